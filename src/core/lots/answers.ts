@@ -1,0 +1,124 @@
+/** What is computed about one lot: values that always carry their reasons. */
+
+import type { Day, DayRange } from '../days.ts';
+import type { Money } from '../money.ts';
+import type { Answer, Form, Reason } from '../records/common.ts';
+import type { HealthSign, LeafSign, RootSign, Where, WoodSign } from '../records/walk.ts';
+
+/** A value seen on a walk, and when. */
+export interface Seen<T> {
+  value: T;
+  on: Day;
+}
+
+/** The newest observation of each kind on or before `asOf`; null where nobody looked. */
+export interface LotSigns {
+  heightCm: Seen<number> | null;
+  caliperMm: Seen<number> | null;
+  roots: Seen<RootSign> | null;
+  leaves: Seen<LeafSign> | null;
+  wood: Seen<WoodSign> | null;
+  health: Seen<HealthSign> | null;
+  where: Seen<Where> | null;
+  /** Day of the newest walk that has a line for the lot. */
+  lastLooked: Day | null;
+}
+
+/** How many plants there are. `raised + returned = left + sold + lost` always holds. */
+export interface StockCount {
+  raised: number;
+  returned: number;
+  left: number;
+  sold: number;
+  lost: number;
+  /** Day `left` was last counted; null: never, so `left` is what was raised. */
+  countedOn: Day | null;
+  because: Reason[];
+}
+
+export const gateNames = [
+  'counted',
+  'rooted',
+  'weaned',
+  'sized',
+  'sound',
+  'leafed',
+  'dormant',
+  'lifting',
+] as const;
+/**
+ * `counted` plants are left; `rooted` roots hold; `weaned` stands without shelter; `sized` large enough to sell; `sound` healthy and not held;
+ * `leafed` in leaf and hardened; `dormant` truly dormant; `lifting` the soil and season let roots be bared.
+ */
+export type GateName = (typeof gateNames)[number];
+
+/** passed; opens in a range of days; blocked with no day in sight; look: somebody has to look at the lot. */
+export type GateState = 'passed' | 'opens' | 'blocked' | 'look';
+
+export interface Gate {
+  name: GateName;
+  state: GateState;
+  /** Set only when the state is `opens`: 10 % and 90 % day. */
+  range: DayRange | null;
+  because: Reason[];
+}
+
+/** ready: every gate passed. Otherwise the worst of the gates: blocked, then look, then opens. */
+export type FormState = 'ready' | 'opens' | 'blocked' | 'look';
+
+export interface FormAnswer {
+  form: Form;
+  state: FormState;
+  /** When `opens`: latest of the gates' early days and of their late days. */
+  range: DayRange | null;
+  gates: Gate[];
+  /** The reasons of the gates that decide the state, in the gates' order. */
+  because: Reason[];
+}
+
+export interface SizeClass {
+  /** Container class name the plant is graded as, such as `#1`; caliper and height move it one step at most from its pot. */
+  name: string;
+  /** Place in `containerClasses`. */
+  classIndex: number;
+  /** The pot as written. */
+  container: string | null;
+  heightCm: number | null;
+  caliperMm: number | null;
+  measuredOn: Day | null;
+}
+
+/** 0 widely to be had, to 4 hardly anywhere. */
+export type ScarcityClass = 0 | 1 | 2 | 3 | 4;
+
+export interface PriceTier {
+  /** Rung of the ladder: 0 is the species' base price. */
+  rung: number;
+  price: Money;
+  /** Rungs between an own price and the computed one; null when the price is computed. */
+  overrideRungs: number | null;
+}
+
+export interface CartonFit {
+  /** Name of the carton; null when none is long enough. */
+  carton: string | null;
+  plants: number;
+  cutBackToCm: number | null;
+  weightLb: number;
+  /** Billable weight per rule row of the yard. */
+  billable: { rule: string; billableLb: number; over: string[] }[];
+}
+
+/** A lot with everything computed for one day. */
+export interface LotAnswers {
+  signs: LotSigns;
+  stock: StockCount;
+  forms: FormAnswer[];
+  size: Answer<SizeClass>;
+  scarcity: Answer<ScarcityClass>;
+  /** One price per form the lot may be sold in. */
+  tiers: Partial<Record<Form, Answer<PriceTier>>>;
+  cartons: Partial<Record<Form, Answer<CartonFit>>>;
+  /** What to look at on the next walk, in words; null when nothing. */
+  lookNext: string | null;
+}

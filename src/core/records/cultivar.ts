@@ -1,0 +1,216 @@
+/** A cultivar: traits as front matter, prose below. File: content/cultivars/ID.md. */
+
+import { z } from 'zod';
+import {
+  type AirClass,
+  airClasses,
+  type Crop,
+  count,
+  crops,
+  id,
+  type Photo,
+  photoSchema,
+  type RipeningClass,
+  ripeningClasses,
+  type SeasonClass,
+  seasonClasses,
+  text,
+  type WinterClass,
+  winterClasses,
+} from './common.ts';
+
+export const skinColours = ['green', 'yellow', 'amber', 'orange', 'red', 'violet', 'brown', 'black'] as const;
+export type SkinColour = (typeof skinColours)[number];
+export const fleshColours = [
+  'white',
+  'cream',
+  'amber',
+  'orange',
+  'rose',
+  'red',
+  'crimson',
+  'brown',
+  'purple',
+] as const;
+export type FleshColour = (typeof fleshColours)[number];
+export const fruitShapes = ['round', 'flattened', 'oval', 'pear', 'long', 'heart', 'cluster'] as const;
+export type FruitShape = (typeof fruitShapes)[number];
+export const eyes = ['closed', 'sealed', 'half-open', 'open', 'none'] as const;
+export type Eye = (typeof eyes)[number];
+export const tendencies = ['low', 'some', 'high'] as const;
+export type Tendency = (typeof tendencies)[number];
+export const pollinationHabits = ['unaided', 'self-fertile', 'partner', 'wasp-main', 'wasp-all'] as const;
+/**
+ * `unaided` sets fruit without pollination; `self-fertile`; `partner` needs another tree; `wasp-main` a fig whose main crop
+ * needs the fig wasp (breba does not); `wasp-all` a fig that needs it for every crop.
+ */
+export type PollinationHabit = (typeof pollinationHabits)[number];
+export const availabilities = ['nowhere-else', 'a-few', 'some', 'common'] as const;
+/** How widely a cultivar is offered by anyone, as far as the grower knows. */
+export type Availability = (typeof availabilities)[number];
+
+const placeClass = z.strictObject({
+  winter: z.enum(winterClasses).describe('How cold the winters are.'),
+  season: z.enum(seasonClasses).describe('How long the season between freezes is.'),
+  air: z.enum(airClasses).describe('How humid the summers are.'),
+});
+
+export const writtenCultivar = z.strictObject({
+  name: text('Name as it is sold, without quotation marks.', 80),
+  species: id('Id of a file in content/species.'),
+  synonyms: z.array(text('Another name it goes by.', 80)).optional(),
+  origin: text('Where it came from, one sentence.', 300).optional(),
+  flavour: id('A flavour class from the list in yard.yaml.'),
+  ripening: z
+    .enum(ripeningClasses)
+    .describe('When the main crop ripens, compared with others of the species.'),
+  crops: z.array(z.enum(crops)).min(1).describe("breba (on last year's wood) and main."),
+  pollination: z
+    .enum(pollinationHabits)
+    .describe(
+      'unaided; self-fertile; partner: needs another tree; wasp-main: the main crop needs the fig wasp; wasp-all: all crops do.',
+    ),
+  fruit: z.strictObject({
+    skin: z.enum(skinColours).describe('Main colour of the ripe skin.'),
+    blush: z.enum(skinColours).describe('Second colour, as stripes or a cheek.').optional(),
+    flesh: z.enum(fleshColours).describe('Colour of the ripe flesh.'),
+    shape: z.enum(fruitShapes).describe('Outline from the side.'),
+    length_mm: z.number().min(5).max(200).describe('Length without the stalk, mm.'),
+    width_mm: z.number().min(5).max(200).describe('Greatest width, mm.'),
+    eye: z.enum(eyes).describe('The opening at the end of the fruit; none for fruits without one.'),
+    splits: z.enum(tendencies).describe('How readily it splits after rain.'),
+    rain: z.enum(['good', 'fair', 'poor']).describe('How well it stands rain while ripening.'),
+  }),
+  hardiness_offset_c: z
+    .number()
+    .min(-8)
+    .max(8)
+    .describe('How many C hardier (minus) or tenderer (plus) than the species.')
+    .optional(),
+  vigour: z.enum(['low', 'medium', 'high']).describe('How strongly it grows.'),
+  suits: z
+    .strictObject({
+      winter: z.array(z.enum(winterClasses)).min(1),
+      season: z.array(z.enum(seasonClasses)).min(1),
+      air: z.array(z.enum(airClasses)).min(1),
+    })
+    .describe('The kinds of place it is meant for, as the grower knows it.'),
+  trials: z
+    .array(
+      z.strictObject({
+        where: text('The place in words.', 80),
+        class: placeClass.describe('What kind of place that is.'),
+        from: z.int().min(1900).max(2200).describe('First year.'),
+        to: z.int().min(1900).max(2200).describe('Last year.'),
+        winter: z.enum(['unhurt', 'died-back', 'killed', 'stored']).describe('What the winters did to it.'),
+        ripened: z
+          .enum(['all', 'most', 'some', 'none'])
+          .describe('In how many seasons the main crop ripened.'),
+        note: text('What happened.').optional(),
+      }),
+    )
+    .describe('What was seen of it, where.')
+    .optional(),
+  offered: z.enum(availabilities).describe('How widely anyone offers it: nowhere-else, a-few, some, common.'),
+  mothers: count('Mother plants in the yard that can be propagated from.', 10_000),
+  requests: count('People waiting for it. Private: never published.', 100_000).optional(),
+  photos: z.array(photoSchema).optional(),
+  private_note: text('For the yard only; never published.', 2000).optional(),
+});
+
+export type WrittenCultivar = z.infer<typeof writtenCultivar>;
+
+export interface PlaceClass {
+  winter: WinterClass;
+  season: SeasonClass;
+  air: AirClass;
+}
+
+export interface Trial {
+  where: string;
+  class: PlaceClass;
+  from: number;
+  to: number;
+  winter: 'unhurt' | 'died-back' | 'killed' | 'stored';
+  ripened: 'all' | 'most' | 'some' | 'none';
+  note: string | null;
+}
+
+export interface Fruit {
+  skin: SkinColour;
+  blush: SkinColour | null;
+  flesh: FleshColour;
+  shape: FruitShape;
+  lengthMm: number;
+  widthMm: number;
+  eye: Eye;
+  splits: Tendency;
+  rain: 'good' | 'fair' | 'poor';
+}
+
+export interface Cultivar {
+  id: string;
+  name: string;
+  species: string;
+  synonyms: string[];
+  origin: string | null;
+  flavour: string;
+  ripening: RipeningClass;
+  crops: Crop[];
+  pollination: PollinationHabit;
+  fruit: Fruit;
+  hardinessOffsetC: number;
+  vigour: 'low' | 'medium' | 'high';
+  suits: { winter: WinterClass[]; season: SeasonClass[]; air: AirClass[] };
+  trials: Trial[];
+  offered: Availability;
+  mothers: number;
+  /** Private. */
+  requests: number;
+  photos: Photo[];
+  /** Markdown below the front matter. */
+  body: string;
+  /** Line of the file on which the body starts, 1-based. */
+  bodyLine: number;
+}
+
+/** A cultivar with defaults filled. The private note stays behind. */
+export function normaliseCultivar(
+  id: string,
+  written: WrittenCultivar,
+  body: { text: string; line: number },
+): Cultivar {
+  const { fruit } = written;
+  return {
+    id,
+    name: written.name,
+    species: written.species,
+    synonyms: written.synonyms ?? [],
+    origin: written.origin ?? null,
+    flavour: written.flavour,
+    ripening: written.ripening,
+    crops: [...written.crops],
+    pollination: written.pollination,
+    fruit: {
+      skin: fruit.skin,
+      blush: fruit.blush ?? null,
+      flesh: fruit.flesh,
+      shape: fruit.shape,
+      lengthMm: fruit.length_mm,
+      widthMm: fruit.width_mm,
+      eye: fruit.eye,
+      splits: fruit.splits,
+      rain: fruit.rain,
+    },
+    hardinessOffsetC: written.hardiness_offset_c ?? 0,
+    vigour: written.vigour,
+    suits: written.suits,
+    trials: (written.trials ?? []).map(trial => ({ ...trial, note: trial.note ?? null })),
+    offered: written.offered,
+    mothers: written.mothers,
+    requests: written.requests ?? 0,
+    photos: written.photos ?? [],
+    body: body.text,
+    bodyLine: body.line,
+  };
+}

@@ -1,0 +1,23 @@
+/** Everything the grower wrote, read and normalised: the input of the computing core. */
+
+import type { Cultivar } from './cultivar.ts';
+import type { Guide } from './guide.ts';
+import type { Lot } from './lot.ts';
+import type { Place } from './place.ts';
+import type { Species } from './species.ts';
+import type { Video } from './video.ts';
+import type { Walk } from './walk.ts';
+import type { Yard } from './yard.ts';
+
+/** Records by id; lots, walks and videos in order (lots by id, walks and videos by day). */
+export interface Records {
+  yard: Yard;
+  species: Map<string, Species>;
+  cultivars: Map<string, Cultivar>;
+  lots: Lot[];
+  /** Only walks on or before the day the catalogue is made for. */
+  walks: Walk[];
+  places: Map<string, Place>;
+  guides: Map<string, Guide>;
+  videos: Video[];
+}

@@ -1,0 +1,200 @@
+/** A species: the horticultural figures every cultivar of it shares. File: content/species/ID.yaml. */
+
+import { z } from 'zod';
+import {
+  type Crop,
+  type Figure,
+  figure,
+  heatUnits,
+  type Method,
+  normaliseFigure,
+  type RipeningClass,
+  type Standing,
+  temperatureUnits,
+  text,
+} from './common.ts';
+
+const heatNeeds = z
+  .strictObject({
+    'very-early': figure('Heat from budbreak to the first ripe fruit.', heatUnits).optional(),
+    early: figure('Heat from budbreak to the first ripe fruit.', heatUnits).optional(),
+    mid: figure('Heat from budbreak to the first ripe fruit.', heatUnits).optional(),
+    late: figure('Heat from budbreak to the first ripe fruit.', heatUnits).optional(),
+    'very-late': figure('Heat from budbreak to the first ripe fruit.', heatUnits).optional(),
+  })
+  .describe('Heat need per ripening class; leave out a class the species does not have.');
+
+const propagation = z.strictObject({
+  rooting_warm_days: figure(
+    'Warm days (a day at 24 C counts one, at 10 C none) from layering, striking or potting until roots hold the ball.',
+    ['days'],
+  ),
+  wean: figure('Days from severing, striking or dividing until the plant stands without shelter.', ['days']),
+  strongly_rooted: figure('Days from severing, striking or dividing until roots fill the pot.', ['days']),
+  success: figure('Share of starts that become a sellable tree.', ['share', '%']),
+});
+
+export const writtenSpecies = z.strictObject({
+  botanical: text('Botanical name, such as Ficus carica.', 80),
+  common: z.array(text('A common name.', 40)).min(1).describe('Common names, the first is the one shown.'),
+  hardiness: z
+    .strictObject({
+      leaf_damage: figure('Air temperature at which leaves in growth are hurt.', temperatureUnits),
+      dormant_established: figure(
+        'Lowest air temperature an established, dormant tree stands.',
+        temperatureUnits,
+      ),
+      dormant_first_winter: figure(
+        'The same for a tree in its first winter in the ground.',
+        temperatureUnits,
+      ),
+      root_injury: figure(
+        'Temperature of the potting mix at which roots start to be hurt.',
+        temperatureUnits,
+      ),
+      root_severe: figure('Temperature of the potting mix at which most roots die.', temperatureUnits),
+    })
+    .describe('What cold does to the species.'),
+  dormancy: z
+    .strictObject({
+      chill_hours: figure('Hours of 0 to 7.2 C that end dormancy.', ['hours']).optional(),
+      chill_portions: figure('Chill portions (Dynamic Model) that end dormancy.', ['portions']).optional(),
+      leaf_fall_night: figure('The first night this cold takes the leaves.', temperatureUnits),
+      leaf_fall_mean: figure('Leaves fall after a spell of days with this mean.', temperatureUnits),
+      leaf_fall_spell: figure('How many such days.', ['days']),
+      cold_spell: figure('Days with a mean under 10 C after leaf fall until the tree is truly dormant.', [
+        'days',
+      ]),
+    })
+    .describe('When the tree goes to sleep and wakes.'),
+  heat: z
+    .strictObject({
+      base: figure('No development below this temperature.', temperatureUnits),
+      cap: figure('No faster development above this temperature.', temperatureUnits),
+      budbreak: figure('Heat from the end of chilling to budbreak.', heatUnits),
+      need: z.strictObject({ main: heatNeeds, breba: heatNeeds.optional() }),
+    })
+    .describe('Degree days: single sine, horizontal cap.'),
+  propagation: z
+    .strictObject({
+      'air-layer': propagation.optional(),
+      cutting: propagation.optional(),
+      division: propagation.optional(),
+      graft: propagation.optional(),
+    })
+    .describe('How long each way of raising a tree takes and how often it works.'),
+  storage: z
+    .strictObject({
+      temperature: figure('Range a dormant tree is kept at.', temperatureUnits),
+      bare_root: figure('Longest time a bare-root tree keeps in damp wrap.', ['days']),
+    })
+    .describe('Keeping a dormant tree.'),
+  hazards: z
+    .array(
+      z.strictObject({
+        to: z.enum(['people', 'pets', 'people-and-pets']).describe('Who it can hurt.'),
+        caution: text('What it does and how to avoid it, in plain words.'),
+        standing: z.enum(['published', 'practice', 'ours']).describe('How well this is known.'),
+        source: text('Where this comes from.'),
+      }),
+    )
+    .describe('Sap, thorns, seeds and the like. Write [] when there are none.'),
+  movement: text('Caution about moving the plants across borders, in general words.', 600),
+});
+
+export type WrittenSpecies = z.infer<typeof writtenSpecies>;
+
+export interface Hazard {
+  to: 'people' | 'pets' | 'people-and-pets';
+  caution: string;
+  standing: Standing;
+  source: string;
+}
+
+export interface PropagationFigures {
+  /** Days at 24 C or their equal in cooler days. */
+  rootingWarmDays: Figure;
+  weanDays: Figure;
+  stronglyRootedDays: Figure;
+  /** Share 0 to 1. */
+  success: Figure;
+}
+
+export interface Species {
+  id: string;
+  botanical: string;
+  common: string[];
+  leafDamageC: Figure;
+  dormantEstablishedC: Figure;
+  dormantFirstWinterC: Figure;
+  rootInjuryC: Figure;
+  rootSevereC: Figure;
+  chillHours: Figure | null;
+  chillPortions: Figure | null;
+  leafFallNightC: Figure;
+  leafFallMeanC: Figure;
+  leafFallSpellDays: Figure;
+  coldSpellDays: Figure;
+  heatBaseC: Figure;
+  heatCapC: Figure;
+  /** Degree-days C above the base. */
+  budbreakHeat: Figure;
+  heatNeed: Record<Crop, Partial<Record<RipeningClass, Figure>>>;
+  propagation: Partial<Record<Method, PropagationFigures>>;
+  storageC: Figure;
+  bareRootKeepsDays: Figure;
+  hazards: Hazard[];
+  movement: string;
+}
+
+function figuresOf(
+  written: Record<string, Parameters<typeof normaliseFigure>[0] | undefined>,
+): Partial<Record<RipeningClass, Figure>> {
+  const entries = Object.entries(written).filter(([, value]) => value !== undefined);
+  return Object.fromEntries(entries.map(([key, value]) => [key, normaliseFigure(value!)]));
+}
+
+/** A species with every figure in C, degree-days C, days, hours, portions or shares. */
+export function normaliseSpecies(id: string, written: WrittenSpecies): Species {
+  const { hardiness, dormancy, heat, storage } = written;
+  const propagation = Object.entries(written.propagation).flatMap(([method, figures]) =>
+    figures === undefined
+      ? []
+      : [
+          [
+            method,
+            {
+              rootingWarmDays: normaliseFigure(figures.rooting_warm_days),
+              weanDays: normaliseFigure(figures.wean),
+              stronglyRootedDays: normaliseFigure(figures.strongly_rooted),
+              success: normaliseFigure(figures.success),
+            },
+          ] as const,
+        ],
+  );
+  return {
+    id,
+    botanical: written.botanical,
+    common: written.common,
+    leafDamageC: normaliseFigure(hardiness.leaf_damage),
+    dormantEstablishedC: normaliseFigure(hardiness.dormant_established),
+    dormantFirstWinterC: normaliseFigure(hardiness.dormant_first_winter),
+    rootInjuryC: normaliseFigure(hardiness.root_injury),
+    rootSevereC: normaliseFigure(hardiness.root_severe),
+    chillHours: dormancy.chill_hours ? normaliseFigure(dormancy.chill_hours) : null,
+    chillPortions: dormancy.chill_portions ? normaliseFigure(dormancy.chill_portions) : null,
+    leafFallNightC: normaliseFigure(dormancy.leaf_fall_night),
+    leafFallMeanC: normaliseFigure(dormancy.leaf_fall_mean),
+    leafFallSpellDays: normaliseFigure(dormancy.leaf_fall_spell),
+    coldSpellDays: normaliseFigure(dormancy.cold_spell),
+    heatBaseC: normaliseFigure(heat.base),
+    heatCapC: normaliseFigure(heat.cap),
+    budbreakHeat: normaliseFigure(heat.budbreak),
+    heatNeed: { main: figuresOf(heat.need.main), breba: figuresOf(heat.need.breba ?? {}) },
+    propagation: Object.fromEntries(propagation),
+    storageC: normaliseFigure(storage.temperature),
+    bareRootKeepsDays: normaliseFigure(storage.bare_root),
+    hazards: written.hazards,
+    movement: written.movement,
+  };
+}

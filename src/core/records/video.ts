@@ -1,0 +1,66 @@
+/** A video and what its chapters link to. File: content/videos/ID.yaml. */
+
+import { z } from 'zod';
+import type { Day } from '../days.ts';
+import { date, link, text } from './common.ts';
+
+export const linkKinds = ['cultivar', 'lot', 'guide', 'place'] as const;
+export type LinkKind = (typeof linkKinds)[number];
+
+export const writtenVideo = z.strictObject({
+  title: text('Title of the video.', 100),
+  date: date('When it was published.'),
+  watch: link('Where it can be watched.').optional(),
+  chapters: z
+    .array(
+      z.strictObject({
+        time: z
+          .string()
+          .regex(/^(?:\d{1,2}:)?[0-5]?\d:[0-5]\d$/)
+          .describe('Start of the chapter in quotes, such as "4:05" or "1:02:30".'),
+        title: text('What the chapter shows.', 100),
+        links: z
+          .array(
+            z
+              .string()
+              .regex(/^(?:cultivar|lot|guide|place):[a-z0-9]+(?:-[a-z0-9]+)*$/)
+              .describe('What it links to, such as cultivar:bellwether or guide:first-winter.'),
+          )
+          .optional(),
+      }),
+    )
+    .min(1),
+});
+
+export type WrittenVideo = z.infer<typeof writtenVideo>;
+
+export interface Video {
+  id: string;
+  title: string;
+  date: Day;
+  watch: string | null;
+  chapters: { seconds: number; title: string; links: { kind: LinkKind; id: string }[] }[];
+}
+
+/** Seconds of a time such as `4:05` or `1:02:30`. */
+export function secondsOf(time: string): number {
+  return time.split(':').reduce((total, part) => total * 60 + Number(part), 0);
+}
+
+/** A video with chapter times in seconds and links taken apart. */
+export function normaliseVideo(id: string, written: WrittenVideo): Video {
+  return {
+    id,
+    title: written.title,
+    date: written.date as Day,
+    watch: written.watch ?? null,
+    chapters: written.chapters.map(chapter => ({
+      seconds: secondsOf(chapter.time),
+      title: chapter.title,
+      links: (chapter.links ?? []).map(written => {
+        const [kind, id] = written.split(':') as [LinkKind, string];
+        return { kind, id };
+      }),
+    })),
+  };
+}

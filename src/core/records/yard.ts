@@ -1,0 +1,378 @@
+/** The yard: the business, its money, its rules. File: content/yard.yaml. */
+
+import { z } from 'zod';
+import type { Day } from '../days.ts';
+import { currencyDecimals } from '../money.ts';
+import { fahrenheitToCelsius, inchesToCm } from '../units.ts';
+import { date, type Form, id, link, type Method, oneUnit, text } from './common.ts';
+import { containerClasses } from './container.ts';
+
+const money = z
+  .string()
+  .regex(/^\d{1,6}(?:\.\d{1,3})?$/)
+  .describe('An amount in quotes, such as "3.50".');
+
+const side = z.number().min(1).max(120);
+const share = z.number().min(0).max(0.95);
+const steps = z.int().min(-10).max(20);
+const sizeClassName = z.enum(containerClasses.map(({ name }) => name) as [string, ...string[]]);
+
+const prices = z.strictObject({
+  series: z
+    .enum(['R5', 'R10', 'R20'])
+    .describe('Preferred-number series of ISO 3 that the price ladder climbs.'),
+  base: z
+    .record(z.string(), z.number().positive().max(100_000))
+    .describe(
+      'Per species id: price of the base size, in the currency; taken to the nearest rung of the ladder.',
+    ),
+  base_size: sizeClassName.describe('Container class that the base price is for, such as "#1".'),
+  steps_per_size: z.int().min(0).max(6).describe('Rungs up for each container class above the base size.'),
+  steps_per_scarcity: z.int().min(0).max(6).describe('Rungs up for each step of scarcity.'),
+  form_steps: z
+    .strictObject({ 'leafed-pot': steps, 'dormant-pot': steps, 'bare-root': steps })
+    .describe('Rungs up or down for the form of sale.'),
+  rounding: z
+    .array(
+      z.strictObject({
+        below: z.number().positive().optional().describe('Prices below this; left out on the last line.'),
+        to: z.number().positive().describe('Round to a multiple of this.'),
+      }),
+    )
+    .min(1)
+    .describe("The yard's own rounding, from low prices to high."),
+});
+
+const costs = z
+  .strictObject({
+    start: z
+      .strictObject({ 'air-layer': money, cutting: money, division: money, graft: money })
+      .describe('Direct cost of one start, per method.'),
+    space_week: money.describe('Overhead and labour for one square foot for one week.'),
+    area_sqft: z
+      .record(z.string(), z.number().positive().max(100))
+      .describe('Square feet a pot of each container class takes up.'),
+    pot: z.record(z.string(), money).describe('Pot and mix, per container class.'),
+    packing: money.describe('Carton, wrap and time to pack one plant.'),
+    fee_share: share.describe('Share of the price that goes in payment and listing fees, 0 to 0.95.'),
+    sell_through: z
+      .number()
+      .min(0.05)
+      .max(1)
+      .describe('Share of sellable trees that find a buyer, 0.05 to 1.'),
+    margin: share.describe('Least margin on price, 0 to 0.95.'),
+  })
+  .describe('Private: never published.');
+
+const carton = z.strictObject({
+  name: text('What the yard calls this carton.', 40),
+  inner_in: z
+    .tuple([side, side, side])
+    .describe('Inner length, width and height, in; the plant lies along the longest side.'),
+  outer_in: z.tuple([side, side, side]).describe('Outer length, width and height, in.'),
+  tare_lb: z.number().min(0).max(30).describe('Weight of the empty carton with its filling, lb.'),
+});
+
+const parcelRule = z.strictObject({
+  name: text('Carrier or service this row is for.', 60),
+  divisor: z.number().min(50).max(10_000).describe('Cubic inches per pound.'),
+  rounding: z.enum(['nearest', 'up']).describe('How each side is rounded to whole inches.'),
+  over_cubic_in: z
+    .number()
+    .min(0)
+    .max(20_000)
+    .optional()
+    .describe('The dimensional weight counts only above this volume.'),
+  longest_in: z.number().min(10).max(200).optional().describe('Longest side allowed, in.'),
+  length_and_girth_in: z.number().min(10).max(400).optional().describe('Greatest length plus girth, in.'),
+  heaviest_lb: z.number().min(1).max(500).optional().describe('Greatest weight, lb.'),
+  checked: date('When the row was last checked against the carrier.'),
+});
+
+const sending = z.strictObject({
+  weekdays: z
+    .array(z.enum(['mon', 'tue', 'wed', 'thu', 'fri', 'sat', 'sun']))
+    .min(1)
+    .describe('Days parcels leave the yard.'),
+  transit_days: z.int().min(1).max(14).describe('Days a parcel is on its way.'),
+  coldest_f: z.number().min(-40).max(60).optional(),
+  coldest_c: z.number().min(-40).max(16).optional().describe('No sending when a colder night is likely.'),
+  hottest_f: z.number().min(60).max(130).optional(),
+  hottest_c: z.number().min(15).max(55).optional().describe('No sending when a hotter day is likely.'),
+  cut_back_in: z.number().min(6).max(96).optional(),
+  cut_back_cm: z
+    .number()
+    .min(15)
+    .max(244)
+    .optional()
+    .describe('Height trees are cut back to for the carton.'),
+  not_to: z
+    .array(
+      z.strictObject({
+        region: text('State, province or country.', 60),
+        why: text('Why, in plain words.', 200),
+        checked: date('When this was last checked with the authority.'),
+      }),
+    )
+    .describe('Where the yard does not send.'),
+});
+
+export const writtenYard = z.strictObject({
+  name: text("The yard's name.", 60),
+  tagline: text('One line under the name.', 120),
+  about: text('Who you are, two or three sentences.', 800).optional(),
+  address: z
+    .string()
+    .regex(/^https?:\/\/[^\s/]+$/)
+    .describe('Web address of the finished site without a path, such as https://trees.example.'),
+  home: id('Place the yard stands in: id of a file in content/places.'),
+  time_zone: z.string().max(60).describe('IANA time zone, such as America/Chicago; decides what "today" is.'),
+  currency: z
+    .string()
+    .regex(/^[A-Z]{3}$/)
+    .describe('ISO 4217 code, such as USD.'),
+  contact: z.strictObject({
+    email: z.email().describe('Address customers write to.').optional(),
+    phone: text('Telephone.', 40).optional(),
+    post: text('Postal address.', 200).optional(),
+  }),
+  ordering: z.strictObject({
+    how: text('How to order, in your own words.', 1200),
+    link: link('Where orders are placed, when that is one address for all.').optional(),
+    lead_days: z.int().min(0).max(60).describe('Days between an order and its parcel leaving.'),
+  }),
+  flavour_classes: z
+    .array(
+      z.strictObject({
+        id: id('Short id used in cultivar files.'),
+        name: text('What customers read.', 40),
+        means: text('What it tastes like.', 160),
+      }),
+    )
+    .min(1)
+    .describe("The yard's own flavour classes, in the order they are shown."),
+  smallest: z
+    .array(
+      z
+        .strictObject({
+          container: sizeClassName.describe('Container class, such as "#1".'),
+          height_in: z.number().min(1).max(300).optional(),
+          height_cm: z.number().min(3).max(760).optional().describe('Least height sold.'),
+          caliper_mm: z.number().min(1).max(200).optional().describe('Least stem thickness sold, mm.'),
+        })
+        .superRefine(oneUnit('height_in', 'height_cm')),
+    )
+    .min(1)
+    .describe(
+      'The smallest plant sold in each container class; bare-root trees go by the pot they last stood in.',
+    ),
+  walk_fresh_days: z
+    .int()
+    .min(1)
+    .max(365)
+    .describe('After this many days a count or a sign has to be looked at again.'),
+  prices,
+  costs: costs.optional(),
+  cartons: z.array(carton).min(1),
+  parcel_rules: z.array(parcelRule).min(1),
+  sending: sending
+    .superRefine(oneUnit('coldest_f', 'coldest_c'))
+    .superRefine(oneUnit('hottest_f', 'hottest_c'))
+    .superRefine(oneUnit('cut_back_in', 'cut_back_cm')),
+  private_note: text('For the yard only; never published.', 2000).optional(),
+});
+
+export type WrittenYard = z.infer<typeof writtenYard>;
+
+/** Outer and inner sides in inches, longest first: carriers' rules are written in inches and pounds. */
+export interface Carton {
+  name: string;
+  innerIn: [number, number, number];
+  outerIn: [number, number, number];
+  tareLb: number;
+}
+
+export interface ParcelRule {
+  name: string;
+  divisor: number;
+  rounding: 'nearest' | 'up';
+  overCubicIn: number;
+  longestIn: number | null;
+  lengthAndGirthIn: number | null;
+  heaviestLb: number | null;
+  checked: Day;
+}
+
+export interface Smallest {
+  heightCm: number | null;
+  caliperMm: number | null;
+}
+
+export interface PriceSettings {
+  series: 'R5' | 'R10' | 'R20';
+  /** Species id to price of the base size, in major units of the currency. */
+  base: Record<string, number>;
+  baseClassIndex: number;
+  stepsPerSize: number;
+  stepsPerScarcity: number;
+  formSteps: Record<Form, number>;
+  /** Major units; `below` is null on the last line. */
+  rounding: { below: number | null; to: number }[];
+}
+
+/** Private. Major units of the currency; shares 0 to 1. */
+export interface Costs {
+  start: Record<Method, number>;
+  spaceWeek: number;
+  areaSqft: Record<string, number>;
+  pot: Record<string, number>;
+  packing: number;
+  feeShare: number;
+  sellThrough: number;
+  margin: number;
+}
+
+export interface SendingRules {
+  /** ISO weekdays, 1 Monday to 7 Sunday. */
+  weekdays: number[];
+  transitDays: number;
+  coldestC: number;
+  hottestC: number;
+  cutBackCm: number;
+  notTo: { region: string; why: string; checked: Day }[];
+}
+
+export interface Yard {
+  name: string;
+  tagline: string;
+  about: string | null;
+  address: string;
+  home: string;
+  timeZone: string;
+  currency: string;
+  contact: { email: string | null; phone: string | null; post: string | null };
+  ordering: { how: string; link: string | null; leadDays: number };
+  flavourClasses: { id: string; name: string; means: string }[];
+  /** By container class name. */
+  smallest: Record<string, Smallest>;
+  walkFreshDays: number;
+  prices: PriceSettings;
+  /** Private; null: no floor is kept. */
+  costs: Costs | null;
+  cartons: Carton[];
+  parcelRules: ParcelRule[];
+  sending: SendingRules;
+}
+
+const weekdayNumbers = { mon: 1, tue: 2, wed: 3, thu: 4, fri: 5, sat: 6, sun: 7 } as const;
+
+/** Below this a leafed or dormant tree may be hurt in a parcel: 20 F. Our working figure. */
+const defaultColdestC = fahrenheitToCelsius(20);
+/** Above this a parcel may cook: 95 F. Our working figure. */
+const defaultHottestC = fahrenheitToCelsius(95);
+/** Trees are cut back to about 30 in for sending. Common practice, no source. */
+const defaultCutBackCm = inchesToCm(30);
+
+function toC(inC: number | undefined, inF: number | undefined, fallback: number): number {
+  if (inC !== undefined) return inC;
+  return inF === undefined ? fallback : fahrenheitToCelsius(inF);
+}
+
+/** The three sides, longest first. */
+function longestFirst([a, b, c]: readonly [number, number, number]): [number, number, number] {
+  return [a, b, c].sort((x, y) => y - x) as [number, number, number];
+}
+
+/** The yard with defaults filled and every limit in C and cm. */
+export function normaliseYard(written: WrittenYard): Yard {
+  const { prices, costs, sending } = written;
+  const amounts = (record: Record<string, string>) =>
+    Object.fromEntries(Object.entries(record).map(([key, value]) => [key, Number(value)]));
+  return {
+    name: written.name,
+    tagline: written.tagline,
+    about: written.about ?? null,
+    address: written.address,
+    home: written.home,
+    timeZone: written.time_zone,
+    currency: written.currency,
+    contact: {
+      email: written.contact.email ?? null,
+      phone: written.contact.phone ?? null,
+      post: written.contact.post ?? null,
+    },
+    ordering: {
+      how: written.ordering.how,
+      link: written.ordering.link ?? null,
+      leadDays: written.ordering.lead_days,
+    },
+    flavourClasses: written.flavour_classes,
+    smallest: Object.fromEntries(
+      written.smallest.map(({ container, height_in, height_cm, caliper_mm }) => [
+        container,
+        {
+          heightCm: height_cm ?? (height_in === undefined ? null : inchesToCm(height_in)),
+          caliperMm: caliper_mm ?? null,
+        },
+      ]),
+    ),
+    walkFreshDays: written.walk_fresh_days,
+    prices: {
+      series: prices.series,
+      base: prices.base,
+      baseClassIndex: containerClasses.findIndex(({ name }) => name === prices.base_size),
+      stepsPerSize: prices.steps_per_size,
+      stepsPerScarcity: prices.steps_per_scarcity,
+      formSteps: prices.form_steps,
+      rounding: prices.rounding.map(({ below, to }) => ({ below: below ?? null, to })),
+    },
+    costs: costs
+      ? {
+          start: amounts(costs.start) as Record<Method, number>,
+          spaceWeek: Number(costs.space_week),
+          areaSqft: costs.area_sqft,
+          pot: amounts(costs.pot),
+          packing: Number(costs.packing),
+          feeShare: costs.fee_share,
+          sellThrough: costs.sell_through,
+          margin: costs.margin,
+        }
+      : null,
+    cartons: written.cartons.map(carton => ({
+      name: carton.name,
+      innerIn: longestFirst(carton.inner_in),
+      outerIn: longestFirst(carton.outer_in),
+      tareLb: carton.tare_lb,
+    })),
+    parcelRules: written.parcel_rules.map(rule => ({
+      name: rule.name,
+      divisor: rule.divisor,
+      rounding: rule.rounding,
+      overCubicIn: rule.over_cubic_in ?? 0,
+      longestIn: rule.longest_in ?? null,
+      lengthAndGirthIn: rule.length_and_girth_in ?? null,
+      heaviestLb: rule.heaviest_lb ?? null,
+      checked: rule.checked as Day,
+    })),
+    sending: {
+      weekdays: sending.weekdays.map(name => weekdayNumbers[name]),
+      transitDays: sending.transit_days,
+      coldestC: toC(sending.coldest_c, sending.coldest_f, defaultColdestC),
+      hottestC: toC(sending.hottest_c, sending.hottest_f, defaultHottestC),
+      cutBackCm:
+        sending.cut_back_cm ??
+        (sending.cut_back_in === undefined ? defaultCutBackCm : inchesToCm(sending.cut_back_in)),
+      notTo: sending.not_to.map(({ region, why, checked }) => ({ region, why, checked: checked as Day })),
+    },
+  };
+}
+
+/** Whether a currency code is one the formatting library knows. */
+export function isCurrency(code: string): boolean {
+  try {
+    currencyDecimals(code);
+    return true;
+  } catch {
+    return false;
+  }
+}
