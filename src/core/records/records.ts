@@ -1,5 +1,6 @@
 /** Everything the grower wrote, read and normalised: the input of the computing core. */
 
+import type { Day } from '../days.ts';
 import type { Cultivar } from './cultivar.ts';
 import type { Guide } from './guide.ts';
 import type { Lot } from './lot.ts';
@@ -8,6 +9,13 @@ import type { Species } from './species.ts';
 import type { Video } from './video.ts';
 import type { Walk } from './walk.ts';
 import type { Yard } from './yard.ts';
+
+/** One line of the yard's own temperature log, content/temperatures.csv. */
+export interface DailyReading {
+  day: Day;
+  tminC: number;
+  tmaxC: number;
+}
 
 /** Records by id; lots, walks and videos in order (lots by id, walks and videos by day). */
 export interface Records {
@@ -20,4 +28,6 @@ export interface Records {
   places: Map<string, Place>;
   guides: Map<string, Guide>;
   videos: Video[];
+  /** The yard's own log in order of day; days on which nothing was read are left out. */
+  temperatures: DailyReading[];
 }

@@ -127,6 +127,9 @@ export const writtenYard = z.strictObject({
     .describe('Web address of the finished site without a path, such as https://trees.example.'),
   home: id('Place the yard stands in: id of a file in content/places.'),
   time_zone: z.string().max(60).describe('IANA time zone, such as America/Chicago; decides what "today" is.'),
+  fixed_day: date(
+    'Holds "today" at this day, for a demonstration yard; a real yard leaves it out.',
+  ).optional(),
   currency: z
     .string()
     .regex(/^[A-Z]{3}$/)
@@ -249,6 +252,8 @@ export interface Yard {
   address: string;
   home: string;
   timeZone: string;
+  /** Set only in a demonstration yard. */
+  fixedDay: Day | null;
   currency: string;
   contact: { email: string | null; phone: string | null; post: string | null };
   ordering: { how: string; link: string | null; leadDays: number };
@@ -295,6 +300,7 @@ export function normaliseYard(written: WrittenYard): Yard {
     address: written.address,
     home: written.home,
     timeZone: written.time_zone,
+    fixedDay: (written.fixed_day ?? null) as Day | null,
     currency: written.currency,
     contact: {
       email: written.contact.email ?? null,
