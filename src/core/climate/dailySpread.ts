@@ -1,0 +1,91 @@
+/** Day-to-day spread of Tmin and Tmax about the daily curve: as given, or estimated from the monthly means. */
+import { monthLengths } from './calendar.ts';
+import { dailyCurve, linearCurve } from './dailyCurve.ts';
+import type { ClimateFigures } from './figures.ts';
+
+/** Coefficients of one month: constant, monthly mean, mean daily range, warmest minus coldest month, |latitude|. */
+type SpreadFit = readonly [number, number, number, number, number];
+
+/**
+ * Fit of the standard deviation of daily values within a month on 274 places of the United States (USDA CLIGEN station
+ * files and daily records). Five-fold cross-validated mean error 0.51 C for Tmin and 0.49 C for Tmax. Standing: ours.
+ */
+const tminFit: readonly SpreadFit[] = [
+  [8.6421, -0.1299, 0.0073, 0.0303, -0.0864],
+  [10.6276, -0.1525, -0.0256, 0.0635, -0.1468],
+  [9.7407, -0.1072, -0.0462, 0.1391, -0.1668],
+  [7.0528, -0.0501, -0.0368, 0.1409, -0.1229],
+  [3.1959, -0.0266, -0.0268, 0.1355, -0.0393],
+  [0.1776, -0.0076, 0.021, 0.0972, 0.022],
+  [-1.2247, -0.0101, 0.0039, 0.0621, 0.0698],
+  [-0.7994, -0.0198, -0.0086, 0.0834, 0.0616],
+  [2.3528, -0.0391, -0.0313, 0.1461, -0.0125],
+  [8.4802, -0.0609, -0.0629, 0.1226, -0.1297],
+  [10.5402, -0.0999, -0.0603, 0.0977, -0.1589],
+  [11.2129, -0.138, -0.0759, 0.0537, -0.1478],
+];
+const tmaxFit: readonly SpreadFit[] = [
+  [4.3295, -0.0383, 0.0679, 0.1492, -0.058],
+  [5.3472, -0.0476, 0.0566, 0.1528, -0.087],
+  [4.9764, -0.0608, 0.0375, 0.1768, -0.081],
+  [1.5465, -0.0598, 0.0451, 0.1396, 0.0238],
+  [-1.2053, -0.0398, 0.0836, 0.0745, 0.1017],
+  [-2.9423, -0.0018, 0.1173, 0.0082, 0.1394],
+  [-3.5894, 0.0417, 0.0525, -0.0111, 0.1425],
+  [-4.3021, 0.0526, 0.0617, 0.0086, 0.1437],
+  [-1.3552, -0.0183, 0.1046, 0.0555, 0.0944],
+  [1.108, -0.0538, 0.0967, 0.0881, 0.0393],
+  [6.8221, -0.1123, 0.0398, 0.1261, -0.0941],
+  [7.4439, -0.1087, 0.042, 0.098, -0.1042],
+];
+
+/** Latitudes the fit was made on; others are held at its ends. */
+const FIT_LAT_FROM = 25;
+const FIT_LAT_TO = 50;
+/** Smallest spread ever used, C: no station of the fit comes near it. */
+export const SMALLEST_SPREAD_C = 1.2;
+
+/** Estimated monthly standard deviations of daily Tmin or Tmax about the month's mean, C. */
+export function estimatedSpread(figures: ClimateFigures, of: 'tmin' | 'tmax'): number[] {
+  const means = figures.tmaxC.map((high, month) => (high + (figures.tminC[month] as number)) / 2);
+  const yearlyRange = Math.max(...means) - Math.min(...means);
+  const lat = Math.min(FIT_LAT_TO, Math.max(FIT_LAT_FROM, Math.abs(figures.lat)));
+  const own = of === 'tmin' ? figures.tminC : figures.tmaxC;
+  const fit = of === 'tmin' ? tminFit : tmaxFit;
+  return own.map((mean, month) => {
+    const northernMonth = figures.lat < 0 ? (month + 6) % 12 : month;
+    const [b0, b1, b2, b3, b4] = fit[northernMonth] as SpreadFit;
+    const dailyRange = (figures.tmaxC[month] as number) - (figures.tminC[month] as number);
+    return Math.max(SMALLEST_SPREAD_C, b0 + b1 * mean + b2 * dailyRange + b3 * yearlyRange + b4 * lat);
+  });
+}
+
+/** Takes the drift of the season through each month out of standard deviations taken about the month's mean. */
+export function spreadAboutCurve(monthlySdC: readonly number[], curve: Float64Array): number[] {
+  let from = 0;
+  return monthlySdC.map((sd, month) => {
+    const days = curve.subarray(from, from + (monthLengths[month] as number));
+    from += days.length;
+    const mean = days.reduce((sum, value) => sum + value, 0) / days.length;
+    const drift = days.reduce((sum, value) => sum + (value - mean) ** 2, 0) / days.length;
+    return Math.sqrt(Math.max(SMALLEST_SPREAD_C ** 2, sd * sd - drift));
+  });
+}
+
+export interface DailyNormals {
+  /** Mean of the day, C, by `doy - 1`. */
+  readonly meanC: Float64Array;
+  /** Standard deviation about it, C, by `doy - 1`. */
+  readonly sdC: Float64Array;
+}
+
+/** Daily mean and spread of Tmin or Tmax. */
+export function dailyNormals(figures: ClimateFigures, of: 'tmin' | 'tmax'): DailyNormals {
+  const meanC = dailyCurve(of === 'tmin' ? figures.tminC : figures.tmaxC);
+  const given = of === 'tmin' ? figures.sdTminC : figures.sdTmaxC;
+  const monthly =
+    given !== null && figures.sdAbout === 'curve'
+      ? given
+      : spreadAboutCurve(given ?? estimatedSpread(figures, of), meanC);
+  return { meanC, sdC: linearCurve(monthly) };
+}
