@@ -1,0 +1,47 @@
+// @ts-check
+import { unified } from '@astrojs/markdown-remark';
+import { defineConfig } from 'astro/config';
+import remarkDirective from 'remark-directive';
+
+export default defineConfig({
+  // Both are set by the build command: the address from yard.yaml, the base path from BASE_PATH.
+  site: 'https://leafdrop.example',
+  base: '/',
+  output: 'static',
+  trailingSlash: 'always',
+  prerenderConflictBehavior: 'error',
+  devToolbar: { enabled: false },
+  scopedStyleStrategy: 'where',
+  // The default drops line breaks between inline elements, which glues prices to units.
+  compressHTML: true,
+  build: {
+    format: 'directory',
+    inlineStylesheets: 'never',
+    assets: 'assets',
+  },
+  markdown: {
+    // Highlighting writes inline styles, which the content policy forbids; a catalogue shows no code.
+    syntaxHighlight: false,
+    processor: unified({ remarkPlugins: [remarkDirective], gfm: true, smartypants: false }),
+  },
+  security: {
+    csp: {
+      directives: [
+        "default-src 'self'",
+        "img-src 'self' data:",
+        "font-src 'self'",
+        "connect-src 'self'",
+        "object-src 'none'",
+        "base-uri 'self'",
+        "form-action 'self'",
+      ],
+      // The search index runs as WebAssembly.
+      scriptDirective: { resources: ["'self'", "'wasm-unsafe-eval'"] },
+    },
+  },
+  vite: {
+    // Inlined scripts would need hashes for each page and break dynamic imports of built files.
+    build: { assetsInlineLimit: 0 },
+  },
+  logger: { entrypoint: './src/integrations/buildLog.mjs' },
+});

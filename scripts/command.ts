@@ -1,0 +1,42 @@
+/** What all commands share: flags, help, and endings without a stack trace. */
+
+import { parseArgs, type ParseArgsConfig } from 'node:util';
+
+/** A problem the person at the keyboard can mend; shown as one line. */
+export class UsageError extends Error {
+  override name = 'UsageError';
+}
+
+type Options = NonNullable<ParseArgsConfig['options']>;
+
+/** Flags and words of a command. Throws a UsageError on an unknown flag. */
+export function readFlags<const T extends Options>(words: readonly string[], options: T) {
+  try {
+    return parseArgs({ args: [...words], options, allowPositionals: true, strict: true });
+  } catch (problem) {
+    const text = problem instanceof Error ? problem.message.split('. ')[0] : String(problem);
+    throw new UsageError(`${text}. Try --help.`);
+  }
+}
+
+/**
+ * Runs a command when its file is the one that was started, and sets the exit code it returns. Problems of use end with code 2;
+ * anything unforeseen ends with one line and code 1, and with the whole trace when LEAFDROP_TRACE is set.
+ */
+export async function runIfMain(file: ImportMeta, main: (words: string[]) => Promise<number>): Promise<void> {
+  if (!file.main) return;
+  process.exitCode = await endPlainly(() => main(process.argv.slice(2)));
+}
+
+/** Runs a command and turns what it throws into one line and an exit code. */
+export async function endPlainly(command: () => Promise<number>): Promise<number> {
+  try {
+    return await command();
+  } catch (problem) {
+    if (process.env.LEAFDROP_TRACE) throw problem;
+    const text = problem instanceof Error ? problem.message : String(problem);
+    process.stderr.write(`leafdrop: ${text}\n`);
+    if (problem instanceof Error && ['UsageError', 'AsOfError'].includes(problem.name)) return 2;
+    return 1;
+  }
+}

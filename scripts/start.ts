@@ -1,0 +1,47 @@
+/** `npm start`: checks, builds and serves the site, and prints its address. Packages were installed before this runs. */
+
+import { basePath, build } from './build.ts';
+import { readFlags, runIfMain, UsageError } from './command.ts';
+import { serve } from './serve.ts';
+
+const help = `Checks content/, builds the site and serves it on this machine.
+
+  npm start
+  npm start -- --as-of 2026-11-25 --port 4400 --base /orchard/
+`;
+
+const usualPort = 4321;
+
+function portOf(text: string | undefined): number {
+  const port = Number(text ?? usualPort);
+  if (!Number.isInteger(port) || port < 0 || port > 65_535) {
+    throw new UsageError(`"${text}" is no port; give a number from 0 to 65535.`);
+  }
+  return port;
+}
+
+async function main(words: string[]): Promise<number> {
+  const { values } = readFlags(words, {
+    'as-of': { type: 'string' },
+    base: { type: 'string' },
+    port: { type: 'string' },
+    help: { type: 'boolean', short: 'h' },
+  });
+  if (values.help) {
+    process.stdout.write(help);
+    return 0;
+  }
+  const port = portOf(values.port);
+  process.stdout.write('Checking and building ...\n');
+  const site = await build({ asOf: values['as-of'], base: values.base });
+  if (site === null) return 1;
+  const served = await serve(site.out, basePath(values.base), port);
+  process.stdout.write(
+    `Built ${site.pages} pages of ${site.catalogue.yard.name} for ${site.catalogue.asOf}.\n` +
+      `The site is at ${served.address}  (Ctrl+C stops it)\n`,
+  );
+  await served.closed();
+  return 0;
+}
+
+await runIfMain(import.meta, main);

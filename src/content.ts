@@ -1,0 +1,164 @@
+/**
+ * The one door to content/: files in, records and catalogue out. Pages, commands and the collections of the site all come
+ * through here; nothing else reads the grower's files.
+ */
+
+import { readdir, readFile } from 'node:fs/promises';
+import { join, resolve } from 'node:path';
+import { assemble, type Catalogue } from './core/catalogue.ts';
+import { type Day, parseDay } from './core/days.ts';
+import { type Reading, readClockSettings, readRecords, type SourceFile } from './core/reading/read.ts';
+import { textReport } from './core/reading/report.ts';
+import type { Records } from './core/records/records.ts';
+
+const photoFolder = 'photos';
+
+/** Where the grower's files are: CONTENT_DIR, else content/ in the project. */
+export function contentDir(): string {
+  return resolve(process.env.CONTENT_DIR ?? 'content');
+}
+
+/** All files below a folder as sorted paths with `/`; hidden ones are left out. Empty when there is no such folder. */
+async function listFiles(folder: string, prefix = ''): Promise<string[]> {
+  let entries: Awaited<ReturnType<typeof readEntries>>;
+  try {
+    entries = await readEntries(join(folder, prefix));
+  } catch (problem) {
+    if ((problem as NodeJS.ErrnoException).code === 'ENOENT') return [];
+    throw problem;
+  }
+  const nested = await Promise.all(
+    entries
+      .filter(entry => !entry.name.startsWith('.'))
+      .map(entry => {
+        const path = prefix === '' ? entry.name : `${prefix}/${entry.name}`;
+        return entry.isDirectory() ? listFiles(folder, path) : Promise.resolve([path]);
+      }),
+  );
+  return nested.flat().sort();
+}
+
+function readEntries(folder: string) {
+  return readdir(folder, { withFileTypes: true });
+}
+
+export interface ContentFiles {
+  files: SourceFile[];
+  /** Names in content/photos, whose bytes are not read here. */
+  photos: string[];
+}
+
+/** Reads every file of a content folder. */
+export async function readContentFiles(folder: string): Promise<ContentFiles> {
+  const paths = await listFiles(folder);
+  const isPhoto = (path: string) => path.startsWith(`${photoFolder}/`);
+  const files = await Promise.all(
+    paths
+      .filter(path => !isPhoto(path))
+      .map(async path => ({ path, bytes: new Uint8Array(await readFile(join(folder, path))) })),
+  );
+  return { files, photos: paths.filter(isPhoto).map(path => path.slice(photoFolder.length + 1)) };
+}
+
+/** Today on the wall calendar of a time zone. The only place that reads a clock. */
+function todayIn(timeZone: string): Day {
+  return new Intl.DateTimeFormat('en-CA', { timeZone, dateStyle: 'short' }).format(new Date()) as Day;
+}
+
+function isTimeZone(name: string): boolean {
+  try {
+    new Intl.DateTimeFormat('en', { timeZone: name });
+    return true;
+  } catch {
+    return false;
+  }
+}
+
+/** A day given by flag or variable that is no day. */
+export class AsOfError extends Error {
+  override name = 'AsOfError';
+}
+
+/**
+ * The day everything is computed for: the day given, else AS_OF, else the yard's fixed day, else today in the yard's time zone.
+ * Throws an AsOfError when the day given does not exist.
+ */
+export function chooseDay(files: readonly SourceFile[], given: string | undefined): Day {
+  const asked = given ?? process.env.AS_OF;
+  if (asked !== undefined && asked !== '') {
+    const parsed = parseDay(asked);
+    if (parsed === null) throw new AsOfError(`"${asked}" is no calendar day; write it as 2026-11-25.`);
+    return parsed;
+  }
+  const { timeZone, fixedDay } = readClockSettings(files);
+  if (fixedDay !== null) return fixedDay;
+  return todayIn(timeZone !== null && isTimeZone(timeZone) ? timeZone : 'UTC');
+}
+
+export interface LoadedContent {
+  dir: string;
+  asOf: Day;
+  reading: Reading;
+  files: SourceFile[];
+}
+
+/** Reads and checks a content folder; problems come back as diagnostics, never as an exception. */
+export async function loadContent(options: { dir?: string; asOf?: string | undefined } = {}): Promise<LoadedContent> {
+  const dir = options.dir ?? contentDir();
+  const { files, photos } = await readContentFiles(dir);
+  const asOf = chooseDay(files, options.asOf);
+  return { dir, asOf, reading: readRecords(files, { asOf, photos }), files };
+}
+
+/** The content has errors; the message is the whole report. */
+export class ContentError extends Error {
+  override name = 'ContentError';
+}
+
+interface Loaded {
+  records: Records;
+  catalogue: Catalogue;
+}
+
+/**
+ * The build loads the collections and renders the pages in two module graphs of one process. Both must show the same reading, and
+ * reading twice would cost, so the result is kept on the process, keyed by what it was made from.
+ */
+const kept = globalThis as typeof globalThis & { leafdropContent?: { key: string; loaded: Promise<Loaded> } };
+
+function keyOf(dir: string, asOf: string | undefined): string {
+  return `${dir}\n${asOf ?? ''}`;
+}
+
+function assembled({ reading, asOf, dir }: LoadedContent): Loaded {
+  if (reading.records === null) throw new ContentError(textReport(reading.diagnostics, dir));
+  return { records: reading.records, catalogue: assemble(reading.records, asOf) };
+}
+
+function loadedOnce(): Promise<Loaded> {
+  const key = keyOf(contentDir(), process.env.AS_OF);
+  if (kept.leafdropContent?.key !== key) {
+    kept.leafdropContent = { key, loaded: loadContent().then(assembled) };
+  }
+  return kept.leafdropContent.loaded;
+}
+
+/**
+ * Assembles content that was just read and keeps it for the pages of this process, which must be told the same folder and day
+ * through CONTENT_DIR and AS_OF. Throws a ContentError when the content has errors.
+ */
+export function keepContent(content: LoadedContent): Catalogue {
+  const loaded = assembled(content);
+  kept.leafdropContent = { key: keyOf(content.dir, content.asOf), loaded: Promise.resolve(loaded) };
+  return loaded.catalogue;
+}
+
+/** Everything the site shows. Throws a ContentError when the content has errors. */
+export async function catalogue(): Promise<Catalogue> {
+  return (await loadedOnce()).catalogue;
+}
+
+/** The records behind the catalogue, for the typed collections. Throws a ContentError when the content has errors. */
+export async function records(): Promise<Records> {
+  return (await loadedOnce()).records;
+}

@@ -1,0 +1,34 @@
+/**
+ * Where the site generator's log goes. It exits 0 after some errors that leave pages empty, so every logged error is kept
+ * on the process, and the build command treats each as a failure. JavaScript, since the generator loads it by path.
+ */
+
+/** @typedef {{ problems: string[], pages: number, onPage: ((pages: number) => void) | null }} BuildLog */
+
+/** The log of this process. @returns {BuildLog} */
+export function buildLog() {
+  const holder = /** @type {typeof globalThis & { leafdropBuildLog?: BuildLog }} */ (globalThis);
+  holder.leafdropBuildLog ??= { problems: [], pages: 0, onPage: null };
+  return holder.leafdropBuildLog;
+}
+
+const colours = new RegExp(`${String.fromCharCode(27)}\\[[0-9;]*m`, 'g');
+/** How the generator logs a finished page: a branch mark and the file written. */
+const pageLine = /^\s*[├└]─/;
+
+/** Made by the site generator from its configuration. */
+export default function logDestination() {
+  const log = buildLog();
+  return {
+    /** @param {{ label: string | null, level: string, message: string }} event */
+    write({ label, level, message }) {
+      const text = message.replace(colours, '').trimEnd();
+      if (level === 'error') log.problems.push(text);
+      if (level === 'error' || level === 'warn') process.stderr.write(`${label ?? 'site'}: ${text}\n`);
+      if (pageLine.test(text)) {
+        log.pages += 1;
+        log.onPage?.(log.pages);
+      }
+    },
+  };
+}
