@@ -1,0 +1,172 @@
+/** The reference climates that are shipped: complete, well spread, and the figures their publishers gave. */
+
+import { readdirSync, readFileSync } from 'node:fs';
+import { describe, expect, test } from 'vitest';
+import { parse } from 'yaml';
+import { placeText } from '../../src/core/places/placeText.ts';
+import { idPattern } from '../../src/core/records/common.ts';
+import { normalisePlace, type Place, type WrittenPlace, writtenPlace } from '../../src/core/records/place.ts';
+import { fahrenheitToCelsius, inchesToMm } from '../../src/core/units.ts';
+
+const folder = new URL('../../content/places/', import.meta.url);
+const texts = new Map(
+  readdirSync(folder)
+    .filter(file => file.endsWith('.yaml'))
+    .sort()
+    .map(file => [file.replace('.yaml', ''), readFileSync(new URL(file, folder), 'utf8')]),
+);
+
+const written = new Map<string, WrittenPlace>();
+const refused: string[] = [];
+for (const [id, text] of texts) {
+  const read = writtenPlace.safeParse(parse(text));
+  if (read.success) written.set(id, read.data);
+  else refused.push(`${id}: ${read.error.message}`);
+}
+const places = [...written].map(([id, record]) => normalisePlace(id, record));
+
+function place(id: string): Place {
+  const found = places.find(candidate => candidate.id === id);
+  if (!found) throw new Error(`no place ${id}`);
+  return found;
+}
+
+describe('every place record', () => {
+  test('is accepted by the schema', () => {
+    expect(refused).toEqual([]);
+    expect(texts.size).toBeGreaterThanOrEqual(62);
+  });
+
+  test.each(places.map(each => [each.id, each] as const))('%s is complete', (id, each) => {
+    expect(id).toMatch(idPattern);
+    expect(id).not.toContain('dssat');
+    expect(each.tminC).toHaveLength(12);
+    each.tminC.forEach((low, month) => {
+      expect(low, `month ${month + 1}`).toBeLessThan(each.tmaxC[month] as number);
+    });
+    expect(each.source).not.toMatch(/\.csv|\.gz|raw\/|here$/);
+    expect(each.terms).not.toMatch(/tests only/i);
+  });
+
+  test('credits what the terms ask for', () => {
+    for (const each of places) {
+      const all = JSON.stringify(each);
+      if (/CLIMAT|Deutscher Wetterdienst/.test(all))
+        expect(each.terms, each.id).toMatch(/Deutscher Wetterdienst/);
+      if (/Met Office/.test(each.source)) expect(each.terms, each.id).toMatch(/Open Government Licence/);
+      if (/2023/.test(each.winterZone?.basis ?? '')) {
+        expect(each.winterZone?.basis, each.id).toMatch(/USDA-ARS and Oregon State University/);
+      }
+    }
+  });
+
+  test('freeze dates run early to late within the season', () => {
+    const seasonDay = (monthDay: string, lat: number) => {
+      const [month, date] = monthDay.split('-').map(Number) as [number, number];
+      return ((month * 31 + date - (lat < 0 ? 1 : 7) * 31 - 24 + 12 * 31) % (12 * 31)) as number;
+    };
+    let checked = 0;
+    for (const { id, lat, freeze } of places) {
+      for (const [threshold, at] of Object.entries(freeze?.at ?? {})) {
+        for (const dates of [at.first, at.last]) {
+          const days = [dates?.p10, dates?.p50, dates?.p90]
+            .filter(monthDay => typeof monthDay === 'string')
+            .map(monthDay => seasonDay(monthDay, lat));
+          expect(days, `${id} ${threshold}`).toEqual([...days].sort((a, b) => a - b));
+          checked += days.length;
+        }
+      }
+    }
+    expect(checked).toBeGreaterThan(100);
+  });
+
+  test('survives being written and read again', () => {
+    for (const [id, record] of written) expect(parse(placeText(record)), id).toEqual(record);
+  });
+});
+
+describe('the places together', () => {
+  test('are in both hemispheres and outside the United States', () => {
+    expect(places.filter(({ lat }) => lat < 0).length).toBeGreaterThanOrEqual(7);
+    expect(places.filter(({ country }) => country === 'US').length).toBeGreaterThanOrEqual(42);
+    expect(places.filter(({ country }) => country !== 'US').length).toBeGreaterThanOrEqual(20);
+    expect(new Set(places.map(({ country }) => country)).size).toBeGreaterThanOrEqual(15);
+  });
+
+  test('hold every half zone from 4a to 10b, and colder and warmer ones', () => {
+    const zones = new Set(places.map(each => each.winterZone?.zone));
+    for (let zone = 4; zone <= 10; zone += 1) {
+      for (const half of ['a', 'b']) expect(zones, `${zone}${half}`).toContain(`${zone}${half}`);
+    }
+    expect(zones).toContain('3a');
+    expect(zones).toContain('11a');
+  });
+
+  test('include the home place of the demonstration yard', () => {
+    expect(place('asheville-nc').region).toBe('North Carolina');
+  });
+});
+
+type Series = 'tmaxC' | 'tminC' | 'rainMm';
+const celsius = fahrenheitToCelsius;
+
+/** Values typed by hand from the published rows, in the unit they are published in, and rounded as the records are. */
+describe('published figures', () => {
+  const january = 0;
+  const july = 6;
+  test.each([
+    // NOAA/NCEI U.S. Climate Normals 1991-2020, monthly station file USW00094765: MLY-TMAX-, TMIN-, PRCP-NORMAL.
+    ['lebanon-nh', 'tmaxC', january, celsius(30.3)],
+    ['lebanon-nh', 'tminC', january, celsius(9.3)],
+    ['lebanon-nh', 'tmaxC', july, celsius(82.7)],
+    ['lebanon-nh', 'tminC', july, celsius(57.8)],
+    ['lebanon-nh', 'rainMm', january, inchesToMm(2.29)],
+    ['lebanon-nh', 'rainMm', july, inchesToMm(3.99)],
+    // NOAA/NCEI U.S. Climate Normals 1981-2010, monthly station file USW00013740 (474 is 47.4 F, 304 is 3.04 in).
+    ['richmond-va', 'tmaxC', january, celsius(47.4)],
+    ['richmond-va', 'tminC', january, celsius(28.3)],
+    ['richmond-va', 'tmaxC', july, celsius(89.7)],
+    ['richmond-va', 'tminC', july, celsius(68.9)],
+    ['richmond-va', 'rainMm', january, inchesToMm(3.04)],
+    ['richmond-va', 'rainMm', 11, inchesToMm(3.26)],
+    // NOAA/NCEI Comparative Climatic Data, U.S. Climate Normals 1981-2010, in C and mm.
+    ['asheville-nc', 'tminC', january, -4.8],
+    ['asheville-nc', 'tmaxC', july, 27.9],
+    ['phoenix-az', 'tmaxC', july, 41.2],
+    ['new-orleans-la', 'rainMm', 5, 204.7],
+    ['minneapolis-mn', 'tminC', january, -13.6],
+    ['fresno-ca', 'tmaxC', july, 36.9],
+    // Deutscher Wetterdienst open data, monthly CLIMAT reports 2003-2021 averaged, in C and mm.
+    ['beijing-cn', 'tminC', january, -6.9],
+    ['adelaide-au', 'tmaxC', january, 29],
+    ['tokyo-jp', 'rainMm', 9, 271.3],
+    ['cape-town-za', 'rainMm', july, 77.9],
+    // Met Office historic station data, means of 1991-2020.
+    ['camborne-gb', 'tmaxC', july, 18.7],
+  ] satisfies [string, Series, number, number][])('%s %s, month index %i', (id, series, month, published) => {
+    expect(Math.abs((place(id)[series]?.[month] ?? Number.NaN) - published)).toBeLessThan(0.06);
+  });
+
+  test('freeze dates of Lebanon: 1991-2020 annual and seasonal station file USW00094765', () => {
+    // PRBFST-T32FP10 09/23, P50 10/06, P90 10/19: 10 % of years have an earlier first freeze than 23 September.
+    expect(place('lebanon-nh').freeze?.at['32F']?.first).toEqual({
+      p10: '09-23',
+      p50: '10-06',
+      p90: '10-19',
+    });
+    // PRBLST counts the other way: P10 05/11 is the date that 10 % of years pass, our late date p90.
+    expect(place('lebanon-nh').freeze?.at['28F']?.last?.p90).toBe('05-11');
+  });
+
+  test('winter zones: 2023 USDA Plant Hardiness Zone Map, ZIP codes', () => {
+    const published = {
+      'asheville-nc': '7b',
+      'phoenix-az': '10a',
+      'seattle-wa': '9a',
+      'minneapolis-mn': '5a',
+      'international-falls-mn': '3a',
+      'miami-fl': '11a',
+    };
+    for (const [id, zone] of Object.entries(published)) expect(place(id).winterZone?.zone, id).toBe(zone);
+  });
+});
