@@ -31,7 +31,8 @@ export function outDir(): string {
 export function basePath(given: string | undefined): string {
   const asked = given ?? process.env.BASE_PATH ?? '/';
   const path = `/${asked.replace(/^\/+|\/+$/g, '')}/`.replace(/^\/\/$/, '/');
-  if (!/^\/(?:[\w.-]+\/)*$/.test(path)) throw new UsageError(`"${asked}" is no base path; write it as /orchard/.`);
+  if (!/^\/(?:[\w.-]+\/)*$/.test(path))
+    throw new UsageError(`"${asked}" is no base path; write it as /orchard/.`);
   return path;
 }
 
@@ -106,7 +107,9 @@ export interface BuiltSite {
  * Builds the site of CONTENT_DIR into OUT_DIR. Returns null when the content has errors, after printing the report;
  * throws when a later step fails. Either way the output folder is as it was.
  */
-export async function build(options: { asOf?: string | undefined; base?: string | undefined } = {}): Promise<BuiltSite | null> {
+export async function build(
+  options: { asOf?: string | undefined; base?: string | undefined } = {},
+): Promise<BuiltSite | null> {
   const content = await loadContent({ asOf: options.asOf });
   const report = textReport(content.reading.diagnostics, contentDir());
   if (content.reading.diagnostics.length > 0) process.stderr.write(`${report}\n`);

@@ -1,6 +1,6 @@
 /** What all commands share: flags, help, and endings without a stack trace. */
 
-import { parseArgs, type ParseArgsConfig } from 'node:util';
+import { type ParseArgsConfig, parseArgs } from 'node:util';
 
 /** A problem the person at the keyboard can mend; shown as one line. */
 export class UsageError extends Error {

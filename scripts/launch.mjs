@@ -36,7 +36,9 @@ function isNewEnough(version) {
 
 /** Which package lists the installed packages must match: the lock file decides. */
 function lockHash() {
-  return createHash('sha256').update(readFileSync(join(root, 'package-lock.json'))).digest('hex');
+  return createHash('sha256')
+    .update(readFileSync(join(root, 'package-lock.json')))
+    .digest('hex');
 }
 
 /** Runs `npm ci` unless the installed packages already are those of the lock file. */

@@ -1,0 +1,132 @@
+/** `npm run bench`: measures checking and building a large yard, as ratios of paired runs on this machine. */
+
+import { mkdirSync, readdirSync, rmSync, statSync } from 'node:fs';
+import { dirname, join } from 'node:path';
+import { fileURLToPath } from 'node:url';
+import { parse } from 'yaml';
+import { readContentFiles } from '../src/content.ts';
+import { assemble } from '../src/core/catalogue.ts';
+import { day } from '../src/core/days.ts';
+import { readRecords } from '../src/core/reading/read.ts';
+import { writeBareSite } from '../tests/bench/bareSite.ts';
+import { makeYard } from '../tests/bench/makeYard.ts';
+import { cpuSecondsOf, measured, median, ratioInWords } from '../tests/bench/measure.ts';
+import { readFlags, runIfMain, UsageError } from './command.ts';
+
+const help = `Measures checking and building a yard made for it, and prints ratios of paired runs.
+
+  npm run bench
+  npm run bench -- --lots 5000 --cultivars 1000 --repeats 3 --seed 1
+`;
+
+const root = dirname(dirname(fileURLToPath(import.meta.url)));
+const scratch = join(root, '.build/bench');
+const asOf = '2026-11-25';
+
+function print(line: string): void {
+  process.stdout.write(`${line}\n`);
+}
+
+function wholeNumber(text: string): number {
+  const value = Number(text);
+  if (!Number.isInteger(value) || value < 1) throw new UsageError(`"${text}" is no whole number from 1 up.`);
+  return value;
+}
+
+/** Check against plain parsing: the same bytes, in one process, in turn. */
+async function benchCheck(content: string, repeats: number): Promise<void> {
+  const { files, photos } = await readContentFiles(content);
+  const decoder = new TextDecoder();
+  const yamlTexts = files.flatMap(({ path, bytes }) => {
+    const text = decoder.decode(bytes);
+    if (path.endsWith('.yaml')) return [text];
+    return path.endsWith('.md') ? [text.slice(4, text.indexOf('\n---', 4) + 1)] : [];
+  });
+  const pairs = [];
+  const assembling = [];
+  for (let run = -1; run < repeats; run += 1) {
+    const plain = cpuSecondsOf(() => yamlTexts.forEach(text => parse(text)));
+    let records: ReturnType<typeof readRecords>['records'] = null;
+    const ours = cpuSecondsOf(() => {
+      records = readRecords(files, { asOf: day(asOf), photos }).records;
+    });
+    if (records === null) throw new Error('the yard made for measuring has errors');
+    const computing = cpuSecondsOf(() => assemble(records!, day(asOf)));
+    // The first pair warms the machine code up and is not counted.
+    if (run < 0) continue;
+    pairs.push({ ours, plain });
+    assembling.push(computing);
+  }
+  print(
+    `check / plain YAML parsing of the same files, CPU: ${ratioInWords(pairs)}; check ${median(pairs.map(pair => pair.ours)).toFixed(2)} s`,
+  );
+  print(`computing the catalogue: ${median(assembling).toFixed(2)} s CPU`);
+}
+
+function pageSizes(folder: string): number[] {
+  return readdirSync(folder, { recursive: true, withFileTypes: true })
+    .filter(entry => entry.isFile() && entry.name.endsWith('.html'))
+    .map(entry => statSync(join(entry.parentPath, entry.name)).size);
+}
+
+/** Our build against the generator alone writing as many pages of the same sizes, in turn. */
+function benchBuild(content: string, repeats: number): void {
+  const out = join(scratch, 'out');
+  const bare = join(scratch, 'bare');
+  const astro = join(root, 'node_modules/astro/bin/astro.mjs');
+  const buildOurs = () =>
+    measured(join(root, 'scripts/build.ts'), [], root, { CONTENT_DIR: content, OUT_DIR: out, AS_OF: asOf });
+  const wall = [];
+  const cpu = [];
+  let peak = 0;
+  let barePeak = 0;
+  for (let run = 0; run < repeats; run += 1) {
+    const ours = buildOurs();
+    if (run === 0) {
+      const sizes = pageSizes(out);
+      writeBareSite(bare, sizes);
+      print(`${sizes.length} pages, ${(sizes.reduce((a, b) => a + b, 0) / 1e6).toFixed(1)} MB of HTML`);
+    }
+    const plain = measured(astro, ['build'], bare, {});
+    wall.push({ ours: ours.wallSeconds, plain: plain.wallSeconds });
+    cpu.push({ ours: ours.cpuSeconds, plain: plain.cpuSeconds });
+    peak = Math.max(peak, ours.peakMegabytes);
+    barePeak = Math.max(barePeak, plain.peakMegabytes);
+  }
+  const bareBytes = pageSizes(join(bare, 'dist')).reduce((a, b) => a + b, 0);
+  print(`bare pages come to ${(bareBytes / 1e6).toFixed(1)} MB`);
+  print(
+    `build / bare generator, wall: ${ratioInWords(wall)}; build ${median(wall.map(pair => pair.ours)).toFixed(1)} s`,
+  );
+  print(
+    `build / bare generator, CPU: ${ratioInWords(cpu)}; build ${median(cpu.map(pair => pair.ours)).toFixed(1)} s`,
+  );
+  print(`peak memory: ${peak.toFixed(0)} MB; bare generator ${barePeak.toFixed(0)} MB`);
+}
+
+async function main(words: string[]): Promise<number> {
+  const { values } = readFlags(words, {
+    lots: { type: 'string', default: '5000' },
+    cultivars: { type: 'string', default: '1000' },
+    repeats: { type: 'string', default: '3' },
+    seed: { type: 'string', default: '1' },
+    help: { type: 'boolean', short: 'h' },
+  });
+  if (values.help) {
+    process.stdout.write(help);
+    return 0;
+  }
+  const size = { lots: wholeNumber(values.lots), cultivars: wholeNumber(values.cultivars) };
+  const repeats = wholeNumber(values.repeats);
+  rmSync(scratch, { recursive: true, force: true });
+  const content = join(scratch, 'content');
+  mkdirSync(content, { recursive: true });
+  makeYard(content, join(root, 'content'), size, wholeNumber(values.seed));
+  print(`A yard of ${size.lots} lots and ${size.cultivars} cultivars, seed ${values.seed}`);
+  await benchCheck(content, repeats);
+  benchBuild(content, repeats);
+  rmSync(scratch, { recursive: true, force: true });
+  return 0;
+}
+
+await runIfMain(import.meta, main);
