@@ -3,10 +3,11 @@
 import { readdirSync, readFileSync } from 'node:fs';
 import { describe, expect, test } from 'vitest';
 import { parse } from 'yaml';
+import { placeFaults } from '../../src/core/climate/placeFaults.ts';
 import { placeText } from '../../src/core/places/placeText.ts';
 import { idPattern } from '../../src/core/records/common.ts';
 import { normalisePlace, type Place, type WrittenPlace, writtenPlace } from '../../src/core/records/place.ts';
-import { fahrenheitToCelsius, inchesToMm } from '../../src/core/units.ts';
+import { celsiusToFahrenheit, fahrenheitToCelsius, inchesToMm } from '../../src/core/units.ts';
 
 const folder = new URL('../../content/places/', import.meta.url);
 const texts = new Map(
@@ -168,5 +169,33 @@ describe('published figures', () => {
       'miami-fl': '11a',
     };
     for (const [id, zone] of Object.entries(published)) expect(place(id).winterZone?.zone, id).toBe(zone);
+  });
+});
+
+describe('the cross-field checks over every shipped place', () => {
+  const faultsOf = (record: WrittenPlace) =>
+    placeFaults(record, normalisePlace('here', record)).map(({ rule }) => rule);
+
+  test('none has a fault', () => {
+    for (const [id, record] of written) expect(faultsOf(record), id).toEqual([]);
+  });
+
+  test('all are asked about when their numbers are taken for the other unit', () => {
+    const inF = (values: number[] | undefined) => values?.map(celsiusToFahrenheit);
+    for (const [id, record] of written) {
+      const { tmax_c, tmin_c, ...rest } = record;
+      const asC = { ...rest, tmax_c: inF(tmax_c), tmin_c: inF(tmin_c) } as WrittenPlace;
+      const asF = { ...rest, tmax_f: tmax_c, tmin_f: tmin_c } as WrittenPlace;
+      expect(faultsOf(asC), id).toContain('place-unit');
+      expect(faultsOf(asF), id).toContain('place-unit');
+    }
+  });
+
+  test('all are caught with a latitude or longitude of the wrong sign', () => {
+    for (const [id, record] of written) {
+      expect(faultsOf({ ...record, lat: -record.lat }), `${id} lat`).toContain('place-position');
+      if (Math.abs(record.lon) < 10) continue;
+      expect(faultsOf({ ...record, lon: -record.lon }), `${id} lon`).toContain('place-position');
+    }
   });
 });
