@@ -1,0 +1,216 @@
+/**
+ * What a daily record says about a climate: monthly means, the spread of single days about a smooth curve, how long a departure
+ * lasts, freeze dates and the coldest nights. Temperatures in C. The record may have gaps; what they cost is told.
+ */
+
+import { dayNumber, dayOfYear, dayParts, daysInMonth, monthDay } from '../days.ts';
+import { fahrenheitToCelsius } from '../units.ts';
+import { DAYS_PER_YEAR, daysForward, seasonStartDoy } from './calendar.ts';
+import type { DayRow } from './dailyRecordText.ts';
+import { dailyCurve } from './dailyCurve.ts';
+import { type DateQuantiles, type FreezeThresholdF, freezeThresholdsF } from './figures.ts';
+import { sortedQuantile } from './quantiles.ts';
+
+/** A month of one year counts when it has this many days. Our working figure. */
+export const FEWEST_DAYS_OF_MONTH = 20;
+/** A season with more days missing is left out of the freeze dates. Source: rule of the Utah Climate Center. */
+export const MOST_DAYS_MISSING = 10;
+/** With fewer whole years a record says little about its climate, and a model of it less. Our working figure. */
+export const FEWEST_WHOLE_YEARS = 10;
+/** Records keep tenths of a degree, so 28 F (-2.22 C) is written -2.2: a reading within half of the last digit counts. */
+const LAST_DIGIT_C = 0.05;
+
+export interface RecordFreeze {
+  first: DateQuantiles;
+  last: DateQuantiles;
+  /** Share of seasons without one, 0 to 1. */
+  none: number;
+}
+
+export interface DailyRecordFigures {
+  /** First and last day with a reading. */
+  from: string;
+  to: string;
+  tmaxC: number[];
+  tminC: number[];
+  /** Standard deviation of single days about the smooth curve through the monthly means. */
+  sdTmaxC: number[];
+  sdTminC: number[];
+  /** Correlation of the departure of Tmin with that of the day before. */
+  lag1: number;
+  /** Seasons with at most `MOST_DAYS_MISSING` days missing: what the rest is taken from. */
+  seasons: number;
+  /** Null without a whole season. */
+  freeze: Map<FreezeThresholdF, RecordFreeze> | null;
+  annualMinMeanC: number | null;
+  /** What is missing or thin, in words. */
+  notes: string[];
+}
+
+type Element = 'tminC' | 'tmaxC';
+
+interface Reading {
+  /** 0 to 11 */
+  month: number;
+  /** 1 to 365 */
+  doy: number;
+  /** Days since 1970-01-01. */
+  number: number;
+  value: number;
+}
+
+/** Readings of one element, without the months of a year that have too few of them. */
+function readingsOf(rows: readonly DayRow[], element: Element): { readings: Reading[]; monthsLeftOut: number } {
+  const byMonth = new Map<string, Reading[]>();
+  for (const row of rows) {
+    const value = row[element];
+    if (value === null) continue;
+    const key = row.day.slice(0, 7);
+    const reading = { month: dayParts(row.day).month - 1, doy: dayOfYear(row.day), number: dayNumber(row.day), value };
+    const month = byMonth.get(key);
+    if (month) month.push(reading);
+    else byMonth.set(key, [reading]);
+  }
+  const months = [...byMonth.values()];
+  const whole = months.filter(month => month.length >= FEWEST_DAYS_OF_MONTH);
+  return { readings: whole.flat(), monthsLeftOut: months.length - whole.length };
+}
+
+function mean(values: readonly number[]): number {
+  return values.reduce((sum, value) => sum + value, 0) / values.length;
+}
+
+function byMonth(readings: readonly Reading[], value: (reading: Reading) => number): number[][] {
+  const months: number[][] = Array.from({ length: 12 }, () => []);
+  for (const reading of readings) (months[reading.month] as number[]).push(value(reading));
+  return months;
+}
+
+interface Spread {
+  meanC: number[];
+  sdC: number[];
+  /** Departures from the curve in units of the month's standard deviation, by day number. */
+  departures: Map<number, number>;
+}
+
+/** Monthly means and the spread about the smooth curve through them; null when a month has no reading at all. */
+function spreadOfDays(readings: readonly Reading[]): Spread | null {
+  const months = byMonth(readings, ({ value }) => value);
+  if (months.some(month => month.length === 0)) return null;
+  const meanC = months.map(mean);
+  const curve = dailyCurve(meanC);
+  const departure = ({ doy, value }: Reading) => value - (curve[doy - 1] as number);
+  const sdC = byMonth(readings, departure).map(month => Math.sqrt(mean(month.map(each => each * each))));
+  const departures = new Map(
+    readings.map(reading => [reading.number, departure(reading) / (sdC[reading.month] || 1)]),
+  );
+  return { meanC, sdC, departures };
+}
+
+/** Correlation of each departure with that of the day before, over the pairs that are there. */
+function lagOne(departures: ReadonlyMap<number, number>): number {
+  let [pairs, products, squares] = [0, 0, 0];
+  for (const [number, today] of departures) {
+    const yesterday = departures.get(number - 1);
+    if (yesterday === undefined) continue;
+    pairs += 1;
+    products += today * yesterday;
+    squares += (today * today + yesterday * yesterday) / 2;
+  }
+  return pairs === 0 || squares === 0 ? 0 : products / squares;
+}
+
+/** Minima of one season by the day of the season, 0 the first; -1 marks days not read in `missing`. */
+interface Season {
+  days: { day: number; tminC: number }[];
+  length: number;
+}
+
+/** The record cut into seasons that start on 24 July (24 January in the south), by the year they start in. */
+function seasonsOf(rows: readonly DayRow[], lat: number): Map<number, Season> {
+  const startDoy = seasonStartDoy(lat);
+  const seasons = new Map<number, Season>();
+  for (const { day, tminC } of rows) {
+    if (tminC === null) continue;
+    const doy = dayOfYear(day);
+    const { year } = dayParts(day);
+    const startYear = doy >= startDoy ? year : year - 1;
+    const leapYear = startDoy > 59 ? startYear + 1 : startYear;
+    const season = seasons.get(startYear) ?? { days: [], length: DAYS_PER_YEAR + daysInMonth(leapYear, 2) - 28 };
+    season.days.push({ day: daysForward(startDoy, doy), tminC });
+    seasons.set(startYear, season);
+  }
+  return seasons;
+}
+
+/** First and last freezes over the whole seasons. A season without one counts as later and as earlier than any date. */
+function freezeOf(seasons: readonly Season[], thresholdF: FreezeThresholdF, lat: number): RecordFreeze {
+  const limitC = fahrenheitToCelsius(thresholdF) + LAST_DIGIT_C;
+  const freezing = seasons.map(({ days }) => days.filter(({ tminC }) => tminC <= limitC).map(({ day }) => day));
+  const firsts = freezing.map(days => (days.length === 0 ? DAYS_PER_YEAR : Math.min(...days))).sort((a, b) => a - b);
+  const lasts = freezing.map(days => (days.length === 0 ? -1 : Math.max(...days))).sort((a, b) => a - b);
+  const date = (day: number) =>
+    day < 0 || day === DAYS_PER_YEAR ? null : monthDay(seasonStartDoy(lat) + day);
+  const quantiles = (sorted: number[]): DateQuantiles => ({
+    p10: date(sortedQuantile(sorted, 0.1)),
+    p50: date(sortedQuantile(sorted, 0.5)),
+    p90: date(sortedQuantile(sorted, 0.9)),
+  });
+  const without = freezing.filter(days => days.length === 0).length;
+  return { first: quantiles(firsts), last: quantiles(lasts), none: without / seasons.length };
+}
+
+function plural(count: number, one: string, many = `${one}s`): string {
+  return `${count} ${count === 1 ? one : many}`;
+}
+
+/**
+ * Figures of a daily record (rows in order of day, each day once) at a latitude. Null when some month of the year was never read
+ * for `FEWEST_DAYS_OF_MONTH` days, so that no curve can be drawn.
+ */
+export function dailyRecordFigures(rows: readonly DayRow[], lat: number): DailyRecordFigures | null {
+  const tmin = readingsOf(rows, 'tminC');
+  const tmax = readingsOf(rows, 'tmaxC');
+  const [low, high] = [spreadOfDays(tmin.readings), spreadOfDays(tmax.readings)];
+  const [first, last] = [rows[0], rows.at(-1)];
+  if (low === null || high === null || !first || !last) return null;
+
+  const seasons = [...seasonsOf(rows, lat).values()];
+  const whole = seasons.filter(({ days, length }) => length - days.length <= MOST_DAYS_MISSING);
+  const lowest = whole.map(({ days }) => Math.min(...days.map(({ tminC }) => tminC)));
+
+  const span = dayNumber(last.day) - dayNumber(first.day) + 1;
+  const read = rows.filter(({ tminC, tmaxC }) => tminC !== null && tmaxC !== null).length;
+  const notes: string[] = [];
+  if (read < span) notes.push(`${plural(span - read, 'day')} of ${span} have no reading of both temperatures.`);
+  const monthsLeftOut = Math.max(tmin.monthsLeftOut, tmax.monthsLeftOut);
+  if (monthsLeftOut > 0) {
+    notes.push(`${plural(monthsLeftOut, 'month')} with under ${FEWEST_DAYS_OF_MONTH} days left out of the means.`);
+  }
+  if (whole.length < seasons.length) {
+    notes.push(
+      `${plural(seasons.length - whole.length, 'season')} of ${seasons.length} with more than ${MOST_DAYS_MISSING} days missing left out of the freeze dates.`,
+    );
+  }
+  if (whole.length < FEWEST_WHOLE_YEARS) {
+    notes.push(
+      `Only ${plural(whole.length, 'whole year')}: fewer than ${FEWEST_WHOLE_YEARS} say little about a climate; take official normals where there are some.`,
+    );
+  }
+  return {
+    from: first.day,
+    to: last.day,
+    tmaxC: high.meanC,
+    tminC: low.meanC,
+    sdTmaxC: high.sdC,
+    sdTminC: low.sdC,
+    lag1: lagOne(low.departures),
+    seasons: whole.length,
+    freeze:
+      whole.length === 0
+        ? null
+        : new Map(freezeThresholdsF.map(thresholdF => [thresholdF, freezeOf(whole, thresholdF, lat)])),
+    annualMinMeanC: lowest.length === 0 ? null : mean(lowest),
+    notes,
+  };
+}

@@ -1,0 +1,70 @@
+/** Heat of whole years: degree days and hot days over the weather years. */
+import { DAYS_PER_YEAR } from './calendar.ts';
+import type { MeanAndSd } from './quantiles.ts';
+import { meanAndSd } from './quantiles.ts';
+import type { WeatherYears } from './weatherYears.ts';
+
+/**
+ * Mean of max(0, sin - u) over a full turn for u from -1 to 1, in even steps: the single sine method with the day's mean
+ * and amplitude divided out. Straight lines between 2,048 steps are good to 0.0001 degree days a day.
+ */
+const STEPS = 2048;
+const sineTable = Float64Array.from({ length: STEPS + 2 }, (_, i) => {
+  const u = Math.min(1, -1 + (2 * i) / STEPS);
+  return (Math.sqrt(1 - u * u) - u * (Math.PI / 2 - Math.asin(u))) / Math.PI;
+});
+
+function aboveFast(mean: number, amplitude: number, threshold: number): number {
+  const below = threshold - mean;
+  if (below >= amplitude) return 0;
+  if (below <= -amplitude) return -below;
+  const step = (below / amplitude + 1) * (STEPS / 2);
+  const whole = step | 0;
+  const low = sineTable[whole] as number;
+  return amplitude * (low + (step - whole) * ((sineTable[whole + 1] as number) - low));
+}
+
+/** Single-sine degree days of every season, base and cap (null for none) in C, horizontal cutoff. */
+export function yearlyDegreeDays(years: WeatherYears, baseC: number, capC: number | null): Float64Array {
+  const { tminC, tmaxC } = years;
+  const totals = new Float64Array(years.count);
+  for (let season = 0; season < years.count; season += 1) {
+    let total = 0;
+    for (let i = season * DAYS_PER_YEAR; i < (season + 1) * DAYS_PER_YEAR; i += 1) {
+      const high = tmaxC[i] as number;
+      if (high <= baseC) continue;
+      const low = tminC[i] as number;
+      const mean = (high + low) / 2;
+      const amplitude = (high - low) / 2;
+      total += low >= baseC ? mean - baseC : aboveFast(mean, amplitude, baseC);
+      if (capC !== null && high > capC) total -= aboveFast(mean, amplitude, capC);
+    }
+    totals[season] = total;
+  }
+  return totals;
+}
+
+/** Mean and year-to-year standard deviation of degree days, C-degree-days a year. */
+export function heatOfYear(years: WeatherYears, baseC: number, capC: number | null): MeanAndSd {
+  return meanAndSd(yearlyDegreeDays(years, baseC, capC));
+}
+
+/** Days above this count as hot. Source: American Horticultural Society Plant Heat Zone Map, 86 F. */
+export const HOT_DAY_C = 30;
+
+/** Mean days a year with a maximum above 30 C. */
+export function hotDays(years: WeatherYears): number {
+  let hot = 0;
+  for (let i = 0; i < years.tmaxC.length; i += 1) if ((years.tmaxC[i] as number) > HOT_DAY_C) hot += 1;
+  return hot / years.count;
+}
+
+/** Most hot days a year of heat zones 2 to 11; zone 1 has fewer than one, zone 12 more than the last. Same source. */
+const heatZoneUpTo = [7, 14, 30, 45, 60, 90, 120, 150, 180, 210] as const;
+
+/** Heat zone 1 to 12 of a mean number of days above 30 C. */
+export function heatZone(daysAbove30C: number): number {
+  if (daysAbove30C < 1) return 1;
+  const index = heatZoneUpTo.findIndex(upTo => daysAbove30C <= upTo);
+  return index < 0 ? 12 : index + 2;
+}
