@@ -1,0 +1,33 @@
+/** Copyright notices and licences of what the site itself serves. */
+
+import { readFile } from 'node:fs/promises';
+import { resolve } from 'node:path';
+
+/** A licence as it comes with the package. */
+function licence(path: string): Promise<string> {
+  return readFile(resolve('node_modules', path), 'utf8');
+}
+
+const rule = '-'.repeat(72);
+
+export async function GET(): Promise<Response> {
+  const typefaces = await licence('@fontsource-variable/source-sans-3/LICENSE');
+  const search = await licence('pagefind/LICENSE/LICENSE');
+  const text = [
+    'This site is made with Leafdrop (MIT licence).',
+    '',
+    rule,
+    'Typefaces: Source Serif 4, copyright 2014-2021 Adobe Systems Incorporated (http://www.adobe.com/), with Reserved',
+    "Font Name 'Source'; Source Sans 3, copyright 2023 Adobe (http://www.adobe.com/), with Reserved Font Name 'Source'.",
+    'Both under the SIL Open Font License 1.1:',
+    '',
+    typefaces.slice(typefaces.indexOf('SIL OPEN FONT LICENSE')).trim(),
+    '',
+    rule,
+    'Search: Pagefind.',
+    '',
+    search.trim(),
+    '',
+  ].join('\n');
+  return new Response(text);
+}

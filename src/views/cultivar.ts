@@ -1,0 +1,172 @@
+/** The cultivar list and a cultivar's page. */
+
+import type { Catalogue, CultivarEntry } from '../core/catalogue.ts';
+import type { FormState } from '../core/lots/answers.ts';
+import type { Cultivar, Fruit, Trial } from '../core/records/cultivar.ts';
+import { degreesCToF, roundTo } from '../core/units.ts';
+import type { Fact } from './lot.ts';
+import { fruitSizeInWords } from './measures.ts';
+import { oncePer } from './memo.ts';
+import { groupBy, type PagedList, paged } from './paging.ts';
+import { cultivarPath } from './paths.ts';
+import { type StateView, stateView } from './state.ts';
+import { rowsPerPage, speciesName } from './stock.ts';
+import {
+  airWords,
+  countInWords,
+  cropWords,
+  eyeWords,
+  listInWords,
+  pollinationShort,
+  pollinationWords,
+  rainWords,
+  ripeningWords,
+  seasonWords,
+  sentence,
+  shapeWords,
+  splitWords,
+  trialRipenedWords,
+  trialWinterWords,
+  vigourWords,
+  winterWords,
+} from './words.ts';
+
+export interface CultivarRow {
+  path: string;
+  name: string;
+  flavour: string;
+  ripens: string;
+  fruit: string;
+  size: string;
+  crops: string;
+  pollination: string;
+  stock: StateView;
+}
+
+/** Colours of skin and flesh: `Violet skin, amber blush, red flesh`. */
+export function coloursInWords({ skin, blush, flesh }: Fruit): string {
+  const cheek = blush === null || blush === skin ? '' : ` with ${blush}`;
+  return sentence(`${skin}${cheek}, ${flesh} flesh`);
+}
+
+const bestFirst: readonly FormState[] = ['ready', 'opens', 'look', 'blocked'];
+
+/** The best any lot of a cultivar stands today. */
+export function stockState(entry: CultivarEntry, catalogue: Catalogue): StateView {
+  const answers = entry.lots.filter(({ soldOut }) => !soldOut).flatMap(({ forms }) => forms);
+  for (const state of bestFirst) {
+    const found = answers
+      .filter(answer => answer.state === state)
+      .sort((a, b) => (a.range?.from ?? '').localeCompare(b.range?.from ?? ''))[0];
+    if (found) return stateView(found, catalogue.asOf);
+  }
+  return { state: 'blocked', words: entry.lots.length === 0 ? 'None raised yet' : 'Sold' };
+}
+
+function cultivarRow(entry: CultivarEntry, catalogue: Catalogue): CultivarRow {
+  const { cultivar, flavour } = entry;
+  const { fruit } = cultivar;
+  return {
+    path: cultivarPath(cultivar.id),
+    name: cultivar.name,
+    flavour: flavour.name,
+    ripens: ripeningWords[cultivar.ripening],
+    fruit: coloursInWords(fruit),
+    size: fruitSizeInWords(fruit.lengthMm, fruit.widthMm),
+    crops: listInWords(cultivar.crops.map(crop => cropWords[crop])),
+    pollination: pollinationShort[cultivar.pollination],
+    stock: stockState(entry, catalogue),
+  };
+}
+
+/** All cultivars, by species and name. */
+export const cultivarList = oncePer((catalogue: Catalogue): PagedList<CultivarRow> => {
+  const groups = [...groupBy(catalogue.cultivars, ({ species }) => species.id)].map(([id, entries]) => ({
+    id,
+    heading: sentence(speciesName(entries[0]!.species)),
+    rows: entries.map(entry => cultivarRow(entry, catalogue)),
+  }));
+  groups.sort((a, b) => a.heading.localeCompare(b.heading, 'en'));
+  return paged(groups, rowsPerPage);
+});
+
+function hardinessInWords(offsetC: number): string {
+  if (offsetC === 0) return 'As the species';
+  const size = Math.abs(offsetC);
+  const inBoth = `${roundTo(degreesCToF(size), 1)} F (${roundTo(size, 0.5)} C)`;
+  return `${inBoth} ${offsetC < 0 ? 'hardier' : 'tenderer'} than the species`;
+}
+
+/** Traits in the order a buyer compares them. */
+export function cultivarFacts({ cultivar, flavour }: CultivarEntry): Fact[] {
+  const { fruit } = cultivar;
+  const facts: Fact[] = [
+    { label: 'Flavour', value: `${flavour.name}: ${flavour.means}` },
+    { label: 'Ripens', value: sentence(ripeningWords[cultivar.ripening]) },
+    { label: 'Crops', value: sentence(listInWords(cultivar.crops.map(crop => cropWords[crop]))) },
+    { label: 'Pollination', value: pollinationWords[cultivar.pollination] },
+    { label: 'Colour', value: coloursInWords(fruit) },
+    {
+      label: 'Fruit',
+      value: `${sentence(shapeWords[fruit.shape])}, ${fruitSizeInWords(fruit.lengthMm, fruit.widthMm)}`,
+    },
+    { label: 'In rain', value: `${sentence(rainWords[fruit.rain])}; ${splitWords[fruit.splits]}` },
+  ];
+  if (fruit.eye !== 'none') facts.push({ label: 'Eye', value: sentence(eyeWords[fruit.eye]) });
+  facts.push(
+    { label: 'Growth', value: sentence(vigourWords[cultivar.vigour]) },
+    { label: 'Hardiness', value: hardinessInWords(cultivar.hardinessOffsetC) },
+  );
+  if (cultivar.synonyms.length > 0) {
+    facts.push({ label: 'Also called', value: listInWords(cultivar.synonyms) });
+  }
+  if (cultivar.origin !== null) facts.push({ label: 'Origin', value: cultivar.origin });
+  return facts;
+}
+
+/** The kinds of place a cultivar is meant for, as the grower knows it. */
+export function suitsFacts({ suits }: Pick<Cultivar, 'suits'>): Fact[] {
+  const words = <T extends string>(classes: readonly T[], named: Record<T, string>) =>
+    sentence(
+      listInWords(
+        classes.map(name => named[name]),
+        'or',
+      ),
+    );
+  return [
+    { label: 'Winters', value: words(suits.winter, winterWords) },
+    { label: 'Seasons', value: words(suits.season, seasonWords) },
+    { label: 'Summer air', value: words(suits.air, airWords) },
+  ];
+}
+
+export interface TrialView {
+  where: string;
+  kind: string;
+  years: string;
+  winter: string;
+  ripened: string;
+  note: string | null;
+}
+
+/** One trial as a line of the table. */
+export function trialView(trial: Trial): TrialView {
+  const { winter, season, air } = trial.class;
+  return {
+    where: trial.where,
+    kind: `${winterWords[winter]} winters, ${seasonWords[season]} season, ${airWords[air]} air`,
+    years: trial.from === trial.to ? String(trial.from) : `${trial.from} to ${trial.to}`,
+    winter: sentence(trialWinterWords[trial.winter]),
+    ripened: sentence(trialRipenedWords[trial.ripened]),
+    note: trial.note,
+  };
+}
+
+/** One line under the name, which is also what a search shows: flavour, ripening, fruit, stock. */
+export function cultivarSummary(entry: CultivarEntry, catalogue: Catalogue): string {
+  const { cultivar, flavour, lots } = entry;
+  const left = lots.reduce((sum, { stock, soldOut }) => sum + (soldOut ? 0 : stock.left), 0);
+  const stock = stockState(entry, catalogue);
+  const trees = left > 0 ? `, ${countInWords(left, 'tree')} left` : '';
+  return `${flavour.name}; ripens ${ripeningWords[cultivar.ripening]}. ${stock.words}${trees}.`;
+}

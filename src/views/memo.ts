@@ -1,0 +1,14 @@
+/** Views are made once per catalogue and shared by all pages that show them. */
+
+/** A function of one object whose answer is kept as long as the object lives. */
+export function oncePer<K extends object, V>(make: (key: K) => V): (key: K) => V {
+  const kept = new WeakMap<K, V>();
+  return key => {
+    let value = kept.get(key);
+    if (value === undefined) {
+      value = make(key);
+      kept.set(key, value);
+    }
+    return value;
+  };
+}

@@ -1,0 +1,15 @@
+/** Where things are on the site. Paths from its root; `href` puts the base path in front. */
+
+import type { Form } from '../core/records/common.ts';
+
+export function lotPath(id: string): string {
+  return `/lots/${id}/`;
+}
+
+export function cultivarPath(id: string): string {
+  return `/cultivars/${id}/`;
+}
+
+export function formPath(form: Form): string {
+  return `/stock/form/${form}/`;
+}

@@ -1,0 +1,207 @@
+/** The stock list: what a buyer compares about each lot, in order and in groups. */
+
+import type { Catalogue, LotEntry } from '../core/catalogue.ts';
+import type { Day } from '../core/days.ts';
+import type { FormAnswer, FormState } from '../core/lots/answers.ts';
+import { priceInWords } from '../core/money.ts';
+import { type Form, forms } from '../core/records/common.ts';
+import type { Species } from '../core/records/species.ts';
+import { sizeInWords } from './measures.ts';
+import { oncePer } from './memo.ts';
+import { type Grouped, groupBy, type PagedList, paged } from './paging.ts';
+import { cultivarPath, lotPath } from './paths.ts';
+import { type StateView, stateView } from './state.ts';
+import { formWords, ripeningWords, sentence } from './words.ts';
+
+/** Rows on one page of a list: about what prints on three sheets. */
+export const rowsPerPage = 100;
+/** The list of sold lots is one line a lot. */
+const soldPerPage = 400;
+
+/** One form of sale of a lot. */
+export interface StockLine extends StateView {
+  form: Form;
+  formName: string;
+  /** Null: no price for this form. */
+  price: string | null;
+}
+
+export interface StockRow {
+  lot: string;
+  path: string;
+  name: string;
+  cultivarPath: string;
+  species: string;
+  flavour: string;
+  ripens: string;
+  size: string;
+  left: number;
+  lines: StockLine[];
+}
+
+export interface SoldRow {
+  lot: string;
+  path: string;
+  name: string;
+}
+
+const flavourNames = oncePer(
+  (catalogue: Catalogue) => new Map(catalogue.yard.flavourClasses.map(({ id, name }) => [id, name])),
+);
+
+/** Name of the flavour class of a cultivar. */
+export function flavourOf(catalogue: Catalogue, flavour: string): string {
+  return flavourNames(catalogue).get(flavour) ?? flavour;
+}
+
+/** The common name a species is shown under. */
+export function speciesName(species: Species): string {
+  return species.common[0] ?? species.botanical;
+}
+
+/** How one form of a lot stands today, with its price. */
+export function stockLine(entry: LotEntry, answer: FormAnswer, asOf: Day): StockLine {
+  const tier = entry.tiers[answer.form];
+  return {
+    form: answer.form,
+    formName: formWords[answer.form],
+    price: tier ? priceInWords(tier.answer.price) : null,
+    ...stateView(answer, asOf),
+  };
+}
+
+/** The row of a lot; only the forms asked for. */
+export function stockRow(catalogue: Catalogue, entry: LotEntry, shown: readonly Form[] = forms): StockRow {
+  const { lot, cultivar, species } = entry;
+  return {
+    lot: lot.id,
+    path: lotPath(lot.id),
+    name: cultivar.name,
+    cultivarPath: cultivarPath(cultivar.id),
+    species: speciesName(species),
+    flavour: flavourOf(catalogue, cultivar.flavour),
+    ripens: ripeningWords[cultivar.ripening],
+    size: sizeInWords(entry.size.answer),
+    left: entry.stock.left,
+    lines: entry.forms
+      .filter(({ form }) => shown.includes(form))
+      .map(answer => stockLine(entry, answer, catalogue.asOf)),
+  };
+}
+
+/** Text order that no machine's language settings change. */
+const collator = new Intl.Collator('en', { numeric: true });
+
+function byName(a: LotEntry, b: LotEntry): number {
+  return (
+    collator.compare(speciesName(a.species), speciesName(b.species)) ||
+    collator.compare(a.cultivar.name, b.cultivar.name) ||
+    collator.compare(a.lot.id, b.lot.id)
+  );
+}
+
+/** Lots that are not sold out, by species, cultivar and id. */
+export const offered = oncePer((catalogue: Catalogue) =>
+  catalogue.lots.filter(({ soldOut }) => !soldOut).sort(byName),
+);
+
+/** Lots that are sold out, in the same order. */
+export const sold = oncePer((catalogue: Catalogue) =>
+  catalogue.lots.filter(({ soldOut }) => soldOut).sort(byName),
+);
+
+function bySpecies<T>(entries: readonly LotEntry[], rowOf: (entry: LotEntry) => T): Grouped<T>[] {
+  return [...groupBy(entries, ({ species }) => species.id)].map(([id, lots]) => ({
+    id,
+    heading: sentence(speciesName(lots[0]!.species)),
+    rows: lots.map(rowOf),
+  }));
+}
+
+/** Everything that can be had or is coming, by species. */
+export const stockList = oncePer(
+  (catalogue: Catalogue): PagedList<StockRow> =>
+    paged(
+      bySpecies(offered(catalogue), entry => stockRow(catalogue, entry)),
+      rowsPerPage,
+    ),
+);
+
+/** Sold lots, by species. */
+export const soldList = oncePer(
+  (catalogue: Catalogue): PagedList<SoldRow> =>
+    paged(
+      bySpecies(sold(catalogue), ({ lot, cultivar }) => ({
+        lot: lot.id,
+        path: lotPath(lot.id),
+        name: cultivar.name,
+      })),
+      soldPerPage,
+    ),
+);
+
+/** Headings of a form's list, best first. */
+const stateHeadings: Record<FormState, string> = {
+  ready: 'Ready now',
+  opens: 'Coming',
+  look: 'To be looked at',
+  blocked: 'Not to be had now',
+};
+const stateOrder: readonly FormState[] = ['ready', 'opens', 'look', 'blocked'];
+
+function answerFor(entry: LotEntry, form: Form): FormAnswer | undefined {
+  return entry.forms.find(answer => answer.form === form);
+}
+
+function openingDay(entry: LotEntry, form: Form): string {
+  return answerFor(entry, form)?.range?.from ?? '';
+}
+
+/** Lots of one form by how they stand: ready first, then by the day they open. */
+function listOfForm(catalogue: Catalogue, form: Form): PagedList<StockRow> {
+  const entries = offered(catalogue).filter(entry => answerFor(entry, form));
+  const byState = groupBy(entries, entry => answerFor(entry, form)!.state);
+  const groups = stateOrder.map(state => {
+    const lots = byState.get(state) ?? [];
+    if (state === 'opens') {
+      lots.sort((a, b) => openingDay(a, form).localeCompare(openingDay(b, form)) || byName(a, b));
+    }
+    return {
+      id: state,
+      heading: stateHeadings[state],
+      rows: lots.map(lot => stockRow(catalogue, lot, [form])),
+    };
+  });
+  return paged(groups, rowsPerPage);
+}
+
+/** The list of each form of sale. */
+export const formLists = oncePer((catalogue: Catalogue): Record<Form, PagedList<StockRow>> => {
+  return Object.fromEntries(forms.map(form => [form, listOfForm(catalogue, form)])) as Record<
+    Form,
+    PagedList<StockRow>
+  >;
+});
+
+const byCultivar = oncePer((catalogue: Catalogue) =>
+  groupBy(offered(catalogue), ({ cultivar }) => cultivar.id),
+);
+
+/** The other lots of the same cultivar that are not sold out. */
+export function otherLots(catalogue: Catalogue, entry: LotEntry): StockRow[] {
+  const lots = byCultivar(catalogue).get(entry.cultivar.id) ?? [];
+  return lots.filter(({ lot }) => lot.id !== entry.lot.id).map(other => stockRow(catalogue, other));
+}
+
+/** One line about a lot, which is also what a search shows: size, forms with readiness and price, how many are left. */
+export function lotSummary(catalogue: Catalogue, entry: LotEntry): string {
+  const row = stockRow(catalogue, entry);
+  if (entry.soldOut) return `${sentence(row.size)}. Sold.`;
+  const lines = row.lines.map(({ formName, words, price }) =>
+    [
+      `${formName}: ${words.charAt(0).toLowerCase()}${words.slice(1)}`,
+      ...(price === null ? [] : [price]),
+    ].join(', '),
+  );
+  return `${sentence(row.size)}. ${lines.join('. ')}. ${row.left} left.`;
+}
