@@ -14,8 +14,8 @@ const CHILL_FROM_DOY_NORTH = 274;
 const CHILL_FROM_DOY_SOUTH = 91;
 const CHILL_DAYS = 182;
 
-/** Winters looked at: hourly work is slow, and 60 give the 10 % point to about 2 portions. Standing: ours. */
-export const CHILL_WINTERS = 60;
+/** Winters looked at: hourly work is slow, and 40 give the 10 % point to about 2 portions. Standing: ours. */
+export const CHILL_WINTERS = 40;
 
 export interface ChillRange {
   /** Chill portions of the Dynamic Model. */

@@ -8,8 +8,9 @@ export const freezeThresholdsF = [36, 32, 28, 24, 20] as const;
 export type FreezeThresholdF = (typeof freezeThresholdsF)[number];
 
 /**
- * Dates `MM-DD` by which the thing has happened in 10, 50 and 90 of 100 years, in the order of the season:
- * p10 is always the early date and p90 the late one. Null where that share of years does not reach it.
+ * Dates `MM-DD` by which the thing has happened in 10, 50 and 90 of 100 years, in the order of the season: p10 is always
+ * the early date and p90 the late one, for last freezes too (agencies often name those the other way round, by the risk
+ * of a later one). Null where that share of years does not reach it.
  */
 export interface DateQuantiles {
   readonly p10: string | null;
@@ -27,11 +28,11 @@ export interface PublishedFreeze {
   readonly source: string;
 }
 
-/** Published length of the season between last and first freeze, in days, at 32 F. */
+/** Published length of the season between last and first freeze, in days, at 32 F; p10 is the short season. */
 export interface PublishedSeason {
-  readonly p10: number | null;
-  readonly p50: number | null;
-  readonly p90: number | null;
+  readonly p10: number;
+  readonly p50: number;
+  readonly p90: number;
   readonly source: string;
 }
 

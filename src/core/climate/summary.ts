@@ -1,0 +1,194 @@
+/**
+ * Everything the site says about the climate of a place, each answer with its standing. Published figures win over
+ * modelled ones. Dates are `MM-DD` of a 365-day year, temperatures C; nothing here is rounded.
+ */
+import { degreesCToF, fahrenheitToCelsius } from '../units.ts';
+import type { ChillRange } from './chillYears.ts';
+import { CHILL_WINTERS, chillOfYears } from './chillYears.ts';
+import type { ClimateFigures, FreezeThresholdF } from './figures.ts';
+import { freezeThresholdsF } from './figures.ts';
+import type { FreezeOdds, Winters } from './freezes.ts';
+import { findWinters, freezeOdds, seasonDays } from './freezes.ts';
+import { heatOfYear, heatZone, hotDays } from './heat.ts';
+import type { PlaceClass, RipeningAir } from './placeClass.ts';
+import { airClass, monthlyDeficitKpa, ripeningAir, seasonClass, winterClass } from './placeClass.ts';
+import type { MeanAndSd, Spread } from './quantiles.ts';
+import type { YearRibbon } from './ribbon.ts';
+import { yearRibbon } from './ribbon.ts';
+import type { WeatherYears } from './weatherYears.ts';
+import { weatherYears } from './weatherYears.ts';
+import { halfZoneIndex, parseZone, winterLow, winterZone } from './winterZone.ts';
+
+/** `modelled from an estimate`: the model had to estimate the daily spread or the dew point of the place. */
+export type ClimateStanding = 'published' | 'modelled' | 'modelled from an estimate';
+
+export interface ClimateAnswer<T> {
+  readonly answer: T;
+  readonly standing: ClimateStanding;
+  /** Publication, or how it was modelled, in words for people. */
+  readonly source: string;
+}
+
+export type FreezeKey = `${FreezeThresholdF}F`;
+
+export interface ClimateSummary {
+  /** By threshold, `36F` to `20F`. */
+  readonly freeze: Readonly<Record<FreezeKey, ClimateAnswer<FreezeOdds>>>;
+  /** Days between last and first freeze at 32 F; p10 is the short season. */
+  readonly seasonDays: ClimateAnswer<Spread>;
+  readonly winterZone: ClimateAnswer<{ readonly zone: string; readonly basis: string }>;
+  /** Mean lowest temperature of a winter and the low of one winter in ten. */
+  readonly annualMinC: ClimateAnswer<{ readonly mean: number; readonly p10: number }>;
+  readonly heat: {
+    /** C-degree-days a year above 8 C, counted up to 36 C. */
+    readonly base8cap36: ClimateAnswer<MeanAndSd>;
+    /** F-degree-days a year above 50 F, no cap. */
+    readonly base50F: ClimateAnswer<MeanAndSd>;
+  };
+  /** Mean days a year above 30 C and the heat zone they make, 1 to 12. */
+  readonly hotDays: ClimateAnswer<{ readonly days: number; readonly zone: number }>;
+  /** Chill from October to March (April to September in the south). */
+  readonly chill: ClimateAnswer<ChillRange>;
+  /** Vapour pressure deficit of each month, kPa. */
+  readonly deficitKpa: ClimateAnswer<readonly number[]>;
+  readonly ripeningAir: ClimateAnswer<RipeningAir>;
+  readonly class: ClimateAnswer<PlaceClass>;
+  readonly ribbon: YearRibbon;
+}
+
+/** Degree-day bases offered for every place. */
+const FIG_BASE_C = 8;
+const FIG_CAP_C = 36;
+const BASE_50F_IN_C = fahrenheitToCelsius(50);
+
+interface Modelled {
+  readonly standing: ClimateStanding;
+  readonly source: string;
+}
+
+function modelled(years: WeatherYears): Modelled {
+  const drawn = `${years.count.toLocaleString('en')} simulated years drawn from the monthly means of the place`;
+  return years.spreadEstimated
+    ? { standing: 'modelled from an estimate', source: `${drawn}; its day-to-day spread is estimated` }
+    : { standing: 'modelled', source: `${drawn} and their day-to-day spread` };
+}
+
+function freezeAnswer(
+  figures: ClimateFigures,
+  winters: Winters,
+  thresholdF: FreezeThresholdF,
+  model: Modelled,
+): ClimateAnswer<FreezeOdds> {
+  const odds = freezeOdds(winters, thresholdF);
+  const published = figures.published.freeze.get(thresholdF);
+  if (published === undefined) return { answer: odds, ...model };
+  const { first, last, none, source } = published;
+  return { answer: { first, last, none: none ?? odds.none }, standing: 'published', source };
+}
+
+function seasonAnswer(figures: ClimateFigures, winters: Winters, model: Modelled): ClimateAnswer<Spread> {
+  const { season } = figures.published;
+  return season === null
+    ? { answer: seasonDays(winters), ...model }
+    : {
+        answer: { p10: season.p10, p50: season.p50, p90: season.p90 },
+        standing: 'published',
+        source: season.source,
+      };
+}
+
+/** A published mean keeps the modelled distance to the low of one winter in ten when that low is not published too. */
+function annualMinAnswer(
+  figures: ClimateFigures,
+  winters: Winters,
+  model: Modelled,
+): ClimateSummary['annualMinC'] {
+  const { meanC, p10C } = winterLow(winters);
+  const published = figures.published.annualMin;
+  if (published === null) return { answer: { mean: meanC, p10: p10C }, ...model };
+  const p10 = published.p10C ?? published.meanC + (p10C - meanC);
+  return { answer: { mean: published.meanC, p10 }, standing: 'published', source: published.source };
+}
+
+function zoneAnswer(
+  figures: ClimateFigures,
+  annualMin: ClimateSummary['annualMinC'],
+): ClimateSummary['winterZone'] {
+  const published = figures.published.winterZone;
+  if (published !== null) {
+    const { zone, basis, source } = published;
+    return { answer: { zone, basis }, standing: 'published', source };
+  }
+  const basis = "computed by the map's definition from the mean annual minimum; not an official zone";
+  return { ...annualMin, answer: { zone: winterZone(annualMin.answer.mean), basis } };
+}
+
+/** The weakest standing among those a combined answer rests on. */
+function weakest(...standings: readonly ClimateStanding[]): ClimateStanding {
+  const order: readonly ClimateStanding[] = ['published', 'modelled', 'modelled from an estimate'];
+  return order[Math.max(...standings.map(standing => order.indexOf(standing)))] as ClimateStanding;
+}
+
+function airAnswer(figures: ClimateFigures): ClimateSummary['ripeningAir'] {
+  const answer = ripeningAir(figures);
+  return answer.dewPointKnown
+    ? { answer, standing: 'modelled', source: 'FAO-56 vapour pressure from monthly means and dew points' }
+    : {
+        answer,
+        standing: 'modelled from an estimate',
+        source: 'FAO-56 vapour pressure from monthly means, the minimum standing in for the dew point',
+      };
+}
+
+/**
+ * Everything said about a place. Pass weather years drawn before to save drawing them again; they must be of the same
+ * figures. Throws a RangeError for figures that cannot be modelled (`figuresFault`).
+ */
+export function climateSummary(
+  figures: ClimateFigures,
+  years: WeatherYears = weatherYears(figures),
+): ClimateSummary {
+  const model = modelled(years);
+  const winters = findWinters(years);
+  const freeze = Object.fromEntries(
+    freezeThresholdsF.map(thresholdF => [
+      `${thresholdF}F`,
+      freezeAnswer(figures, winters, thresholdF, model),
+    ]),
+  ) as Record<FreezeKey, ClimateAnswer<FreezeOdds>>;
+  const season = seasonAnswer(figures, winters, model);
+  const annualMinC = annualMinAnswer(figures, winters, model);
+  const zone = zoneAnswer(figures, annualMinC);
+  const air = airAnswer(figures);
+  const heat50 = heatOfYear(years, BASE_50F_IN_C, null);
+  const days = hotDays(years);
+  return {
+    freeze,
+    seasonDays: season,
+    winterZone: zone,
+    annualMinC,
+    heat: {
+      base8cap36: { answer: heatOfYear(years, FIG_BASE_C, FIG_CAP_C), ...model },
+      base50F: { answer: { mean: degreesCToF(heat50.mean), sd: degreesCToF(heat50.sd) }, ...model },
+    },
+    hotDays: { answer: { days, zone: heatZone(days) }, ...model },
+    chill: {
+      answer: chillOfYears(years),
+      standing: model.standing,
+      source: `${CHILL_WINTERS} of the ${model.source}`,
+    },
+    deficitKpa: { ...air, answer: monthlyDeficitKpa(figures) },
+    ripeningAir: air,
+    class: {
+      answer: {
+        winter: winterClass(parseZone(zone.answer.zone) ?? halfZoneIndex(annualMinC.answer.mean)),
+        season: seasonClass(season.answer.p50),
+        air: airClass(air.answer),
+      },
+      standing: weakest(zone.standing, season.standing, air.standing),
+      source:
+        'the winter zone, the season between freezes and the air of the ripening months; bounds are our working figures',
+    },
+    ribbon: yearRibbon(figures, years),
+  };
+}
