@@ -1,10 +1,18 @@
 /** The one value every page, feed and label is made from. */
 
-import type { Day } from './days.ts';
-import type { LotAnswers } from './lots/answers.ts';
+import { figuresOfPlace } from './climate/place.ts';
+import { type Day, daysBetween } from './days.ts';
+import { answerLot, lotBench } from './lots/answerLot.ts';
+import type { FormAnswer, LotAnswers, ScarcityClass, StockCount } from './lots/answers.ts';
+import { homeOutlook } from './lots/outlook.ts';
+import { SEASONS_BACK_DAYS, type Supply, scarcityOf } from './lots/scarcity.ts';
+import { stockOf } from './lots/stock.ts';
+import { indexWalks } from './lots/walkIndex.ts';
+import { type Answer, forms } from './records/common.ts';
 import type { Cultivar } from './records/cultivar.ts';
 import type { Lot } from './records/lot.ts';
 import type { Place } from './records/place.ts';
+import type { Records } from './records/records.ts';
 import type { Species } from './records/species.ts';
 import type { Yard } from './records/yard.ts';
 
@@ -39,4 +47,118 @@ export interface Catalogue {
   /** By id. */
   lots: LotEntry[];
   places: Place[];
+}
+
+/** Orders text by code unit, the same on every machine. */
+function byText<T>(textOf: (item: T) => string): (a: T, b: T) => number {
+  return (a, b) => {
+    const [left, right] = [textOf(a), textOf(b)];
+    return left < right ? -1 : Number(left > right);
+  };
+}
+
+function found<T>(records: ReadonlyMap<string, T>, id: string, what: string): T {
+  const record = records.get(id);
+  if (record === undefined) throw new Error(`no ${what} "${id}": the records were not checked`);
+  return record;
+}
+
+const stateOrder = { ready: 0, opens: 1, look: 2, blocked: 3 } as const;
+
+/**
+ * The form a lot is shown with: the first that is ready, in the order leafed, dormant, bare-root; else the one that opens soonest;
+ * else one that waits for a look; else the first. Null only for a lot that may be sold in no form.
+ */
+export function leadingForm(entry: Pick<LotAnswers, 'forms'>): FormAnswer | null {
+  const rank = (answer: FormAnswer) =>
+    `${stateOrder[answer.state]} ${answer.range?.from ?? ''} ${answer.range?.to ?? ''} ${forms.indexOf(answer.form)}`;
+  return [...entry.forms].sort(byText(rank))[0] ?? null;
+}
+
+function lotOrder(entry: LotEntry): string {
+  const leading = leadingForm(entry);
+  return `${leading ? stateOrder[leading.state] : 4} ${leading?.range?.from ?? ''} ${entry.lot.id}`;
+}
+
+/** What the yard has of each cultivar, and raised and sold in the last two seasons. */
+function suppliesOf(
+  lots: readonly Lot[],
+  stocks: ReadonlyMap<string, StockCount>,
+  asOf: Day,
+): Map<string, Supply> {
+  const supplies = new Map<string, Supply>();
+  for (const lot of lots) {
+    const supply = supplies.get(lot.cultivar) ?? { raised: 0, sold: 0, left: 0 };
+    const stock = stocks.get(lot.id)!;
+    const recent = daysBetween(lot.started, asOf) <= SEASONS_BACK_DAYS;
+    supplies.set(lot.cultivar, {
+      raised: supply.raised + (recent ? stock.raised : 0),
+      sold: supply.sold + (recent ? stock.sold : 0),
+      left: supply.left + stock.left,
+    });
+  }
+  return supplies;
+}
+
+function publicCultivar({ requests: _private, ...cultivar }: Cultivar): PublicCultivar {
+  return cultivar;
+}
+
+function publicYard({ costs: _private, ...yard }: Yard): PublicYard {
+  return yard;
+}
+
+/**
+ * Computes everything about a yard for one day. Pure; the records must have passed the check. Costs and requests waiting are used
+ * here and left out of the result, whatever page is made from it.
+ */
+export function assemble(records: Records, asOf: Day): Catalogue {
+  const { yard } = records;
+  const home = found(records.places, yard.home, 'home place');
+  const outlook = homeOutlook({ name: home.name, figures: figuresOfPlace(home) }, records.temperatures, asOf);
+  const bench = lotBench({ asOf, yard, outlook });
+  const walks = indexWalks(records.walks, asOf);
+  const started = records.lots.filter(lot => lot.started <= asOf).sort(byText(lot => lot.id));
+  const sightings = (lot: Lot) => walks.get(lot.id) ?? [];
+  const stocks = new Map(started.map(lot => [lot.id, stockOf(lot, sightings(lot))]));
+  const supplies = suppliesOf(started, stocks, asOf);
+
+  const cultivars = [...records.cultivars.values()].sort(byText(({ name, id }) => `${name}\n${id}`));
+  const none: Supply = { raised: 0, sold: 0, left: 0 };
+  const entries = new Map<string, CultivarEntry & { scarcity: Answer<ScarcityClass> }>();
+  for (const cultivar of cultivars) {
+    entries.set(cultivar.id, {
+      cultivar: publicCultivar(cultivar),
+      species: found(records.species, cultivar.species, 'species'),
+      flavour: yard.flavourClasses.find(({ id }) => id === cultivar.flavour) ?? {
+        id: cultivar.flavour,
+        name: cultivar.flavour,
+        means: '',
+      },
+      lots: [],
+      scarcity: scarcityOf(cultivar, supplies.get(cultivar.id) ?? none),
+    });
+  }
+
+  const lots = started.map((lot): LotEntry => {
+    const { cultivar, species, scarcity, lots: siblings } = found(entries, lot.cultivar, 'cultivar');
+    const stock = stocks.get(lot.id)!;
+    const answers = answerLot(lot, species, sightings(lot), stock, scarcity, bench);
+    const entry = { lot, cultivar, species, soldOut: stock.left === 0, ...answers };
+    siblings.push(entry);
+    return entry;
+  });
+
+  return {
+    asOf,
+    yard: publicYard(yard),
+    home,
+    species: [...records.species.values()].sort(byText(({ id }) => id)),
+    cultivars: [...entries.values()].map(({ scarcity: _shown, ...entry }) => ({
+      ...entry,
+      lots: entry.lots.sort(byText(lotOrder)),
+    })),
+    lots,
+    places: [...records.places.values()].sort(byText(({ id }) => id)),
+  };
 }

@@ -20,6 +20,10 @@ export interface LotSigns {
   wood: Seen<WoodSign> | null;
   health: Seen<HealthSign> | null;
   where: Seen<Where> | null;
+  /** First of the unbroken run of sightings outside (outdoors or shade) that holds today; null: it stands under cover, or nobody said. */
+  outsideSince: Day | null;
+  /** First of the unbroken run of sightings with leaves falling or bare that holds today; null when in leaf or not seen. */
+  leavesDownSince: Day | null;
   /** Day of the newest walk that has a line for the lot. */
   lastLooked: Day | null;
 }
@@ -60,10 +64,15 @@ export interface Gate {
   state: GateState;
   /** Set only when the state is `opens`: 10 % and 90 % day. */
   range: DayRange | null;
+  /** For a gate that passes in a season only: the day from which that season may be over (10 % day). */
+  closes: Day | null;
   because: Reason[];
 }
 
-/** ready: every gate passed. Otherwise the worst of the gates: blocked, then look, then opens. */
+/**
+ * ready: every gate passed. Otherwise blocked when a gate is; else opens when a gate opens later, since nobody can make that
+ * day come sooner by looking; else look. What must be looked at before an opening day is told with its reasons.
+ */
 export type FormState = 'ready' | 'opens' | 'blocked' | 'look';
 
 export interface FormAnswer {
@@ -72,7 +81,7 @@ export interface FormAnswer {
   /** When `opens`: latest of the gates' early days and of their late days. */
   range: DayRange | null;
   gates: Gate[];
-  /** The reasons of the gates that decide the state, in the gates' order. */
+  /** The reasons of the gates that decide the state, in the gates' order; after them those of gates that want a look. */
   because: Reason[];
 }
 
@@ -100,10 +109,13 @@ export interface PriceTier {
 }
 
 export interface CartonFit {
-  /** Name of the carton; null when none is long enough. */
+  /** Name of the carton; null when none is large enough. */
   carton: string | null;
+  /** How many such plants the carton takes. */
   plants: number;
+  /** Height above the rim (or the roots) that the tree is cut back to; null when it travels as it is. */
   cutBackToCm: number | null;
+  /** Weight of the carton with one plant in it; of the plant alone when no carton fits. */
   weightLb: number;
   /** Billable weight per rule row of the yard. */
   billable: { rule: string; billableLb: number; over: string[] }[];
@@ -116,7 +128,7 @@ export interface LotAnswers {
   forms: FormAnswer[];
   size: Answer<SizeClass>;
   scarcity: Answer<ScarcityClass>;
-  /** One price per form the lot may be sold in. */
+  /** One price per form the lot may be sold in; none where the yard gives the species no base price. */
   tiers: Partial<Record<Form, Answer<PriceTier>>>;
   cartons: Partial<Record<Form, Answer<CartonFit>>>;
   /** What to look at on the next walk, in words; null when nothing. */

@@ -1,0 +1,28 @@
+/** Are there any left to sell, by a count recent enough to rely on? */
+
+import { dayInWords, daysBetween } from '../../days.ts';
+import { isFresh, onMother } from '../subject.ts';
+import { blocked, type GateRule, look, passed, seen } from './gate.ts';
+
+export const counted: GateRule = ({ lot, stock }, today) => {
+  if (stock.left === 0) {
+    return blocked('counted', [
+      seen(stock.sold > 0 ? 'None are left: the lot is sold out.' : 'None are left: the lot was lost.'),
+      ...stock.because,
+    ]);
+  }
+  const lastKnown = stock.countedOn ?? lot.started;
+  if (isFresh(lastKnown, today)) return passed('counted', stock.because);
+  if (stock.countedOn === null && onMother(lot, today.asOf)) {
+    return passed('counted', [
+      ...stock.because,
+      seen('Layers are counted when they are cut from the mother plant.'),
+    ]);
+  }
+  return look('counted', [
+    ...stock.because,
+    seen(
+      `The last count is ${daysBetween(lastKnown, today.asOf)} days old; after ${today.yard.walkFreshDays} days, on ${dayInWords(today.asOf)}, it wants counting again.`,
+    ),
+  ]);
+};

@@ -1,0 +1,126 @@
+/**
+ * Is the tree truly dormant? Bare branches are not enough: a single frost can strip leaves. Leaves must be down, wood ripened,
+ * and a spell of cold days met after leaf fall. Before that it is leafless, not yet dormant.
+ */
+
+import { type Day, dayInWords, daysBetween } from '../../days.ts';
+import type { Gate } from '../answers.ts';
+import { asleep, budsBreak, coldMet, type Expected, stillToCome } from '../milestones.ts';
+import { loggedSince } from '../outlook.ts';
+import { leafFallFrom, midsummerAfter } from '../seasons.ts';
+import { isFresh, type Subject, type YardDay } from '../subject.ts';
+import { COLD_DAY_C } from '../weatherRules.ts';
+import {
+  blocked,
+  byFigure,
+  byWeather,
+  daysInWords,
+  look,
+  modelled,
+  opens,
+  passed,
+  type SeasonGateRule,
+  seen,
+  shareInWords,
+} from './gate.ts';
+
+/** While buds may break, bare branches seen longer ago than this are no proof any more. Standing: ours. */
+export const BUD_WATCH_DAYS = 7;
+
+function neverCold({ outlook }: YardDay, { share }: Expected): Gate {
+  return blocked('dormant', [
+    modelled(`${outlook.place} is cold enough for a tree to sleep only ${shareInWords(share)}.`),
+  ]);
+}
+
+/** Still in leaf, or asked for a season to come: leaf fall, then the cold spell. */
+function sleepAhead({ species }: Subject, today: YardDay, start: Day, facts: string[]): Gate {
+  const { outlook, asOf } = today;
+  const sleep = asleep(outlook, species, start);
+  if (!sleep.range) return neverCold(today, sleep);
+  const evidence = facts.map(seen);
+  if (asOf >= sleep.range.to) {
+    return look('dormant', [
+      ...evidence,
+      byWeather(outlook, start, 'Asleep since', { from: sleep.range.to, to: sleep.range.to }),
+      seen('Nobody has noted bare branches: look at leaves and wood.'),
+    ]);
+  }
+  const closes = budsBreak(outlook, species, start).range?.from ?? null;
+  const ahead = stillToCome(sleep.range, asOf);
+  return opens(
+    'dormant',
+    ahead,
+    [...evidence, byWeather(outlook, start, 'Leaves down and cold spell met', ahead)],
+    closes,
+  );
+}
+
+/** Cold days of the yard's log since a day, in words; null where nothing was logged. */
+function coldDaysLogged({ outlook }: YardDay, since: Day): string | null {
+  const logged = loggedSince(outlook.log, since);
+  if (logged.length === 0) return null;
+  const cold = logged.filter(({ tminC, tmaxC }) => (tminC + tmaxC) / 2 < COLD_DAY_C).length;
+  return `The yard's thermometer has ${cold} cold days in ${logged.length} logged since then.`;
+}
+
+/** Leaves seen bare; `down` is the day they were first seen falling or bare. */
+function leafless(subject: Subject, today: YardDay, down: Day): Gate {
+  const { species, signs } = subject;
+  const { outlook, asOf } = today;
+  const bareOn = signs.leaves!.on;
+  const facts = [seen(`Leaves down since ${dayInWords(down)}, bare on the walk of ${dayInWords(bareOn)}.`)];
+  const buds = budsBreak(outlook, species, down).range;
+  if (buds && asOf >= buds.from && (bareOn < buds.from || daysBetween(bareOn, asOf) > BUD_WATCH_DAYS)) {
+    const late = bareOn > buds.to ? [seen('It slept longer than the weather let expect.')] : [];
+    return look('dormant', [
+      ...facts,
+      ...late,
+      byWeather(outlook, down, 'Buds break', buds),
+      seen('It may be awake: look at the buds.'),
+    ]);
+  }
+
+  const { wood } = signs;
+  if (!wood) return look('dormant', [...facts, seen('Nobody has noted whether the wood is brown.')]);
+  const ripe = seen(
+    `Wood ${wood.value === 'part' ? 'partly brown' : wood.value} on the walk of ${dayInWords(wood.on)}.`,
+  );
+  if (wood.value === 'green') {
+    const unripe = [...facts, ripe, seen('Green wood is not ripe, even when leaves are off.')];
+    return isFresh(wood.on, today) ? blocked('dormant', unripe) : look('dormant', unripe);
+  }
+
+  const { coldSpellDays } = species;
+  const practice = byFigure(
+    `A leafless tree is dormant after about ${daysInWords(coldSpellDays)} with a mean below ${COLD_DAY_C} C; a single frost can strip leaves.`,
+    coldSpellDays,
+  );
+  const cold = coldMet(outlook, species, down);
+  if (!cold.range) return neverCold(today, cold);
+  const logged = coldDaysLogged(today, down);
+  const evidence = [...facts, ripe, practice, ...(logged ? [seen(logged)] : [])];
+  if (asOf >= cold.range.to) return passed('dormant', evidence, buds?.from ?? null);
+  if (buds && cold.range.from >= buds.from) {
+    return blocked('dormant', [...evidence, byWeather(outlook, down, 'Buds break before that,', buds)]);
+  }
+  const ahead = stillToCome(cold.range, asOf);
+  return opens(
+    'dormant',
+    ahead,
+    [seen('Leafless, not yet dormant.'), ...evidence, byWeather(outlook, down, 'Cold spell met', ahead)],
+    buds?.from ?? null,
+  );
+}
+
+export const dormant: SeasonGateRule = (subject, today, notBefore) => {
+  const { signs } = subject;
+  const { south } = today.outlook;
+  if (notBefore) return sleepAhead(subject, today, midsummerAfter(notBefore, south), []);
+  const { leaves, leavesDownSince } = signs;
+  if (!leaves) return look('dormant', [seen('Nobody has noted yet whether leaves are down.')]);
+  if (leaves.value === 'bare') return leafless(subject, today, leavesDownSince!);
+  const words = { full: 'In full leaf', turning: 'Leaves turning', falling: 'Leaves falling' }[leaves.value];
+  const fact = `${words} on the walk of ${dayInWords(leaves.on)}.`;
+  return sleepAhead(subject, today, leafFallFrom(leavesDownSince ?? leaves.on, south), [fact]);
+};

@@ -1,0 +1,60 @@
+/** How a gate's answer is put together, and how its reasons are worded. */
+
+import { type Day, type DayRange, dayInWords, rangeInWords } from '../../days.ts';
+import type { Figure, Reason } from '../../records/common.ts';
+import type { Gate, GateName } from '../answers.ts';
+import { loggedSince, type Outlook } from '../outlook.ts';
+import type { Subject, YardDay } from '../subject.ts';
+
+/** A rule that says whether one thing that sale depends on holds. */
+export type GateRule = (subject: Subject, today: YardDay) => Gate;
+
+/** A gate that holds in a season only; `notBefore` asks for the first season that opens after that day instead of the present one. */
+export type SeasonGateRule = (subject: Subject, today: YardDay, notBefore?: Day) => Gate;
+
+const noDays = { range: null, closes: null } as const;
+
+export function passed(name: GateName, because: Reason[], closes: Day | null = null): Gate {
+  return { name, state: 'passed', range: null, closes, because };
+}
+
+export function opens(name: GateName, range: DayRange, because: Reason[], closes: Day | null = null): Gate {
+  return { name, state: 'opens', range, closes, because };
+}
+
+export function blocked(name: GateName, because: Reason[]): Gate {
+  return { name, state: 'blocked', ...noDays, because };
+}
+
+export function look(name: GateName, because: Reason[]): Gate {
+  return { name, state: 'look', ...noDays, because };
+}
+
+export const seen = (text: string): Reason => ({ text, standing: 'seen' });
+export const ours = (text: string): Reason => ({ text, standing: 'ours' });
+export const modelled = (text: string): Reason => ({ text, standing: 'modelled' });
+
+/** A figure as evidence: its words, its standing, and its source where it was published. */
+export function byFigure(text: string, { standing, source }: Figure): Reason {
+  return standing === 'published' ? { text, standing, source } : { text, standing };
+}
+
+/** `42 days`, `35 to 49 days`. */
+export function daysInWords({ low, high }: Figure): string {
+  const [from, to] = [Math.round(low), Math.round(high)];
+  return from === to ? `${to} ${to === 1 ? 'day' : 'days'}` : `${from} to ${to} days`;
+}
+
+/** Where a forecast comes from: the weather years, and the yard's own log from its start. */
+export function byWeather(outlook: Outlook, start: Day, what: string, range: DayRange): Reason {
+  const logged = loggedSince(outlook.log, start).at(-1);
+  const log = logged ? `, with the yard's own thermometer to ${dayInWords(logged.day)}` : '';
+  const days = range.from === range.to ? dayInWords(range.from) : `${rangeInWords(range)} in 8 of 10 years`;
+  return modelled(`${what} ${days} by the weather of ${outlook.place}${log}.`);
+}
+
+/** `in 3 of 10 years`, `in fewer than 1 of 10 years`. */
+export function shareInWords(share: number): string {
+  const tenths = Math.round(share * 10);
+  return tenths === 0 ? 'in fewer than 1 of 10 years' : `in ${tenths} of 10 years`;
+}

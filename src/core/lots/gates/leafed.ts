@@ -1,0 +1,98 @@
+/** Is the plant in leaf, and hardened outdoors? Leaves last a season; after that the gate opens again with the next. */
+
+import { addDays, type Day, dayInWords, daysBetween } from '../../days.ts';
+import type { Gate, Seen } from '../answers.ts';
+import { budsBreak, leavesDown, shifted, stillToCome } from '../milestones.ts';
+import { leafFallFrom } from '../seasons.ts';
+import { isFresh, type Subject, type YardDay } from '../subject.ts';
+import {
+  blocked,
+  byWeather,
+  look,
+  modelled,
+  opens,
+  ours,
+  passed,
+  type SeasonGateRule,
+  seen,
+  shareInWords,
+} from './gate.ts';
+
+/** Days outdoors or in shade until leaves are hard enough to travel. Standing: ours. */
+export const HARDENING_DAYS = 10;
+/** Days from budbreak until leaves are full and hardened. Standing: ours. */
+export const LEAFING_OUT_DAYS = 28;
+
+/** Leaves are down or going: when the next ones will be out, in the spring that ends the rest season of `seenOn`. */
+function nextLeaves(
+  { species }: Subject,
+  { outlook, asOf }: YardDay,
+  inSeasonOf: Day,
+  evidence: string[],
+): Gate {
+  const { range, share } = budsBreak(outlook, species, inSeasonOf);
+  const facts = evidence.map(seen);
+  if (!range) {
+    return blocked('leafed', [...facts, modelled(`Buds break outdoors only ${shareInWords(share)} here.`)]);
+  }
+  const out = shifted(range, LEAFING_OUT_DAYS);
+  if (asOf >= out.to) {
+    return look('leafed', [
+      ...facts,
+      byWeather(outlook, inSeasonOf, 'New leaves are out since', { from: out.to, to: out.to }),
+      seen('Nobody has noted new leaves: look whether it has leafed out.'),
+    ]);
+  }
+  const ahead = stillToCome(out, asOf);
+  return opens('leafed', ahead, [
+    ...facts,
+    byWeather(outlook, inSeasonOf, 'In full leaf again', ahead),
+    ours(`Leaves are taken to be full and hard ${LEAFING_OUT_DAYS} days after budbreak.`),
+  ]);
+}
+
+function inLeaf(subject: Subject, today: YardDay, leaves: Seen<string>): Gate {
+  const { species, signs } = subject;
+  const { outlook, asOf } = today;
+  const full = seen(`In full leaf on the walk of ${dayInWords(leaves.on)}.`);
+  const from = leafFallFrom(leaves.on, outlook.south);
+  const fall = leavesDown(outlook, species, from);
+  const closes = fall.range?.from ?? null;
+  if (closes && asOf >= closes) {
+    return look('leafed', [
+      full,
+      byWeather(outlook, from, 'Leaves come down', fall.range!),
+      seen('They may be down by now: look at the leaves.'),
+    ]);
+  }
+  if (!isFresh(leaves.on, today)) {
+    return look('leafed', [
+      full,
+      seen(`That is ${daysBetween(leaves.on, asOf)} days ago: look at the leaves again.`),
+    ]);
+  }
+  const { where, outsideSince } = signs;
+  if (!where)
+    return look('leafed', [full, seen('Where it stands has not been noted: is it hardened outdoors?')]);
+  if (!outsideSince) {
+    return blocked('leafed', [
+      full,
+      seen(`Stands in the ${where.value} since the walk of ${dayInWords(where.on)}, not hardened outdoors.`),
+      ours(`Leaves want ${HARDENING_DAYS} days outdoors before they travel.`),
+    ]);
+  }
+  const outside = seen(`Outdoors since ${dayInWords(outsideSince)}.`);
+  const hard = addDays(outsideSince, HARDENING_DAYS);
+  if (asOf >= hard) return passed('leafed', [full, outside], closes);
+  const rule = ours(`Leaves want ${HARDENING_DAYS} days outdoors before they travel.`);
+  return opens('leafed', { from: hard, to: hard }, [full, outside, rule], closes);
+}
+
+export const leafed: SeasonGateRule = (subject, today, notBefore) => {
+  if (notBefore) return nextLeaves(subject, today, notBefore, []);
+  const { leaves } = subject.signs;
+  if (!leaves) return look('leafed', [seen('Nobody has noted yet whether it is in leaf.')]);
+  if (leaves.value === 'full') return inLeaf(subject, today, leaves);
+  const words = { turning: 'turning', falling: 'falling', bare: 'down' }[leaves.value];
+  return nextLeaves(subject, today, leaves.on, [`Leaves ${words} on the walk of ${dayInWords(leaves.on)}.`]);
+};

@@ -1,0 +1,72 @@
+/** Do soil and season let the roots be bared: cold soil, leaves down, buds still tight? Or is the lot lifted already? */
+
+import { addDays, type Day, dayInWords } from '../../days.ts';
+import type { Gate } from '../answers.ts';
+import { budsBreak, type Expected, soilCold, soilColdAfterLeafFall, stillToCome } from '../milestones.ts';
+import { leafFallFrom, midsummerAfter } from '../seasons.ts';
+import type { Subject, YardDay } from '../subject.ts';
+import { COLD_DAY_C, COLD_SOIL_DAYS } from '../weatherRules.ts';
+import {
+  blocked,
+  byFigure,
+  byWeather,
+  daysInWords,
+  modelled,
+  opens,
+  ours,
+  passed,
+  type SeasonGateRule,
+  seen,
+  shareInWords,
+} from './gate.ts';
+
+const rule = ours(
+  `Roots are bared once the mean of ${COLD_SOIL_DAYS} days is below ${COLD_DAY_C} C, before buds break.`,
+);
+
+function alreadyLifted({ species }: Subject, asOf: Day, lifted: Day): Gate {
+  const { bareRootKeepsDays } = species;
+  const keepsTo = addDays(lifted, bareRootKeepsDays.high);
+  const facts = [
+    seen(`Lifted on ${dayInWords(lifted)}.`),
+    byFigure(`Bare roots keep about ${daysInWords(bareRootKeepsDays)} in damp wrap.`, bareRootKeepsDays),
+  ];
+  if (asOf <= keepsTo) return passed('lifting', facts, addDays(keepsTo, 1));
+  return blocked('lifting', [...facts, seen('That time is over: pot them up.')]);
+}
+
+function fromColdSoil(cold: Expected, start: Day, closes: Day | null, { outlook, asOf }: YardDay): Gate {
+  const { range } = cold;
+  if (!range) {
+    const rarely = modelled(`${outlook.place} has soil that cold only ${shareInWords(cold.share)}.`);
+    return blocked('lifting', [rule, rarely]);
+  }
+  if (closes && range.from >= closes) {
+    const buds = byWeather(outlook, start, 'Buds break first,', { from: closes, to: closes });
+    return blocked('lifting', [rule, buds]);
+  }
+  if (asOf >= range.to) {
+    return passed(
+      'lifting',
+      [rule, byWeather(outlook, start, 'Soil cold since', { from: range.to, to: range.to })],
+      closes,
+    );
+  }
+  const ahead = stillToCome(range, asOf);
+  return opens('lifting', ahead, [rule, byWeather(outlook, start, 'Soil cold', ahead)], closes);
+}
+
+export const lifting: SeasonGateRule = (subject, today, notBefore) => {
+  const { lot, signs, species } = subject;
+  const { asOf, outlook } = today;
+  if (lot.lifted && lot.lifted <= asOf && !notBefore) return alreadyLifted(subject, asOf, lot.lifted);
+
+  const down = notBefore ? null : signs.leavesDownSince;
+  const start = notBefore
+    ? midsummerAfter(notBefore, outlook.south)
+    : (down ?? leafFallFrom(signs.leaves?.on ?? asOf, outlook.south));
+  const closes = budsBreak(outlook, species, start).range?.from ?? null;
+  if (closes && asOf >= closes) return lifting(subject, today, asOf);
+  const cold = down ? soilCold(outlook, start) : soilColdAfterLeafFall(outlook, species, start);
+  return fromColdSoil(cold, start, closes, today);
+};

@@ -1,0 +1,120 @@
+/**
+ * Do the roots hold the ball? Seen beats modelled. The model only says when it is worth looking: when it expects roots by now
+ * and nobody has looked, the answer is to look, never to sell.
+ */
+
+import { addDays, type Day, dayInWords, later } from '../../days.ts';
+import type { Form } from '../../records/common.ts';
+import { rootSigns } from '../../records/walk.ts';
+import type { Gate, Seen } from '../answers.ts';
+import { rootsHold, stillToCome } from '../milestones.ts';
+import { expectedSevering } from '../severing.ts';
+import { onMother, ownRootsSince, pottingOn, propagationOf, type Subject, type YardDay } from '../subject.ts';
+import { blocked, byFigure, byWeather, daysInWords, look, opens, passed, seen } from './gate.ts';
+
+const rank = (sign: (typeof rootSigns)[number]) => rootSigns.indexOf(sign);
+const HOLDING = rank('holding');
+const FULL = rank('full');
+
+/** The day the roots last got new room: the newest potting, else the day the plant came on its own roots. */
+function clockStart({ lot }: Subject, asOf: Day): Day {
+  const start = ownRootsSince(lot);
+  const potting = pottingOn(lot, asOf);
+  return potting ? later(potting.date, start) : start;
+}
+
+function stillOnMother(subject: Subject, today: YardDay): Gate {
+  const { lot } = subject;
+  const waiting = seen(`The layers put on on ${dayInWords(lot.started)} still hang on the mother plant.`);
+  const figures = propagationOf(subject);
+  const severing = expectedSevering(subject, today);
+  const range = figures && severing && rootsHold(today.outlook, figures.rootingWarmDays, severing).range;
+  if (!severing || !range) return blocked('rooted', [waiting]);
+  return opens('rooted', range, [
+    waiting,
+    byWeather(today.outlook, lot.started, 'Roots fill the layer', severing),
+    byWeather(today.outlook, lot.started, 'Cut and potted then, its roots hold the pot', range),
+  ]);
+}
+
+/** Nobody has seen roots that hold: by the warm days since the clock started. */
+function holdingByWeather(subject: Subject, today: YardDay, start: Day, roots: Seen<string> | null): Gate {
+  const { outlook, asOf } = today;
+  const since = seen(
+    pottingOn(subject.lot, asOf)?.date === start
+      ? `Potted on ${dayInWords(start)}.`
+      : `On its own roots since ${dayInWords(start)}.`,
+  );
+  const figures = propagationOf(subject);
+  if (!figures)
+    return look('rooted', [since, seen('How long rooting takes is not on record; look at the roots.')]);
+  const { rootingWarmDays } = figures;
+  const practice = byFigure(
+    `Roots hold the ball after about ${daysInWords(rootingWarmDays)} of warmth; a day at 24 C counts one, at 10 C none.`,
+    rootingWarmDays,
+  );
+  const first = rootsHold(outlook, rootingWarmDays, { from: start, to: start });
+  const slow = roots?.value === 'none' && first.range !== null && roots.on >= first.range.from;
+  const { range } = slow ? rootsHold(outlook, rootingWarmDays, { from: roots.on, to: roots.on }) : first;
+  const evidence = [since];
+  if (roots)
+    evidence.push(
+      seen(`Roots ${roots.value === 'none' ? 'not yet' : 'just'} showing on ${dayInWords(roots.on)}.`),
+    );
+  if (slow)
+    evidence.push(
+      seen('That is later than the weather let expect, so the warm days are counted anew from there.'),
+    );
+  if (!range)
+    return blocked('rooted', [...evidence, practice, seen('It does not get warm enough for that at home.')]);
+  if (asOf < range.to) {
+    const ahead = stillToCome(range, asOf);
+    return opens('rooted', ahead, [
+      ...evidence,
+      practice,
+      byWeather(outlook, slow ? roots.on : start, 'Roots hold', ahead),
+    ]);
+  }
+  const overdue = byWeather(outlook, slow ? roots.on : start, 'By the weather roots hold since', {
+    from: range.to,
+    to: range.to,
+  });
+  const verdict =
+    roots && roots.on >= range.to
+      ? 'What was seen is behind the model, and counts more: look again.'
+      : 'Nobody has looked since: tip one out before any is sold.';
+  return look('rooted', [...evidence, practice, overdue, seen(verdict)]);
+}
+
+/** Whether roots hold the pot, or for bare-root fill it. */
+export function rooted(subject: Subject, today: YardDay, form: Form): Gate {
+  const { lot, signs } = subject;
+  const { asOf } = today;
+  if (onMother(lot, asOf)) return stillOnMother(subject, today);
+  const start = clockStart(subject, asOf);
+  const roots = signs.roots && signs.roots.on >= start ? signs.roots : null;
+  const reached = roots ? rank(roots.value) : -1;
+  if (reached < HOLDING) return holdingByWeather(subject, today, start, roots);
+
+  const held = seen(
+    `Roots ${reached === FULL ? 'full' : 'holding'} on the walk of ${dayInWords(roots!.on)}.`,
+  );
+  if (reached === FULL || form !== 'bare-root') return passed('rooted', [held]);
+
+  const figures = propagationOf(subject);
+  if (!figures) return look('rooted', [held, seen('For bare-root they have to be full.')]);
+  const { stronglyRootedDays } = figures;
+  const from = addDays(ownRootsSince(lot), stronglyRootedDays.low);
+  const to = addDays(ownRootsSince(lot), stronglyRootedDays.high);
+  const practice = byFigure(
+    `A plant is strongly rooted about ${daysInWords(stronglyRootedDays)} after it came on its own roots, on ${dayInWords(ownRootsSince(lot))}.`,
+    stronglyRootedDays,
+  );
+  if (asOf < to) return opens('rooted', stillToCome({ from, to }, asOf), [held, practice]);
+  if (roots!.on < to) return passed('rooted', [held, practice]);
+  return look('rooted', [
+    held,
+    practice,
+    seen('They were not full by then: look again before roots are bared.'),
+  ]);
+}

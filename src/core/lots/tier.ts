@@ -1,0 +1,86 @@
+/** The price of one form of a lot: rungs of the ladder from the species' base price, each step told, never below cost. */
+
+import { currencyDecimals, fromMajor, priceInWords } from '../money.ts';
+import type { Answer, Form, Reason } from '../records/common.ts';
+import { containerClasses } from '../records/container.ts';
+import type { Lot } from '../records/lot.ts';
+import type { PriceSettings } from '../records/yard.ts';
+import type { PriceTier, ScarcityClass } from './answers.ts';
+import { nearestRung, roundPrice, rungValue } from './ladder.ts';
+
+export interface TierQuestion {
+  prices: PriceSettings;
+  currency: string;
+  /** Base price of the species, major units. */
+  base: number;
+  speciesName: string;
+  form: Form;
+  classIndex: number;
+  scarcity: ScarcityClass;
+  /** Private floor, major units; null where the yard keeps none. */
+  floor: number | null;
+  own: Lot['price'];
+}
+
+/** Rungs that a price may climb to its floor: more than twenty decades are a mistake in the records, not a price. */
+const MOST_RUNGS = 400;
+
+const formNames: Record<Form, string> = {
+  'leafed-pot': 'Leafed in a pot',
+  'dormant-pot': 'Dormant in a pot',
+  'bare-root': 'Bare-root',
+};
+
+function rungsInWords(rungs: number): string {
+  if (rungs === 0) return 'no change';
+  return `${Math.abs(rungs)} ${Math.abs(rungs) === 1 ? 'rung' : 'rungs'} ${rungs > 0 ? 'up' : 'down'}`;
+}
+
+const ours = (text: string): Reason => ({ text, standing: 'ours' });
+
+/**
+ * The price tier. Larger or scarcer is never cheaper. An own price replaces the computed one, with its reason and its distance in
+ * rungs; it too is kept at the floor.
+ */
+export function tierOf(question: TierQuestion): Answer<PriceTier> {
+  const { prices, currency, base, form, classIndex, scarcity, floor, own } = question;
+  const { series, rounding } = prices;
+  const minor = (major: number) => fromMajor(major, currency);
+  const words = (major: number) => priceInWords({ minor: minor(major), currency });
+  const priceAt = (rung: number) => roundPrice(rounding, rungValue(series, baseRung + rung));
+  const floorMinor = floor === null ? 0 : Math.ceil(floor * 10 ** currencyDecimals(currency) - 1e-6);
+
+  const baseRung = nearestRung(series, base);
+  const sizeSteps = (classIndex - prices.baseClassIndex) * prices.stepsPerSize;
+  const scarcitySteps = scarcity * prices.stepsPerScarcity;
+  const formSteps = prices.formSteps[form];
+  const because: Reason[] = [
+    ours(
+      `${question.speciesName} in ${containerClasses[prices.baseClassIndex]!.name} start at ${words(rungValue(series, baseRung))}.`,
+    ),
+    ours(`Size ${containerClasses[classIndex]!.name}: ${rungsInWords(sizeSteps)}.`),
+    ours(`Scarcity ${scarcity} of 4: ${rungsInWords(scarcitySteps)}.`),
+    ours(`${formNames[form]}: ${rungsInWords(formSteps)}.`),
+  ];
+
+  let rung = sizeSteps + scarcitySteps + formSteps;
+  const wanted = rung;
+  while (minor(priceAt(rung)) < floorMinor && rung - wanted < MOST_RUNGS) rung += 1;
+  const notBelow = ours('Not sold below what it takes to raise one.');
+  if (rung > wanted) because.push(notBelow);
+  because.push(
+    ours(`On the ladder ${words(rungValue(series, baseRung + rung))}, rounded to ${words(priceAt(rung))}.`),
+  );
+  if (!own)
+    return {
+      answer: { rung, price: { minor: minor(priceAt(rung)), currency }, overrideRungs: null },
+      because,
+    };
+
+  const price = { minor: Math.max(own.minor, floorMinor), currency };
+  const ownRung = nearestRung(series, Math.max(price.minor, 1) / 10 ** currencyDecimals(currency)) - baseRung;
+  const overrideRungs = ownRung - rung;
+  because.push(ours(`This lot has a price of its own, ${rungsInWords(overrideRungs)} from that: ${own.why}`));
+  if (price.minor > own.minor) because.push(notBelow);
+  return { answer: { rung: ownRung, price, overrideRungs }, because };
+}
