@@ -1,0 +1,317 @@
+/** Fruit, whole and cut open. */
+
+import type { Random } from '../../src/core/random.ts';
+import {
+  about,
+  around,
+  away,
+  ellipse,
+  ink,
+  limb,
+  lit,
+  type Point,
+  path,
+  shadow,
+  sheet,
+  smooth,
+  turned,
+} from './ink.ts';
+
+const wide = 1600;
+const high = 1200;
+
+/** Where a fig is widest, from stalk (0) to eye (1). */
+const widest = 0.64;
+
+/** Half-width of a fig from neck to eye, as a share of its greatest. */
+function figProfile(neck: number): (down: number) => number {
+  return down => {
+    if (down > widest) return Math.sqrt(Math.max(0, 1 - ((down - widest) / (1 - widest)) ** 2));
+    const rise = Math.min(1, Math.max(0, (down - 0.08) / (widest - 0.08)));
+    return neck * Math.min(1, 0.75 + down * 4) + (1 - neck) * rise * rise * (3 - 2 * rise);
+  };
+}
+
+export interface FigColours {
+  skin: readonly [light: string, middle: string, dark: string];
+  pith: string;
+  flesh: readonly [light: string, middle: string, dark: string];
+  seed: string;
+}
+
+/** A whole fig behind a halved one. */
+export function cutFig({ skin, pith, flesh, seed }: FigColours, random: Random): string {
+  const profile = figProfile(0.17);
+  const outline = (at: Point, height: number, half: number) =>
+    smooth(
+      turned(at, height, down => half * profile(down)),
+      true,
+    );
+
+  const whole: Point = [545, 190];
+  const ribs = [-0.72, -0.4, -0.08, 0.26, 0.6].map(share => {
+    const points = Array.from({ length: 9 }, (_, i): Point => {
+      const down = 0.16 + (0.78 * i) / 8;
+      return [whole[0] + 285 * profile(down) * share, whole[1] + 740 * down];
+    });
+    return path(smooth(points), { stroke: ink, width: 2.5, opacity: 0.22 });
+  });
+
+  const half: Point = [1040, 330];
+  const [height, width] = [720, 290];
+  const middle: Point = [half[0], half[1] + height * 0.58];
+  const flower = around(
+    middle,
+    turn => {
+      const rough = about(random, 1, 0.035);
+      const narrow = 1 - 0.2 * Math.max(0, Math.cos(turn * 2 * Math.PI));
+      return [width * 0.74 * narrow * rough, height * 0.305 * rough];
+    },
+    48,
+  );
+  const threads = Array.from({ length: 230 }, () => {
+    const turn = random.uniform() * 360;
+    const out = about(random, 0.86, 0.12);
+    const squeeze = (distance: number): Point => {
+      const [x, y] = away([0, 0], distance, turn);
+      return [middle[0] + x * 0.94, middle[1] + y * 0.98];
+    };
+    return path(smooth([squeeze(about(random, 75, 30)), squeeze(out * 205)]), {
+      stroke: random.uniform() < 0.5 ? flesh[0] : flesh[2],
+      width: about(random, 4, 1.5),
+      opacity: 0.5,
+    });
+  });
+  const seeds = Array.from({ length: 170 }, () => {
+    const turn = random.uniform() * 360;
+    const [x, y] = away([0, 0], 60 + 128 * Math.sqrt(random.uniform()), turn);
+    return ellipse([middle[0] + x * 0.98, middle[1] + y], 5.4, 4.2, turn, {
+      fill: seed,
+      stroke: ink,
+      width: 0.8,
+    });
+  });
+  const hollow = around(middle, () => [about(random, 36, 8), about(random, 52, 10)], 18);
+
+  return sheet(
+    wide,
+    high,
+    lit('skin', ...skin) + lit('flesh', ...flesh),
+    [
+      shadow([560, 935], 330, 42),
+      shadow([1060, 1060], 340, 46),
+      limb(
+        [
+          [545, 225],
+          [552, 170],
+          [575, 120],
+        ],
+        38,
+        26,
+        '#7d8450',
+      ),
+      path(outline(whole, 740, 285), { fill: 'url(#skin)', stroke: ink, width: 4 }),
+      ...ribs,
+      ellipse([545, 926], 24, 7, 0, { fill: skin[2], stroke: ink, width: 2.5 }),
+      limb(
+        [
+          [half[0], 372],
+          [half[0] - 6, 310],
+          [half[0] - 24, 262],
+        ],
+        38,
+        26,
+        '#7d8450',
+      ),
+      path(outline(half, height, width), { fill: skin[1], stroke: ink, width: 4 }),
+      path(outline([half[0], half[1] + 26], height - 44, width - 16), { fill: pith }),
+      path(smooth(flower, true), { fill: 'url(#flesh)' }),
+      ...threads,
+      ...seeds,
+      path(smooth(hollow, true), { fill: flesh[2], opacity: 0.55 }),
+      path(
+        smooth([
+          [half[0], half[1] + height - 58],
+          [half[0], half[1] + height - 8],
+        ]),
+        { stroke: skin[2], width: 12 },
+      ),
+    ].join(''),
+  );
+}
+
+const crownTeeth = (at: Point, size: number, fill: string) => {
+  const points = [-1, -0.72, -0.45, -0.2, 0, 0.2, 0.45, 0.72, 1].map(
+    (across, i): Point => [
+      at[0] + across * size * (i % 2 === 0 ? 1.05 : 0.75),
+      at[1] - (i % 2 === 0 ? size * 1.05 : size * 0.35),
+    ],
+  );
+  const base: Point[] = [
+    [at[0] + size * 0.62, at[1] + size * 0.3],
+    [at[0] - size * 0.62, at[1] + size * 0.3],
+  ];
+  const line = [...points, ...base].map(([x, y]) => `${x.toFixed(1)} ${y.toFixed(1)}`).join(' L');
+  return path(`M${line}Z`, { fill, stroke: ink, width: 3.5 });
+};
+
+/** A pomegranate with a wedge of rind taken off. */
+export function cutPomegranate(random: Random): string {
+  const centre: Point = [800, 640];
+  const body = around(
+    centre,
+    turn => {
+      const flat = 1 + 0.011 * Math.cos(turn * 12 * Math.PI);
+      return [405 * flat, 380 * flat];
+    },
+    48,
+  );
+  const openAt: Point = [845, 675];
+  const opening = around(openAt, () => [about(random, 278, 10), about(random, 252, 10)], 26);
+  const chambers = [20, 92, 164, 236, 308].map(turn =>
+    path(smooth([away(openAt, 18, turn), away(openAt, 248, turn + 6)]), { stroke: '#f1dfb4', width: 20 }),
+  );
+  const grains = [0, 1, 2, 3, 4].flatMap(chamber =>
+    [0, 1, 2, 3].flatMap(ring =>
+      Array.from({ length: 2 + ring * 2 }, (_, i) => {
+        const spread = 48;
+        const turn = 56 + chamber * 72 - spread / 2 + (spread * (i + 0.5)) / (2 + ring * 2);
+        const at = away(openAt, about(random, 72 + ring * 50, 5), about(random, turn, 2));
+        const size = about(random, 24, 2.5);
+        return (
+          ellipse(at, size * 0.82, size, turn, { fill: 'url(#grain)', stroke: '#5b0f1c', width: 2 }) +
+          ellipse(away(at, size * 0.4, 320), size * 0.2, size * 0.13, 320, { fill: '#ffd9d6', opacity: 0.75 })
+        );
+      }),
+    ),
+  );
+  const loose: Point[] = [
+    [330, 1010],
+    [392, 1046],
+    [1270, 1030],
+    [1325, 1002],
+    [1226, 1066],
+  ];
+  return sheet(
+    wide,
+    high,
+    lit('rind', '#ee9a5c', '#c8442f', '#7d1d22') + lit('grain', '#ef6470', '#b3142e', '#64091c'),
+    [
+      shadow([810, 1015], 420, 52),
+      crownTeeth([800, 262], 92, '#b5472f'),
+      path(smooth(body, true), { fill: 'url(#rind)', stroke: ink, width: 4 }),
+      ...Array.from({ length: 60 }, () => {
+        const at = away(centre, 390 * Math.sqrt(random.uniform()), random.uniform() * 360);
+        return ellipse(at, about(random, 4, 2), about(random, 3, 1), 0, { fill: '#f3b77c', opacity: 0.35 });
+      }),
+      path(smooth(opening, true), { fill: '#f6e8c6', stroke: ink, width: 3.5 }),
+      ...chambers,
+      ellipse(openAt, 40, 36, 0, { fill: '#f1dfb4' }),
+      ...grains,
+      ...loose.map(
+        (at, i) =>
+          shadow([at[0] + 4, at[1] + 22], 24, 7) +
+          ellipse(at, 20, 25, i * 37, { fill: 'url(#grain)', stroke: '#5b0f1c', width: 2 }),
+      ),
+    ].join(''),
+  );
+}
+
+/** Four broad sepals under a stalk. */
+function calyx([x, y]: Point, size: number): string {
+  return [45, 135, 225, 315]
+    .map(turn => {
+      const tip = away([x, y], size, turn);
+      const points: Point[] = [
+        [x, y],
+        away([x, y], size * 0.72, turn - 38),
+        [x + (tip[0] - x) * 1.12, y + (tip[1] - y) * 0.62],
+        away([x, y], size * 0.72, turn + 38),
+      ];
+      return path(
+        smooth(
+          points.map(([px, py]): Point => [px, y + (py - y) * 0.55]),
+          true,
+        ),
+        { fill: '#8a8f52', stroke: ink, width: 3 },
+      );
+    })
+    .join('');
+}
+
+/** A whole persimmon and one cut across. */
+export function cutPersimmon(random: Random): string {
+  const squarish = (at: Point, rx: number, ry: number) =>
+    smooth(
+      around(
+        at,
+        turn => {
+          const corner = 1 + 0.045 * Math.cos(turn * 8 * Math.PI + Math.PI);
+          return [rx * corner, ry * corner];
+        },
+        40,
+      ),
+      true,
+    );
+  const cut: Point = [1070, 720];
+  const lobes = Array.from({ length: 8 }, (_, i) => {
+    const turn = i * 45 + 22;
+    const points: Point[] = [
+      away(cut, 34, turn),
+      away(cut, 118, turn - 11),
+      away(cut, about(random, 172, 6), turn),
+      away(cut, 118, turn + 11),
+    ];
+    return path(
+      smooth(
+        points.map(([x, y]): Point => [x, cut[1] + (y - cut[1]) * 0.9]),
+        true,
+      ),
+      { fill: '#d9701f', stroke: '#b4560f', width: 2.5, opacity: 0.75 },
+    );
+  });
+  const flecks = Array.from({ length: 150 }, () => {
+    const at = away(cut, 60 + 220 * Math.sqrt(random.uniform()), random.uniform() * 360);
+    return ellipse(
+      [at[0], cut[1] + (at[1] - cut[1]) * 0.88],
+      about(random, 4, 2),
+      1.6,
+      random.uniform() * 180,
+      { fill: '#fbd08c', opacity: 0.6 },
+    );
+  });
+  return sheet(
+    wide,
+    high,
+    lit('skin', '#ffb65c', '#ec7a1e', '#ae4708') + lit('flesh', '#ffc46b', '#f6983a', '#e27b1d'),
+    [
+      shadow([540, 850], 350, 46),
+      path(squarish([520, 590], 345, 285), { fill: 'url(#skin)', stroke: ink, width: 4 }),
+      path(
+        smooth([
+          [330, 430],
+          [300, 600],
+          [345, 770],
+        ]),
+        { stroke: '#ffd79b', width: 12, opacity: 0.45 },
+      ),
+      calyx([530, 372], 190),
+      limb(
+        [
+          [530, 372],
+          [540, 320],
+          [572, 276],
+        ],
+        30,
+        20,
+        '#6f5c3c',
+      ),
+      shadow([1080, 1010], 350, 40),
+      path(squarish(cut, 338, 300), { fill: 'url(#skin)', stroke: ink, width: 4 }),
+      path(squarish([cut[0], cut[1] - 6], 314, 278), { fill: 'url(#flesh)' }),
+      ...flecks,
+      ...lobes,
+      ellipse(cut, 30, 27, 0, { fill: '#fbe3b4', stroke: '#b4560f', width: 2 }),
+    ].join(''),
+  );
+}
