@@ -6,8 +6,8 @@
 import { dayNumber, dayOfYear, dayParts, daysInMonth, monthDay } from '../days.ts';
 import { fahrenheitToCelsius } from '../units.ts';
 import { DAYS_PER_YEAR, daysForward, seasonStartDoy } from './calendar.ts';
-import type { DayRow } from './dailyRecordText.ts';
 import { dailyCurve } from './dailyCurve.ts';
+import type { DayRow } from './dailyRecordText.ts';
 import { type DateQuantiles, type FreezeThresholdF, freezeThresholdsF } from './figures.ts';
 import { sortedQuantile } from './quantiles.ts';
 
@@ -60,13 +60,21 @@ interface Reading {
 }
 
 /** Readings of one element, without the months of a year that have too few of them. */
-function readingsOf(rows: readonly DayRow[], element: Element): { readings: Reading[]; monthsLeftOut: number } {
+function readingsOf(
+  rows: readonly DayRow[],
+  element: Element,
+): { readings: Reading[]; monthsLeftOut: number } {
   const byMonth = new Map<string, Reading[]>();
   for (const row of rows) {
     const value = row[element];
     if (value === null) continue;
     const key = row.day.slice(0, 7);
-    const reading = { month: dayParts(row.day).month - 1, doy: dayOfYear(row.day), number: dayNumber(row.day), value };
+    const reading = {
+      month: dayParts(row.day).month - 1,
+      doy: dayOfYear(row.day),
+      number: dayNumber(row.day),
+      value,
+    };
     const month = byMonth.get(key);
     if (month) month.push(reading);
     else byMonth.set(key, [reading]);
@@ -136,7 +144,10 @@ function seasonsOf(rows: readonly DayRow[], lat: number): Map<number, Season> {
     const { year } = dayParts(day);
     const startYear = doy >= startDoy ? year : year - 1;
     const leapYear = startDoy > 59 ? startYear + 1 : startYear;
-    const season = seasons.get(startYear) ?? { days: [], length: DAYS_PER_YEAR + daysInMonth(leapYear, 2) - 28 };
+    const season = seasons.get(startYear) ?? {
+      days: [],
+      length: DAYS_PER_YEAR + daysInMonth(leapYear, 2) - 28,
+    };
     season.days.push({ day: daysForward(startDoy, doy), tminC });
     seasons.set(startYear, season);
   }
@@ -146,8 +157,12 @@ function seasonsOf(rows: readonly DayRow[], lat: number): Map<number, Season> {
 /** First and last freezes over the whole seasons. A season without one counts as later and as earlier than any date. */
 function freezeOf(seasons: readonly Season[], thresholdF: FreezeThresholdF, lat: number): RecordFreeze {
   const limitC = fahrenheitToCelsius(thresholdF) + LAST_DIGIT_C;
-  const freezing = seasons.map(({ days }) => days.filter(({ tminC }) => tminC <= limitC).map(({ day }) => day));
-  const firsts = freezing.map(days => (days.length === 0 ? DAYS_PER_YEAR : Math.min(...days))).sort((a, b) => a - b);
+  const freezing = seasons.map(({ days }) =>
+    days.filter(({ tminC }) => tminC <= limitC).map(({ day }) => day),
+  );
+  const firsts = freezing
+    .map(days => (days.length === 0 ? DAYS_PER_YEAR : Math.min(...days)))
+    .sort((a, b) => a - b);
   const lasts = freezing.map(days => (days.length === 0 ? -1 : Math.max(...days))).sort((a, b) => a - b);
   const date = (day: number) =>
     day < 0 || day === DAYS_PER_YEAR ? null : monthDay(seasonStartDoy(lat) + day);
@@ -182,14 +197,19 @@ export function dailyRecordFigures(rows: readonly DayRow[], lat: number): DailyR
   const span = dayNumber(last.day) - dayNumber(first.day) + 1;
   const read = rows.filter(({ tminC, tmaxC }) => tminC !== null && tmaxC !== null).length;
   const notes: string[] = [];
-  if (read < span) notes.push(`${plural(span - read, 'day')} of ${span} have no reading of both temperatures.`);
+  if (read < span)
+    notes.push(`${plural(span - read, 'day')} of ${span} have no reading of both temperatures.`);
   const monthsLeftOut = Math.max(tmin.monthsLeftOut, tmax.monthsLeftOut);
   if (monthsLeftOut > 0) {
-    notes.push(`${plural(monthsLeftOut, 'month')} with under ${FEWEST_DAYS_OF_MONTH} days left out of the means.`);
-  }
-  if (whole.length < seasons.length) {
     notes.push(
-      `${plural(seasons.length - whole.length, 'season')} of ${seasons.length} with more than ${MOST_DAYS_MISSING} days missing left out of the freeze dates.`,
+      `${plural(monthsLeftOut, 'month')} with under ${FEWEST_DAYS_OF_MONTH} days left out of the means.`,
+    );
+  }
+  // The stumps of a season at either end of the record are no loss worth telling.
+  const begun = seasons.filter(({ days, length }) => days.length >= length / 2).length;
+  if (whole.length < begun) {
+    notes.push(
+      `${plural(begun - whole.length, 'season')} of ${begun} with more than ${MOST_DAYS_MISSING} days missing left out of the freeze dates.`,
     );
   }
   if (whole.length < FEWEST_WHOLE_YEARS) {

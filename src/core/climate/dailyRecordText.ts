@@ -138,6 +138,53 @@ class Faults {
 
 const crossed = 'the minimum is above the maximum; the day is left out';
 
+interface Layout {
+  date: number;
+  tmin: Column & { unit: DailyUnit };
+  tmax: Column & { unit: DailyUnit };
+}
+
+/** Finds the columns; a message when one is not there or its unit is not known. */
+function layoutOf(header: readonly string[], unit: DailyUnit | null): Layout | string {
+  const date = header.findIndex(title => title === 'date' || title === 'day');
+  const [tmin, tmax] = [temperatureColumn(header, 'tmin'), temperatureColumn(header, 'tmax')];
+  if (date < 0 || !tmin || !tmax) {
+    const seen = header.slice(0, 8).join(', ') || 'nothing';
+    return `a daily record has the columns date, tmin_c and tmax_c (or _f); seen: ${seen}`;
+  }
+  const [minUnit, maxUnit] = [tmin.unit ?? unit, tmax.unit ?? unit];
+  if (minUnit === null || maxUnit === null) {
+    return 'the unit is not said: name the columns tmin_c and tmax_c, or tmin_f and tmax_f';
+  }
+  return { date, tmin: { ...tmin, unit: minUnit }, tmax: { ...tmax, unit: maxUnit } };
+}
+
+/** A cell in C; null when it was not read or cannot be used. What is wrong with it goes to `faults`. */
+function temperature(
+  cells: readonly string[],
+  { index, unit, flags }: Layout['tmin'],
+  faults: Faults,
+  line: number,
+): number | null {
+  const cell = cells[index] ?? '';
+  if (missingMarks.has(cell.toLowerCase())) return null;
+  if (cells[flags]?.split(',')[1]?.trim()) {
+    faults.add('warning', 'the agency flagged the value as doubtful; it is left out', line);
+    return null;
+  }
+  const value = Number(cell);
+  if (!Number.isFinite(value)) {
+    faults.add('error', `"${cell}" is no temperature; leave a cell empty when nothing was read`, line);
+    return null;
+  }
+  const celsius = toCelsius[unit](value);
+  if (celsius >= COLDEST_EVER_C && celsius <= HOTTEST_EVER_C) return celsius;
+  const question =
+    unit === 'C' && value > 0 && toCelsius.F(value) <= HOTTEST_EVER_C ? '; is the file in F?' : '';
+  faults.add('error', `no such temperature has ever been measured in ${unit}${question}`, line);
+  return null;
+}
+
 /**
  * Reads a daily record. Columns are found by name (`date`, `tmin_c` or `tmin_f` or `tmin`, `tmax` likewise; others are ignored);
  * `unit` serves columns whose name does not say it. Blank cells and the usual marks (M, NA, -9999) are days not read, and so are
@@ -151,65 +198,29 @@ export function readDailyRecord(text: string, unit: DailyUnit | null = null): Da
     return refused(`the file is no CSV: ${problem instanceof Error ? problem.message : String(problem)}`);
   }
   const header = (table[0] ?? []).map(title => title.toLowerCase());
-  const date = header.findIndex(title => title === 'date' || title === 'day');
-  const [tmin, tmax] = [temperatureColumn(header, 'tmin'), temperatureColumn(header, 'tmax')];
-  if (date < 0 || !tmin || !tmax) {
-    const seen = header.slice(0, 8).join(', ') || 'nothing';
-    return refused(`a daily record has the columns date, tmin_c and tmax_c (or _f); seen: ${seen}`, 1);
-  }
-  const [minUnit, maxUnit] = [tmin.unit ?? unit, tmax.unit ?? unit];
-  if (minUnit === null || maxUnit === null) {
-    return refused('the unit is not said: name the columns tmin_c and tmax_c, or tmin_f and tmax_f', 1);
-  }
+  const layout = layoutOf(header, unit);
+  if (typeof layout === 'string') return refused(layout, 1);
+
   const faults = new Faults();
   const byDay = new Map<Day, DayRow>();
-
-  function temperature(
-    cells: readonly string[],
-    column: Column,
-    from: DailyUnit,
-    line: number,
-  ): number | null {
-    const cell = cells[column.index] ?? '';
-    if (missingMarks.has(cell.toLowerCase())) return null;
-    if (cells[column.flags]?.split(',')[1]?.trim()) {
-      faults.add('warning', 'the agency flagged the value as doubtful; it is left out', line);
-      return null;
-    }
-    const value = Number(cell);
-    if (!Number.isFinite(value)) {
-      faults.add('error', `"${cell}" is no temperature; leave a cell empty when nothing was read`, line);
-      return null;
-    }
-    const celsius = toCelsius[from](value);
-    if (celsius < COLDEST_EVER_C || celsius > HOTTEST_EVER_C) {
-      const question = from === 'C' && value <= 134 ? ' Is the file in F?' : '';
-      faults.add('error', `${cell} ${from} has never been measured on earth.${question}`, line);
-    }
-    return celsius;
-  }
-
-  for (const [index, cells] of table.slice(1).entries()) {
-    const line = index + 2;
+  for (let index = 1; index < table.length; index += 1) {
+    const cells = table[index] as string[];
+    const line = index + 1;
     if (cells.length === 1 && cells[0] === '') continue;
-    const day = parseDay(cells[date] ?? '');
+    const day = parseDay(cells[layout.date] ?? '');
     if (day === null) {
-      faults.add('error', `"${cells[date] ?? ''}" is no day; write days as 2026-01-31`, line);
+      faults.add('error', `"${cells[layout.date] ?? ''}" is no day; write days as 2026-01-31`, line);
       continue;
     }
-    const row: DayRow = {
-      day,
-      tminC: temperature(cells, tmin, minUnit, line),
-      tmaxC: temperature(cells, tmax, maxUnit, line),
-    };
-    if (row.tminC !== null && row.tmaxC !== null && row.tminC > row.tmaxC) {
+    let tminC = temperature(cells, layout.tmin, faults, line);
+    let tmaxC = temperature(cells, layout.tmax, faults, line);
+    if (tminC !== null && tmaxC !== null && tminC > tmaxC) {
       faults.add('warning', crossed, line);
-      row.tminC = null;
-      row.tmaxC = null;
+      [tminC, tmaxC] = [null, null];
     }
     const before = byDay.get(day);
-    if (before === undefined) byDay.set(day, row);
-    else if (before.tminC === row.tminC && before.tmaxC === row.tmaxC) {
+    if (before === undefined) byDay.set(day, { day, tminC, tmaxC });
+    else if (before.tminC === tminC && before.tmaxC === tmaxC) {
       faults.add('warning', 'the day stands in the file twice with the same values', line);
     } else faults.add('error', 'the day stands in the file twice with different values', line);
   }
@@ -224,7 +235,7 @@ export function readDailyRecord(text: string, unit: DailyUnit | null = null): Da
   if (byDay.size === 0) problems.push({ level: 'error', line: 0, message: 'the file has no days' });
   return {
     rows: [...byDay.values()].sort((a, b) => (a.day < b.day ? -1 : 1)),
-    unit: minUnit,
+    unit: layout.tmin.unit,
     station: stationOf(header, table[1]),
     problems,
   };
