@@ -1,0 +1,177 @@
+/**
+ * What is computed about a cultivar in a place: values that always carry their reasons. Types only, so that pages can be
+ * written against them. Temperatures C, shares 0 to 1. A `doy` is a day of a 365-day year, 1 to 365 (`monthDay` in
+ * `days.ts` turns it into a date).
+ */
+
+import type { Day, DayRange } from '../days.ts';
+import type { Answer, Crop, Form, Reason } from '../records/common.ts';
+import type { PlaceClass, Trial } from '../records/cultivar.ts';
+
+/** The one verdict, from best to worst. `levelWords` in `words.ts` has the words people read. */
+export const levels = ['at-home', 'with-care', 'in-a-pot', 'a-gamble', 'not-here'] as const;
+export type Level = (typeof levels)[number];
+
+/** What the winter asks for, from least to most. */
+export const winterCares = ['nothing', 'mulch', 'wrap', 'bury', 'store'] as const;
+/**
+ * `nothing`; `mulch` the crown and break the wind; `wrap` with dry filling; `bury` or bring a potted tree under cover;
+ * `store` only a tree that spends the winter in a store lives.
+ */
+export type WinterCare = (typeof winterCares)[number];
+
+/** How old the tree is in the ground. */
+export type TreeAge = 'first-winter' | 'second-winter' | 'established';
+
+export interface WinterVerdict {
+  care: WinterCare;
+  /** Design low less what the wood stands, C: 0 or more is enough in nine winters of ten. */
+  marginC: number;
+  /** What the wood stands at this age, C. */
+  limitC: number;
+  /** Low of one winter in ten here, shelter counted, C. */
+  designLowC: number;
+  because: Reason[];
+}
+
+/** What a potted tree left outside needs: nothing; its pot insulated; or a store. */
+export const potCares = ['stays-out', 'insulate', 'store'] as const;
+export type PotCare = (typeof potCares)[number];
+
+export interface PotVerdict {
+  care: PotCare;
+  /** Container class the figure is for, such as `#3`. */
+  container: string;
+  /** Coldest the mix gets in one winter of ten, C, never above 0 in this estimate unless the air stays above it. */
+  mixLowC: number;
+  because: Reason[];
+}
+
+/** >= 80 % of years reliable; 50 to 80 most years; 20 to 50 some years; below that not outdoors. */
+export const ripeningWords = ['reliable', 'most-years', 'some-years', 'not-outdoors'] as const;
+export type RipeningWord = (typeof ripeningWords)[number];
+
+/** Days of the year in the order of the growing season: a later one may have the smaller number when the year turns. */
+export interface DoySpread {
+  /** Early (warm) year: one in ten is earlier. */
+  p10: number;
+  p50: number;
+  /** Late (cool) year: one in ten is later. */
+  p90: number;
+}
+
+export interface RipeningOdds {
+  /** Share of years with ripe fruit before the killing freeze; how little is known of the need is counted. */
+  share: number;
+  word: RipeningWord;
+  /** First ripe fruit, in the years that get there; null below one year in ten. */
+  dates: DoySpread | null;
+}
+
+export interface RipeningVerdict extends RipeningOdds {
+  crop: Crop;
+  /** `needs-wasp`: sets no fruit without the fig wasp; `no-figure`: the species gives no heat need for this class. */
+  blocked: 'needs-wasp' | 'no-figure' | null;
+  /** The same for a stored pot woken four weeks early under cover. Never worse than outdoors. */
+  headStart: RipeningOdds;
+  because: Reason[];
+}
+
+/** How much of the crop rain and damp air spoil. */
+export const wetLevels = ['sound', 'some-loss', 'heavy-loss'] as const;
+export type WetLevel = (typeof wetLevels)[number];
+
+export interface WetVerdict {
+  level: WetLevel;
+  /** Rain a month in the ripening window, mm; null when unknown. */
+  rainMm: number | null;
+  /** Mean vapour pressure deficit there, kPa. */
+  deficitKpa: number;
+  because: Reason[];
+}
+
+/** How well a form of sale suits a buyer here on this day. */
+export const formFits = ['best', 'fine', 'poor'] as const;
+export type FormFit = (typeof formFits)[number];
+
+export interface FormAdvice {
+  form: Form;
+  fit: FormFit;
+  because: Reason[];
+}
+
+/** What was seen in a place of the same class, beside what the model says. */
+export interface TrialSeen {
+  trial: Trial;
+  /** Whether the model would have said something else; told on the page. */
+  disagrees: boolean;
+  text: string;
+}
+
+export interface Match {
+  cultivar: string;
+  place: string;
+  level: Level;
+  /** Why, most important first. */
+  because: Reason[];
+  /** What would make it better, in words; empty when nothing needs to. */
+  whatWouldChangeIt: Reason[];
+  winter: Record<TreeAge, WinterVerdict>;
+  pot: PotVerdict;
+  /** One per crop of the cultivar, in the order it lists them. */
+  ripening: RipeningVerdict[];
+  wet: WetVerdict;
+  /** Best first. */
+  forms: FormAdvice[];
+  /** Trials in places of this class; they decided the level when there are any. */
+  trials: TrialSeen[];
+  /** What the model alone says; equal to `level` where there is no trial. */
+  modelled: Level;
+}
+
+/** What the reader's own circumstances change. */
+export interface MatchContext {
+  asOf: Day;
+  /** Pot the tree would stand in, litres. */
+  potLitres: number;
+  /** How much warmer the planting spot is on cold nights than the station, C: a wall +1 to +3, a hollow -2 to -5. */
+  shelterC: number;
+  /** Whether fig wasps live there. */
+  waspsNear: boolean;
+}
+
+export interface Alternative {
+  cultivar: string;
+  level: Level;
+  /** Why it is close: flavour, ripening, how well it does here. */
+  because: Reason[];
+}
+
+/** One week of parcels, Monday to Sunday (ISO 8601). */
+export interface SendingWeek {
+  isoYear: number;
+  isoWeek: number;
+  monday: Day;
+  /** Highest chance, over the week's sending days, of meeting the cold or heat limit at either end. */
+  risk: number;
+  open: boolean;
+}
+
+export interface SendingWeeks {
+  weeks: SendingWeek[];
+  /** Unbroken runs of open weeks. */
+  ranges: DayRange[];
+}
+
+/** `no-route`: the yard does not send there; `never`: no week of the coming year is open. */
+export type TravelState = 'now' | 'wait' | 'never' | 'no-route';
+
+export interface Travel {
+  state: TravelState;
+  /** First day a parcel may leave; null when none is in sight. */
+  from: Day | null;
+}
+
+export type TravelAnswer = Answer<Travel>;
+
+export type { PlaceClass };
