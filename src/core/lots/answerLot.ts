@@ -76,6 +76,6 @@ export function answerLot(
     scarcity,
     tiers: tiersOf(lot, species, bench, classIndex, scarcity.answer),
     cartons: cartonFits,
-    lookNext: lookNextOf(forms),
+    lookNext: lookNextOf(forms, today),
   };
 }

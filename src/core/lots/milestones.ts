@@ -6,20 +6,31 @@ import type { Figure } from '../records/common.ts';
 import type { Species } from '../records/species.ts';
 import type { Outlook } from './outlook.ts';
 import { midwinterOf } from './seasons.ts';
-import { budbreak, coldSoil, coldSpell, inTurn, leafFall, rooting, weaning } from './weatherRules.ts';
+import {
+  budbreak,
+  COLD_SOIL_DAYS,
+  coldSoil,
+  coldSpell,
+  inTurn,
+  leafFall,
+  rooting,
+  weaning,
+} from './weatherRules.ts';
 
 /** A thing that happens in fewer years than this is not promised. Standing: ours. */
 export const LIKELY_SHARE = 0.5;
 
 /** A span of days in which something is expected, or the share of years that makes it unlikely. */
 export interface Expected {
+  /** Day from which the weather is watched. */
+  since: Day;
   /** 10 % and 90 % day; null when it happens in fewer than half the years. */
   range: DayRange | null;
   share: number;
 }
 
-function expected({ range, share }: Forecast): Expected {
-  return { range: share < LIKELY_SHARE ? null : range, share };
+function expected(since: Day, { range, share }: Forecast): Expected {
+  return { since, range: share < LIKELY_SHARE ? null : range, share };
 }
 
 /** Early day with the low end of a figure, late day with its high end. */
@@ -34,7 +45,7 @@ function spanned(
   const late = outlook.when(`${name} ${high}`, start.to, rule(high));
   const share = Math.min(early.share, late.share);
   const range = early.range && late.range ? { from: early.range.from, to: late.range.to } : null;
-  return { range: share < LIKELY_SHARE ? null : range, share };
+  return { since: start.from, range: share < LIKELY_SHARE ? null : range, share };
 }
 
 /** Roots hold the ball: warm days counted from a day, or from a span of days when the start itself is expected. */
@@ -59,31 +70,35 @@ function leafFallOf({ leafFallNightC, leafFallMeanC, leafFallSpellDays }: Specie
 /** Leaves come down, for a tree in leaf on `start`. */
 export function leavesDown(outlook: Outlook, species: Species, start: Day): Expected {
   const fall = leafFallOf(species);
-  return expected(outlook.when(fall.name, start, fall.rule));
+  return expected(start, outlook.when(fall.name, start, fall.rule));
 }
 
 /** Leaves come down and the cold spell after that is met. */
 export function asleep(outlook: Outlook, species: Species, start: Day): Expected {
   const fall = leafFallOf(species);
   const cold = species.coldSpellDays.value;
-  return expected(outlook.when(`${fall.name}, cold ${cold}`, start, inTurn(fall.rule, coldSpell(cold))));
+  return expected(
+    start,
+    outlook.when(`${fall.name}, cold ${cold}`, start, inTurn(fall.rule, coldSpell(cold))),
+  );
 }
 
 /** The cold spell is met by a tree whose leaves are down since `start`. */
 export function coldMet(outlook: Outlook, species: Species, start: Day): Expected {
   const cold = species.coldSpellDays.value;
-  return expected(outlook.when(`cold ${cold}`, start, coldSpell(cold)));
+  return expected(start, outlook.when(`cold ${cold}`, start, coldSpell(cold)));
 }
 
-/** The soil is cold, for a tree whose leaves are down since `start`. */
-export function soilCold(outlook: Outlook, start: Day): Expected {
-  return expected(outlook.when('soil', start, coldSoil()));
+/** The soil is cold, for a tree whose leaves are down since a day; the two weeks that end on it count already. */
+export function soilCold(outlook: Outlook, leavesDownSince: Day): Expected {
+  const start = addDays(leavesDownSince, 1 - COLD_SOIL_DAYS);
+  return expected(start, outlook.when('soil', start, coldSoil()));
 }
 
 /** Leaves come down, then the soil turns cold. */
 export function soilColdAfterLeafFall(outlook: Outlook, species: Species, start: Day): Expected {
   const fall = leafFallOf(species);
-  return expected(outlook.when(`${fall.name}, soil`, start, inTurn(fall.rule, coldSoil())));
+  return expected(start, outlook.when(`${fall.name}, soil`, start, inTurn(fall.rule, coldSoil())));
 }
 
 /** Buds break outdoors in the spring that ends the rest season a day lies in. */
@@ -91,7 +106,7 @@ export function budsBreak(outlook: Outlook, species: Species, inSeasonOf: Day): 
   const { budbreakHeat, heatBaseC, heatCapC } = species;
   const [need, base, cap] = [budbreakHeat.value, heatBaseC.value, heatCapC.value];
   const start = midwinterOf(inSeasonOf, outlook.south);
-  return expected(outlook.when(`budbreak ${need} ${base} ${cap}`, start, budbreak(need, base, cap)));
+  return expected(start, outlook.when(`budbreak ${need} ${base} ${cap}`, start, budbreak(need, base, cap)));
 }
 
 /** A span that has begun but not ended is told from tomorrow on: nothing is promised for a day that has passed. */

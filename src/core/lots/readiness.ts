@@ -1,6 +1,6 @@
 /** Which forms of a lot can be sold today, which open when, and which wait for somebody to look. */
 
-import { type Day, type DayRange, later } from '../days.ts';
+import { addDays, type Day, type DayRange, dayInWords, daysBetween, earlier, later } from '../days.ts';
 import type { Form, Reason } from '../records/common.ts';
 import type { FormAnswer, FormState, Gate } from './answers.ts';
 import { counted } from './gates/counted.ts';
@@ -29,13 +29,17 @@ function openingOf(gates: readonly Gate[]): DayRange | null {
   }, null);
 }
 
-/** The first season's end that comes before everything else is ready: what is true today will not be true then. */
-function closedBefore(seasonal: readonly Gate[], opening: DayRange | null): Day | null {
-  if (!opening) return null;
-  const closings = seasonal.flatMap(({ closes }) =>
-    closes !== null && closes <= opening.from ? [closes] : [],
-  );
-  return closings.length > 0 ? closings.reduce(later) : null;
+/** The earliest day on which a season may be over; null when none is known. */
+function closingOf(seasonal: readonly Gate[]): Day | null {
+  return seasonal.reduce<Day | null>((first, { closes }) => {
+    if (!closes || !first) return closes ?? first;
+    return earlier(first, closes);
+  }, null);
+}
+
+/** Whether a season is more likely over than not on the day everything else is ready. */
+function missesSeason(closes: Day | null, { from, to }: DayRange): boolean {
+  return closes !== null && closes <= addDays(from, daysBetween(from, to) / 2);
 }
 
 function stateOf(gates: readonly Gate[]): FormState {
@@ -52,20 +56,38 @@ function reasonsFor(state: FormState, gates: readonly Gate[]): Reason[] {
   return state === 'opens' ? [...of('opens'), ...of('look')] : of(state);
 }
 
-function answerForm(subject: Subject, today: YardDay, form: Form, lasting: readonly Gate[]): FormAnswer {
+/**
+ * The gates of a season on the day everything else is ready: today's, unless that day lies ahead and either nobody knows the
+ * present state or the present season will be over by then.
+ */
+function seasonGatesFor(subject: Subject, today: YardDay, form: Form, lasting: readonly Gate[]): Gate[] {
   const rules = seasonGates[form];
-  let seasonal = rules.map(rule => rule(subject, today));
-  const closed = closedBefore(seasonal, openingOf([...lasting, ...seasonal]));
-  if (closed) seasonal = rules.map(rule => rule(subject, today, closed));
-  const gates = [...lasting, ...seasonal];
+  const ahead = openingOf(lasting)?.from;
+  const now = rules.map(rule => {
+    const gate = rule(subject, today);
+    return ahead && gate.state === 'look' ? rule(subject, today, ahead) : gate;
+  });
+  const opening = openingOf([...lasting, ...now]);
+  if (!opening || !missesSeason(closingOf(now), opening)) return now;
+  return rules.map(rule => rule(subject, today, opening.to));
+}
+
+/** The span in which the form opens: cut at the end of its season where that comes first, and said so. */
+function openingInSeason(gates: readonly Gate[]): { range: DayRange | null; cut: Reason[] } {
+  const range = openingOf(gates);
+  const closes = closingOf(gates);
+  if (!range || !closes || closes > range.to || closes <= range.from) return { range, cut: [] };
+  const text = `If it is not ready before ${dayInWords(closes)}, it waits for the next season.`;
+  return { range: { from: range.from, to: addDays(closes, -1) }, cut: [{ text, standing: 'modelled' }] };
+}
+
+function answerForm(subject: Subject, today: YardDay, form: Form, lasting: readonly Gate[]): FormAnswer {
+  const gates = [...lasting, ...seasonGatesFor(subject, today, form, lasting)];
   const state = stateOf(gates);
-  return {
-    form,
-    state,
-    range: state === 'opens' ? openingOf(gates) : null,
-    gates,
-    because: reasonsFor(state, gates),
-  };
+  const because = reasonsFor(state, gates);
+  if (state !== 'opens') return { form, state, range: null, gates, because };
+  const { range, cut } = openingInSeason(gates);
+  return { form, state, range, gates, because: [...because, ...cut] };
 }
 
 /** The answer for every form in which a lot may be sold, in the lot's own order. */

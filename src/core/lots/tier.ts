@@ -56,7 +56,7 @@ export function tierOf(question: TierQuestion): Answer<PriceTier> {
   const formSteps = prices.formSteps[form];
   const because: Reason[] = [
     ours(
-      `${question.speciesName} in ${containerClasses[prices.baseClassIndex]!.name} start at ${words(rungValue(series, baseRung))}.`,
+      `Base price, ${question.speciesName} in ${containerClasses[prices.baseClassIndex]!.name}: ${words(rungValue(series, baseRung))}.`,
     ),
     ours(`Size ${containerClasses[classIndex]!.name}: ${rungsInWords(sizeSteps)}.`),
     ours(`Scarcity ${scarcity} of 4: ${rungsInWords(scarcitySteps)}.`),

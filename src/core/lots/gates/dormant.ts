@@ -7,7 +7,7 @@ import { type Day, dayInWords, daysBetween } from '../../days.ts';
 import type { Gate } from '../answers.ts';
 import { asleep, budsBreak, coldMet, type Expected, stillToCome } from '../milestones.ts';
 import { loggedSince } from '../outlook.ts';
-import { leafFallFrom, midsummerAfter } from '../seasons.ts';
+import { leafFallFrom, midsummerAfter, midsummerBefore } from '../seasons.ts';
 import { isFresh, type Subject, type YardDay } from '../subject.ts';
 import { COLD_DAY_C } from '../weatherRules.ts';
 import {
@@ -33,25 +33,30 @@ function neverCold({ outlook }: YardDay, { share }: Expected): Gate {
   ]);
 }
 
+/** Midsummer before the first rest season that is not over on a day. */
+export function restNotOver({ species }: Subject, { outlook }: YardDay, on: Day): Day {
+  const midsummer = midsummerBefore(on, outlook.south);
+  const buds = budsBreak(outlook, species, midsummer).range;
+  return buds && on >= buds.from ? midsummerAfter(on, outlook.south) : midsummer;
+}
+
 /** Still in leaf, or asked for a season to come: leaf fall, then the cold spell. */
 function sleepAhead({ species }: Subject, today: YardDay, start: Day, facts: string[]): Gate {
   const { outlook, asOf } = today;
   const sleep = asleep(outlook, species, start);
   if (!sleep.range) return neverCold(today, sleep);
   const evidence = facts.map(seen);
-  if (asOf >= sleep.range.to) {
-    return look('dormant', [
-      ...evidence,
-      byWeather(outlook, start, 'Asleep since', { from: sleep.range.to, to: sleep.range.to }),
-      seen('Nobody has noted bare branches: look at leaves and wood.'),
-    ]);
-  }
   const closes = budsBreak(outlook, species, start).range?.from ?? null;
+  if (asOf >= sleep.range.to) {
+    const due = byWeather(outlook, sleep, 'It should be asleep since', sleep.range.to);
+    const nobody = seen('Nobody has noted bare branches: look at leaves and wood.');
+    return look('dormant', [...evidence, due, nobody], closes);
+  }
   const ahead = stillToCome(sleep.range, asOf);
   return opens(
     'dormant',
     ahead,
-    [...evidence, byWeather(outlook, start, 'Leaves down and cold spell met', ahead)],
+    [...evidence, byWeather(outlook, sleep, 'Leaves down and cold spell met', ahead)],
     closes,
   );
 }
@@ -70,13 +75,14 @@ function leafless(subject: Subject, today: YardDay, down: Day): Gate {
   const { outlook, asOf } = today;
   const bareOn = signs.leaves!.on;
   const facts = [seen(`Leaves down since ${dayInWords(down)}, bare on the walk of ${dayInWords(bareOn)}.`)];
-  const buds = budsBreak(outlook, species, down).range;
+  const spring = budsBreak(outlook, species, down);
+  const buds = spring.range;
   if (buds && asOf >= buds.from && (bareOn < buds.from || daysBetween(bareOn, asOf) > BUD_WATCH_DAYS)) {
     const late = bareOn > buds.to ? [seen('It slept longer than the weather let expect.')] : [];
     return look('dormant', [
       ...facts,
       ...late,
-      byWeather(outlook, down, 'Buds break', buds),
+      byWeather(outlook, spring, 'Buds break', buds),
       seen('It may be awake: look at the buds.'),
     ]);
   }
@@ -102,13 +108,13 @@ function leafless(subject: Subject, today: YardDay, down: Day): Gate {
   const evidence = [...facts, ripe, practice, ...(logged ? [seen(logged)] : [])];
   if (asOf >= cold.range.to) return passed('dormant', evidence, buds?.from ?? null);
   if (buds && cold.range.from >= buds.from) {
-    return blocked('dormant', [...evidence, byWeather(outlook, down, 'Buds break before that,', buds)]);
+    return blocked('dormant', [...evidence, byWeather(outlook, spring, 'Buds break before that,', buds)]);
   }
   const ahead = stillToCome(cold.range, asOf);
   return opens(
     'dormant',
     ahead,
-    [seen('Leafless, not yet dormant.'), ...evidence, byWeather(outlook, down, 'Cold spell met', ahead)],
+    [seen('Leafless, not yet dormant.'), ...evidence, byWeather(outlook, cold, 'Cold spell met', ahead)],
     buds?.from ?? null,
   );
 }
@@ -116,7 +122,7 @@ function leafless(subject: Subject, today: YardDay, down: Day): Gate {
 export const dormant: SeasonGateRule = (subject, today, notBefore) => {
   const { signs } = subject;
   const { south } = today.outlook;
-  if (notBefore) return sleepAhead(subject, today, midsummerAfter(notBefore, south), []);
+  if (notBefore) return sleepAhead(subject, today, restNotOver(subject, today, notBefore), []);
   const { leaves, leavesDownSince } = signs;
   if (!leaves) return look('dormant', [seen('Nobody has noted yet whether leaves are down.')]);
   if (leaves.value === 'bare') return leafless(subject, today, leavesDownSince!);

@@ -3,16 +3,16 @@
 import { type Day, type DayRange, dayInWords, rangeInWords } from '../../days.ts';
 import type { Figure, Reason } from '../../records/common.ts';
 import type { Gate, GateName } from '../answers.ts';
+import type { Expected } from '../milestones.ts';
 import { loggedSince, type Outlook } from '../outlook.ts';
 import type { Subject, YardDay } from '../subject.ts';
 
 /** A rule that says whether one thing that sale depends on holds. */
 export type GateRule = (subject: Subject, today: YardDay) => Gate;
 
-/** A gate that holds in a season only; `notBefore` asks for the first season that opens after that day instead of the present one. */
+/** A gate that holds in a season only; `notBefore` asks for the
+ * first season that is not over on that later day, instead of the present state. */
 export type SeasonGateRule = (subject: Subject, today: YardDay, notBefore?: Day) => Gate;
-
-const noDays = { range: null, closes: null } as const;
 
 export function passed(name: GateName, because: Reason[], closes: Day | null = null): Gate {
   return { name, state: 'passed', range: null, closes, because };
@@ -23,11 +23,11 @@ export function opens(name: GateName, range: DayRange, because: Reason[], closes
 }
 
 export function blocked(name: GateName, because: Reason[]): Gate {
-  return { name, state: 'blocked', ...noDays, because };
+  return { name, state: 'blocked', range: null, closes: null, because };
 }
 
-export function look(name: GateName, because: Reason[]): Gate {
-  return { name, state: 'look', ...noDays, because };
+export function look(name: GateName, because: Reason[], closes: Day | null = null): Gate {
+  return { name, state: 'look', range: null, closes, because };
 }
 
 export const seen = (text: string): Reason => ({ text, standing: 'seen' });
@@ -45,12 +45,17 @@ export function daysInWords({ low, high }: Figure): string {
   return from === to ? `${to} ${to === 1 ? 'day' : 'days'}` : `${from} to ${to} days`;
 }
 
-/** Where a forecast comes from: the weather years, and the yard's own log from its start. */
-export function byWeather(outlook: Outlook, start: Day, what: string, range: DayRange): Reason {
-  const logged = loggedSince(outlook.log, start).at(-1);
-  const log = logged ? `, with the yard's own thermometer to ${dayInWords(logged.day)}` : '';
-  const days = range.from === range.to ? dayInWords(range.from) : `${rangeInWords(range)} in 8 of 10 years`;
-  return modelled(`${what} ${days} by the weather of ${outlook.place}${log}.`);
+/** Where a forecast comes from: the weather years, and the yard's own log where it had begun by then. */
+export function byWeather(
+  { place, log }: Outlook,
+  { since }: Pick<Expected, 'since'>,
+  what: string,
+  on: DayRange | Day,
+): Reason {
+  const logged = loggedSince(log, since).at(-1);
+  const thermometer = logged ? `, with the yard's own thermometer to ${dayInWords(logged.day)}` : '';
+  const days = typeof on === 'string' ? dayInWords(on) : `${rangeInWords(on)} in 8 of 10 years`;
+  return modelled(`${what} ${days} by the weather of ${place}${thermometer}.`);
 }
 
 /** `in 3 of 10 years`, `in fewer than 1 of 10 years`. */

@@ -1,9 +1,10 @@
 /** Is the plant in leaf, and hardened outdoors? Leaves last a season; after that the gate opens again with the next. */
 
 import { addDays, type Day, dayInWords, daysBetween } from '../../days.ts';
+import type { Reason } from '../../records/common.ts';
 import type { Gate, Seen } from '../answers.ts';
 import { budsBreak, leavesDown, shifted, stillToCome } from '../milestones.ts';
-import { leafFallFrom } from '../seasons.ts';
+import { leafFallFrom, midsummerAfter, midsummerBefore } from '../seasons.ts';
 import { isFresh, type Subject, type YardDay } from '../subject.ts';
 import {
   blocked,
@@ -23,15 +24,15 @@ export const HARDENING_DAYS = 10;
 /** Days from budbreak until leaves are full and hardened. Standing: ours. */
 export const LEAFING_OUT_DAYS = 28;
 
-/** Leaves are down or going: when the next ones will be out, in the spring that ends the rest season of `seenOn`. */
+/** Leaves are down, going or not yet out: when they are full and hard, in the spring that ends the rest season of a day. */
 function nextLeaves(
   { species }: Subject,
   { outlook, asOf }: YardDay,
   inSeasonOf: Day,
-  evidence: string[],
+  facts: Reason[],
 ): Gate {
-  const { range, share } = budsBreak(outlook, species, inSeasonOf);
-  const facts = evidence.map(seen);
+  const buds = budsBreak(outlook, species, inSeasonOf);
+  const { range, share } = buds;
   if (!range) {
     return blocked('leafed', [...facts, modelled(`Buds break outdoors only ${shareInWords(share)} here.`)]);
   }
@@ -39,16 +40,27 @@ function nextLeaves(
   if (asOf >= out.to) {
     return look('leafed', [
       ...facts,
-      byWeather(outlook, inSeasonOf, 'New leaves are out since', { from: out.to, to: out.to }),
+      byWeather(outlook, buds, 'New leaves should be out since', out.to),
       seen('Nobody has noted new leaves: look whether it has leafed out.'),
     ]);
   }
   const ahead = stillToCome(out, asOf);
-  return opens('leafed', ahead, [
+  const closes = leavesDown(outlook, species, midsummerAfter(inSeasonOf, outlook.south)).range?.from ?? null;
+  const because = [
     ...facts,
-    byWeather(outlook, inSeasonOf, 'In full leaf again', ahead),
+    byWeather(outlook, buds, 'In full leaf', ahead),
     ours(`Leaves are taken to be full and hard ${LEAFING_OUT_DAYS} days after budbreak.`),
-  ]);
+  ];
+  return opens('leafed', ahead, because, closes);
+}
+
+/** The first leafed season that is not over on a day. */
+function leavesNotOver(subject: Subject, today: YardDay, on: Day): Gate {
+  const { outlook } = today;
+  const midsummer = midsummerBefore(on, outlook.south);
+  const closes = leavesDown(outlook, subject.species, midsummer).range?.from ?? null;
+  const before = midsummer <= on && (closes === null || on < closes);
+  return nextLeaves(subject, today, before ? addDays(midsummer, -1) : on, []);
 }
 
 function inLeaf(subject: Subject, today: YardDay, leaves: Seen<string>): Gate {
@@ -58,10 +70,14 @@ function inLeaf(subject: Subject, today: YardDay, leaves: Seen<string>): Gate {
   const from = leafFallFrom(leaves.on, outlook.south);
   const fall = leavesDown(outlook, species, from);
   const closes = fall.range?.from ?? null;
+  if (fall.range && asOf >= fall.range.to) {
+    const gone = byWeather(outlook, fall, 'Leaves should be down since', fall.range.to);
+    return nextLeaves(subject, today, fall.range.from, [full, gone]);
+  }
   if (closes && asOf >= closes) {
     return look('leafed', [
       full,
-      byWeather(outlook, from, 'Leaves come down', fall.range!),
+      byWeather(outlook, fall, 'Leaves come down', fall.range!),
       seen('They may be down by now: look at the leaves.'),
     ]);
   }
@@ -89,10 +105,12 @@ function inLeaf(subject: Subject, today: YardDay, leaves: Seen<string>): Gate {
 }
 
 export const leafed: SeasonGateRule = (subject, today, notBefore) => {
-  if (notBefore) return nextLeaves(subject, today, notBefore, []);
+  if (notBefore) return leavesNotOver(subject, today, notBefore);
   const { leaves } = subject.signs;
   if (!leaves) return look('leafed', [seen('Nobody has noted yet whether it is in leaf.')]);
   if (leaves.value === 'full') return inLeaf(subject, today, leaves);
   const words = { turning: 'turning', falling: 'falling', bare: 'down' }[leaves.value];
-  return nextLeaves(subject, today, leaves.on, [`Leaves ${words} on the walk of ${dayInWords(leaves.on)}.`]);
+  return nextLeaves(subject, today, leaves.on, [
+    seen(`Leaves ${words} on the walk of ${dayInWords(leaves.on)}.`),
+  ]);
 };

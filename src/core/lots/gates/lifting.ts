@@ -3,9 +3,10 @@
 import { addDays, type Day, dayInWords } from '../../days.ts';
 import type { Gate } from '../answers.ts';
 import { budsBreak, type Expected, soilCold, soilColdAfterLeafFall, stillToCome } from '../milestones.ts';
-import { leafFallFrom, midsummerAfter } from '../seasons.ts';
+import { leafFallFrom } from '../seasons.ts';
 import type { Subject, YardDay } from '../subject.ts';
 import { COLD_DAY_C, COLD_SOIL_DAYS } from '../weatherRules.ts';
+import { restNotOver } from './dormant.ts';
 import {
   blocked,
   byFigure,
@@ -35,25 +36,25 @@ function alreadyLifted({ species }: Subject, asOf: Day, lifted: Day): Gate {
   return blocked('lifting', [...facts, seen('That time is over: pot them up.')]);
 }
 
-function fromColdSoil(cold: Expected, start: Day, closes: Day | null, { outlook, asOf }: YardDay): Gate {
+function fromColdSoil(cold: Expected, closes: Day | null, { outlook, asOf }: YardDay): Gate {
   const { range } = cold;
   if (!range) {
     const rarely = modelled(`${outlook.place} has soil that cold only ${shareInWords(cold.share)}.`);
     return blocked('lifting', [rule, rarely]);
   }
   if (closes && range.from >= closes) {
-    const buds = byWeather(outlook, start, 'Buds break first,', { from: closes, to: closes });
+    const buds = byWeather(outlook, cold, 'Buds may break first, from', closes);
     return blocked('lifting', [rule, buds]);
   }
   if (asOf >= range.to) {
     return passed(
       'lifting',
-      [rule, byWeather(outlook, start, 'Soil cold since', { from: range.to, to: range.to })],
+      [rule, byWeather(outlook, cold, 'The soil should be cold since', range.to)],
       closes,
     );
   }
   const ahead = stillToCome(range, asOf);
-  return opens('lifting', ahead, [rule, byWeather(outlook, start, 'Soil cold', ahead)], closes);
+  return opens('lifting', ahead, [rule, byWeather(outlook, cold, 'Soil cold', ahead)], closes);
 }
 
 export const lifting: SeasonGateRule = (subject, today, notBefore) => {
@@ -63,10 +64,10 @@ export const lifting: SeasonGateRule = (subject, today, notBefore) => {
 
   const down = notBefore ? null : signs.leavesDownSince;
   const start = notBefore
-    ? midsummerAfter(notBefore, outlook.south)
+    ? restNotOver(subject, today, notBefore)
     : (down ?? leafFallFrom(signs.leaves?.on ?? asOf, outlook.south));
   const closes = budsBreak(outlook, species, start).range?.from ?? null;
   if (closes && asOf >= closes) return lifting(subject, today, asOf);
   const cold = down ? soilCold(outlook, start) : soilColdAfterLeafFall(outlook, species, start);
-  return fromColdSoil(cold, start, closes, today);
+  return fromColdSoil(cold, closes, today);
 };

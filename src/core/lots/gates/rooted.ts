@@ -32,8 +32,8 @@ function stillOnMother(subject: Subject, today: YardDay): Gate {
   if (!severing || !range) return blocked('rooted', [waiting]);
   return opens('rooted', range, [
     waiting,
-    byWeather(today.outlook, lot.started, 'Roots fill the layer', severing),
-    byWeather(today.outlook, lot.started, 'Cut and potted then, its roots hold the pot', range),
+    byWeather(today.outlook, { since: lot.started }, 'Roots fill the layer', severing),
+    byWeather(today.outlook, { since: lot.started }, 'Cut and potted then, its roots hold the pot', range),
   ]);
 }
 
@@ -55,7 +55,8 @@ function holdingByWeather(subject: Subject, today: YardDay, start: Day, roots: S
   );
   const first = rootsHold(outlook, rootingWarmDays, { from: start, to: start });
   const slow = roots?.value === 'none' && first.range !== null && roots.on >= first.range.from;
-  const { range } = slow ? rootsHold(outlook, rootingWarmDays, { from: roots.on, to: roots.on }) : first;
+  const hold = slow ? rootsHold(outlook, rootingWarmDays, { from: roots.on, to: roots.on }) : first;
+  const { range } = hold;
   const evidence = [since];
   if (roots)
     evidence.push(
@@ -69,16 +70,9 @@ function holdingByWeather(subject: Subject, today: YardDay, start: Day, roots: S
     return blocked('rooted', [...evidence, practice, seen('It does not get warm enough for that at home.')]);
   if (asOf < range.to) {
     const ahead = stillToCome(range, asOf);
-    return opens('rooted', ahead, [
-      ...evidence,
-      practice,
-      byWeather(outlook, slow ? roots.on : start, 'Roots hold', ahead),
-    ]);
+    return opens('rooted', ahead, [...evidence, practice, byWeather(outlook, hold, 'Roots hold', ahead)]);
   }
-  const overdue = byWeather(outlook, slow ? roots.on : start, 'By the weather roots hold since', {
-    from: range.to,
-    to: range.to,
-  });
+  const overdue = byWeather(outlook, hold, 'Roots should hold since', range.to);
   const verdict =
     roots && roots.on >= range.to
       ? 'What was seen is behind the model, and counts more: look again.'

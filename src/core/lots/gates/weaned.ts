@@ -45,7 +45,7 @@ export const weaned: GateRule = (subject, today) => {
     const waiting = seen(`The layers put on on ${dayInWords(lot.started)} still hang on the mother plant.`);
     const range = severing && weanedBy(outlook, weanDays, severing).range;
     if (!severing || !range) return blocked('weaned', [waiting]);
-    const cut = byWeather(outlook, lot.started, 'Ready to be cut', severing);
+    const cut = byWeather(outlook, { since: lot.started }, 'Ready to be cut', severing);
     return opens('weaned', range, [waiting, cut, practice]);
   }
 
@@ -55,5 +55,5 @@ export const weaned: GateRule = (subject, today) => {
   if (!range) return blocked('weaned', [begun, practice]);
   if (asOf >= range.to) return passed('weaned', [begun, practice]);
   const ahead = stillToCome(range, asOf);
-  return opens('weaned', ahead, [begun, practice, byWeather(outlook, start, 'Weaned', ahead)]);
+  return opens('weaned', ahead, [begun, practice, byWeather(outlook, { since: start }, 'Weaned', ahead)]);
 };

@@ -1,0 +1,108 @@
+/** stock.json: every lot with what is left, which forms are ready or open when, its size, scarcity and price, and why. */
+
+import { z } from 'zod';
+import { type Catalogue, type LotEntry, leadingForm } from '../core/catalogue.ts';
+import { forms } from '../core/records/common.ts';
+import {
+  type AddressOf,
+  openDay,
+  openId,
+  openPrice,
+  openReasons,
+  openUrl,
+  priceOf,
+  publishedSchema,
+  reasonsOf,
+} from './openFile.ts';
+
+/** Raised when a field changes its meaning or goes away; new fields do not raise it. */
+export const STOCK_FILE_VERSION = 1;
+
+const openForm = z.strictObject({
+  form: z.enum(forms),
+  state: z
+    .enum(['ready', 'opens', 'blocked', 'look'])
+    .describe('ready now; opens between two days; blocked; look: waits for somebody to look at it.'),
+  from: openDay.nullable().describe('When it opens: the day it may in 1 of 10 years.'),
+  to: openDay.nullable().describe('When it opens: the day it has in 9 of 10 years.'),
+  price: openPrice.nullable(),
+  because: openReasons,
+});
+
+const openLot = z.strictObject({
+  lot: openId,
+  cultivar: openId.describe('Id in cultivars.json.'),
+  species: openId,
+  left: z.int().min(0).describe('Plants left; 0: sold out.'),
+  forms: z.array(openForm),
+  size: z.strictObject({
+    class: z.string().describe('Container class the plant is graded as.'),
+    container: z.string().nullable().describe('Pot it stands in.'),
+    heightCm: z.number().nullable(),
+    caliperMm: z.number().nullable(),
+    measuredOn: openDay.nullable(),
+  }),
+  scarcity: z.strictObject({
+    class: z.int().min(0).max(4).describe('0 widely to be had, 4 hardly anywhere.'),
+    because: openReasons,
+  }),
+  tier: z
+    .int()
+    .nullable()
+    .describe("Rungs of the price ladder above the species' base price, of the leading form."),
+  price: openPrice.nullable().describe('Price of the leading form.'),
+  url: openUrl,
+});
+
+export const stockFileShape = z.strictObject({
+  version: z.literal(STOCK_FILE_VERSION),
+  asOf: openDay.describe('The day the states are computed for.'),
+  yard: z.string(),
+  lots: z.array(openLot),
+});
+
+export type StockFile = z.infer<typeof stockFileShape>;
+
+function openLotOf(entry: LotEntry, addressOf: AddressOf): StockFile['lots'][number] {
+  const { lot, cultivar, species, stock, size, scarcity, tiers } = entry;
+  const { name, container, heightCm, caliperMm, measuredOn } = size.answer;
+  const leading = leadingForm(entry);
+  const tier = leading ? tiers[leading.form]?.answer : undefined;
+  return {
+    lot: lot.id,
+    cultivar: cultivar.id,
+    species: species.id,
+    left: stock.left,
+    forms: entry.forms.map(({ form, state, range, because }) => {
+      const own = tiers[form]?.answer;
+      return {
+        form,
+        state,
+        from: range?.from ?? null,
+        to: range?.to ?? null,
+        price: own ? priceOf(own.price) : null,
+        because: reasonsOf(because),
+      };
+    }),
+    size: { class: name, container, heightCm, caliperMm, measuredOn },
+    scarcity: { class: scarcity.answer, because: reasonsOf(scarcity.because) },
+    tier: tier?.rung ?? null,
+    price: tier ? priceOf(tier.price) : null,
+    url: addressOf(`/lots/${lot.id}/`),
+  };
+}
+
+/** The content of stock.json. `addressOf` makes absolute addresses of paths. */
+export function stockFile({ asOf, yard, lots }: Catalogue, addressOf: AddressOf): StockFile {
+  return {
+    version: STOCK_FILE_VERSION,
+    asOf,
+    yard: yard.name,
+    lots: lots.map(entry => openLotOf(entry, addressOf)),
+  };
+}
+
+/** JSON Schema of stock.json, published as stock.schema.json. */
+export function stockFileSchema(): Record<string, unknown> {
+  return publishedSchema(stockFileShape, 'Stock of a yard on one day');
+}
