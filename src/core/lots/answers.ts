@@ -22,6 +22,8 @@ export interface LotSigns {
   where: Seen<Where> | null;
   /** First of the unbroken run of sightings outside (outdoors or shade) that holds today; null: it stands under cover, or nobody said. */
   outsideSince: Day | null;
+  /** First and last sighting of the newest unbroken run outside, whether or not it holds today; null: never seen outside. */
+  lastOutside: DayRange | null;
   /** First of the unbroken run of sightings with leaves falling or bare that holds today; null when in leaf or not seen. */
   leavesDownSince: Day | null;
   /** Day of the newest walk that has a line for the lot. */

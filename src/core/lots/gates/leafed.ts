@@ -1,6 +1,6 @@
 /** Is the plant in leaf, and hardened outdoors? Leaves last a season; after that the gate opens again with the next. */
 
-import { addDays, type Day, dayInWords, daysBetween } from '../../days.ts';
+import { addDays, type Day, dayInWords, daysBetween, rangeInWords } from '../../days.ts';
 import type { Reason } from '../../records/common.ts';
 import type { Gate, Seen } from '../answers.ts';
 import { budsBreak, leavesDown, shifted, stillToCome } from '../milestones.ts';
@@ -21,6 +21,8 @@ import {
 
 /** Days outdoors or in shade until leaves are hard enough to travel. Standing: ours. */
 export const HARDENING_DAYS = 10;
+/** Days under cover after which leaves have lost what they gained outdoors. Standing: ours. */
+export const HARDNESS_KEEPS_DAYS = 60;
 /** Days from budbreak until leaves are full and hardened. Standing: ours. */
 export const LEAFING_OUT_DAYS = 28;
 
@@ -63,9 +65,38 @@ function leavesNotOver(subject: Subject, today: YardDay, on: Day): Gate {
   return nextLeaves(subject, today, before ? addDays(midsummer, -1) : on, []);
 }
 
+const hardening = ours(`Leaves want ${HARDENING_DAYS} days outdoors before they travel.`);
+
+function oldNews(leaves: Seen<string>, full: Reason, asOf: Day): Gate {
+  return look('leafed', [
+    full,
+    seen(`That is ${daysBetween(leaves.on, asOf)} days ago: look at the leaves again.`),
+  ]);
+}
+
+/** In leaf under a roof: outdoor nights do not take the leaves there, and hardness gained outdoors is kept for a while. */
+function underCover({ signs }: Subject, today: YardDay, leaves: Seen<string>, where: Seen<string>): Gate {
+  const { asOf } = today;
+  const full = seen(`In full leaf on the walk of ${dayInWords(leaves.on)}.`);
+  if (!isFresh(leaves.on, today)) return oldNews(leaves, full, asOf);
+  const { lastOutside } = signs;
+  const stands = `Stands in the ${where.value}, as seen on the walk of ${dayInWords(where.on)}`;
+  if (!lastOutside || daysBetween(lastOutside.from, lastOutside.to) < HARDENING_DAYS) {
+    return blocked('leafed', [full, seen(`${stands}, not hardened outdoors.`), hardening]);
+  }
+  const outdoors = `outdoors before that from ${rangeInWords(lastOutside)}`;
+  if (daysBetween(lastOutside.to, asOf) > HARDNESS_KEEPS_DAYS) {
+    const lost = ours(`After ${HARDNESS_KEEPS_DAYS} days under cover leaves are soft again.`);
+    return blocked('leafed', [full, seen(`${stands}; ${outdoors}.`), lost]);
+  }
+  return passed('leafed', [full, seen(`${stands}; ${outdoors}.`)]);
+}
+
 function inLeaf(subject: Subject, today: YardDay, leaves: Seen<string>): Gate {
   const { species, signs } = subject;
   const { outlook, asOf } = today;
+  const { where, outsideSince } = signs;
+  if (where && !outsideSince) return underCover(subject, today, leaves, where);
   const full = seen(`In full leaf on the walk of ${dayInWords(leaves.on)}.`);
   const from = leafFallFrom(leaves.on, outlook.south);
   const fall = leavesDown(outlook, species, from);
@@ -81,27 +112,14 @@ function inLeaf(subject: Subject, today: YardDay, leaves: Seen<string>): Gate {
       seen('They may be down by now: look at the leaves.'),
     ]);
   }
-  if (!isFresh(leaves.on, today)) {
-    return look('leafed', [
-      full,
-      seen(`That is ${daysBetween(leaves.on, asOf)} days ago: look at the leaves again.`),
-    ]);
-  }
-  const { where, outsideSince } = signs;
-  if (!where)
-    return look('leafed', [full, seen('Where it stands has not been noted: is it hardened outdoors?')]);
+  if (!isFresh(leaves.on, today)) return oldNews(leaves, full, asOf);
   if (!outsideSince) {
-    return blocked('leafed', [
-      full,
-      seen(`Stands in the ${where.value} since the walk of ${dayInWords(where.on)}, not hardened outdoors.`),
-      ours(`Leaves want ${HARDENING_DAYS} days outdoors before they travel.`),
-    ]);
+    return look('leafed', [full, seen('Where it stands has not been noted: is it hardened outdoors?')]);
   }
   const outside = seen(`Outdoors since ${dayInWords(outsideSince)}.`);
   const hard = addDays(outsideSince, HARDENING_DAYS);
   if (asOf >= hard) return passed('leafed', [full, outside], closes);
-  const rule = ours(`Leaves want ${HARDENING_DAYS} days outdoors before they travel.`);
-  return opens('leafed', { from: hard, to: hard }, [full, outside, rule], closes);
+  return opens('leafed', { from: hard, to: hard }, [full, outside, hardening], closes);
 }
 
 export const leafed: SeasonGateRule = (subject, today, notBefore) => {
