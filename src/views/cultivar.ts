@@ -43,10 +43,10 @@ export interface CultivarRow {
   stock: StateView;
 }
 
-/** Colours of skin and flesh: `Violet skin, amber blush, red flesh`. */
+/** Colours of skin and flesh: `Skin green with violet, flesh red`. */
 export function coloursInWords({ skin, blush, flesh }: Fruit): string {
   const cheek = blush === null || blush === skin ? '' : ` with ${blush}`;
-  return sentence(`${skin}${cheek}, ${flesh} flesh`);
+  return `Skin ${skin}${cheek}, flesh ${flesh}`;
 }
 
 const bestFirst: readonly FormState[] = ['ready', 'opens', 'look', 'blocked'];
@@ -84,6 +84,7 @@ export const cultivarList = oncePer((catalogue: Catalogue): PagedList<CultivarRo
   const groups = [...groupBy(catalogue.cultivars, ({ species }) => species.id)].map(([id, entries]) => ({
     id,
     heading: sentence(speciesName(entries[0]!.species)),
+    botanical: entries[0]!.species.botanical,
     rows: entries.map(entry => cultivarRow(entry, catalogue)),
   }));
   groups.sort((a, b) => a.heading.localeCompare(b.heading, 'en'));

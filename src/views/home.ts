@@ -1,36 +1,69 @@
 /** The first page: what is ready today, what comes next, and where the season stands. */
 
-import type { Catalogue } from '../core/catalogue.ts';
+import type { Catalogue, LotEntry } from '../core/catalogue.ts';
 import { day, dayInWords } from '../core/days.ts';
+import { priceInWords } from '../core/money.ts';
 import { type Form, forms } from '../core/records/common.ts';
 import type { Place } from '../core/records/place.ts';
 import { oncePer } from './memo.ts';
+import { groupBy } from './paging.ts';
+import { cultivarPath, lotPath } from './paths.ts';
 import { openingInWords } from './state.ts';
-import { formLists, offered, type StockRow, speciesName } from './stock.ts';
-import { countInWords, listInWords, sentence } from './words.ts';
+import { offered, speciesName } from './stock.ts';
+import { countInWords } from './words.ts';
 
-/** How many ready lots of each form the first page names. */
-const namedPerForm = 5;
+/** How many ready cultivars of each form the first page names. */
+const namedPerForm = 6;
 /** How many openings to come it names. */
 const namedComing = 6;
+
+/** A cultivar that is ready in some form today. */
+export interface ReadyRow {
+  name: string;
+  /** The lot when there is one, else the cultivar. */
+  path: string;
+  species: string;
+  /** `$45`, or `from $45` when its lots differ; null when nothing is priced. */
+  price: string | null;
+}
 
 export interface FormSummary {
   form: Form;
   /** Lots ready today. */
   ready: number;
-  /** The first of them. */
-  rows: StockRow[];
+  /** The first cultivars among them. */
+  rows: ReadyRow[];
   /** When nothing is ready: when the next is likely to be. */
   next: string | null;
 }
 
-/** Per form of sale: how many lots are ready, the first few, or when the next opens. */
+function readyRow(lots: readonly LotEntry[], form: Form): ReadyRow {
+  const { cultivar, species, lot } = lots[0]!;
+  const prices = lots.flatMap(({ tiers }) => tiers[form]?.answer.price ?? []);
+  const lowest = [...prices].sort((a, b) => a.minor - b.minor)[0];
+  const differ = prices.some(({ minor }) => minor !== lowest?.minor);
+  return {
+    name: cultivar.name,
+    path: lots.length === 1 ? lotPath(lot.id) : cultivarPath(cultivar.id),
+    species: speciesName(species),
+    price: lowest ? `${differ ? 'from ' : ''}${priceInWords(lowest)}` : null,
+  };
+}
+
+/** Per form of sale: how many lots are ready, the first few cultivars, or when the next opens. */
 export const readyByForm = oncePer((catalogue: Catalogue): FormSummary[] =>
   forms.map(form => {
-    const { contents, pages } = formLists(catalogue)[form];
-    const ready = contents.find(({ id }) => id === 'ready')?.count ?? 0;
-    const rows = ready === 0 ? [] : (pages[0]?.groups[0]?.rows.slice(0, namedPerForm) ?? []);
-    return { form, ready, rows, next: ready === 0 ? nextOpening(catalogue, form) : null };
+    const ready = offered(catalogue).filter(entry =>
+      entry.forms.some(answer => answer.form === form && answer.state === 'ready'),
+    );
+    const byCultivar = groupBy(ready, ({ cultivar }) => cultivar.id);
+    const rows = [...byCultivar.values()].slice(0, namedPerForm).map(lots => readyRow(lots, form));
+    return {
+      form,
+      ready: ready.length,
+      rows,
+      next: ready.length === 0 ? nextOpening(catalogue, form) : null,
+    };
   }),
 );
 
@@ -72,16 +105,15 @@ export const comingNext = oncePer((catalogue: Catalogue): ComingRow[] =>
     })),
 );
 
-/** The stock in one sentence. */
+/** The stock in one sentence: how many lots there are and how many are ready. */
 export function stockSentence(catalogue: Catalogue): string {
   const entries = offered(catalogue);
+  if (entries.length === 0) return 'Nothing is on the list today.';
   const ready = entries.filter(({ forms: answers }) => answers.some(({ state }) => state === 'ready'));
   const cultivars = new Set(ready.map(({ cultivar }) => cultivar.id)).size;
-  const bySpecies = [...new Set(entries.map(({ species }) => speciesName(species)))];
-  if (entries.length === 0) return 'Nothing is on the list today.';
-  const all = `${countInWords(entries.length, 'lot')} on the list: ${listInWords(bySpecies)}.`;
-  if (ready.length === 0) return `${sentence(all)} None is ready today.`;
-  return `${sentence(all)} ${sentence(countInWords(ready.length, 'lot'))} of ${countInWords(cultivars, 'cultivar')} ${ready.length === 1 ? 'is' : 'are'} ready today.`;
+  const all = `${countInWords(entries.length, 'lot')} on the list`;
+  if (ready.length === 0) return `${all}, none of them ready today.`;
+  return `${all}; ${ready.length.toLocaleString('en-US')} of them, in ${countInWords(cultivars, 'cultivar')}, ready today.`;
 }
 
 /** `MM-DD` in words. The year is only there to make a day of it; a leap year has them all. */

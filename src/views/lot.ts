@@ -15,7 +15,7 @@ import {
   healthWords,
   leafWords,
   listInWords,
-  methodWords,
+  lowerFirst,
   rootWords,
   scarcityWords,
   sentence,
@@ -33,7 +33,7 @@ function historyInWords({ lot }: LotEntry): string {
   const steps = [`${startedWords[lot.method]} ${dayInWords(lot.started)}`];
   if (lot.severed) steps.push(`severed ${dayInWords(lot.severed)}`);
   if (lot.lifted) steps.push(`lifted ${dayInWords(lot.lifted)}`);
-  return `${methodWords[lot.method]}, ${steps.join(', ')}`;
+  return sentence(steps.join(', '));
 }
 
 function potFact({ lot, size }: LotEntry): string {
@@ -59,15 +59,6 @@ export function lotFacts(entry: LotEntry): Fact[] {
   const { lot, signs, size } = entry;
   const { heightCm, caliperMm, measuredOn } = size.answer;
   return [
-    {
-      label: 'Sold as',
-      value: sentence(
-        listInWords(
-          lot.forms.map(form => formWords[form].toLowerCase()),
-          'or',
-        ),
-      ),
-    },
     { label: 'Pot', value: potFact(entry) },
     { label: 'Height', value: measured(heightCm, lengthInWords, signs.heightCm?.on ?? measuredOn) },
     { label: 'Stem', value: measured(caliperMm, caliperInWords, signs.caliperMm?.on ?? measuredOn) },
@@ -78,8 +69,8 @@ export function lotFacts(entry: LotEntry): Fact[] {
   ];
 }
 
-/** What was seen on the last walks, newest sign of each kind. */
-export function signFacts(signs: LotSigns): { label: string; value: string; on: string }[] {
+/** What was seen on the last walks, newest sign of each kind, with its day. */
+export function signFacts(signs: LotSigns): Fact[] {
   const kinds: [string, Seen<string> | null][] = [
     ['Roots', worded(signs.roots, rootWords)],
     ['Leaves', worded(signs.leaves, leafWords)],
@@ -88,7 +79,7 @@ export function signFacts(signs: LotSigns): { label: string; value: string; on: 
     ['Stands', worded(signs.where, whereWords)],
   ];
   return kinds.flatMap(([label, seen]) =>
-    seen === null ? [] : [{ label, value: sentence(seen.value), on: dayInWords(seen.on) }],
+    seen === null ? [] : [{ label, value: `${sentence(seen.value)}, ${dayInWords(seen.on)}` }],
   );
 }
 
@@ -134,7 +125,7 @@ export function readinessWhy({ forms }: LotEntry): Why[] {
       question:
         told.length === 1
           ? gateWords[name]
-          : `${gateWords[name]} (${listInWords(shared.map(form => formWords[form].toLowerCase()))})`,
+          : `${gateWords[name]} (${listInWords(shared.map(form => lowerFirst(formWords[form])))})`,
       answer: gateAnswer(gate),
       because: gate.because,
     }));
@@ -152,7 +143,7 @@ export function gradeWhy({ size, scarcity, tiers, forms }: LotEntry): Why[] {
     { question: 'Size', answer: size.answer.name, because: size.because },
     { question: 'Scarcity', answer: scarcityWords[scarcity.answer], because: scarcity.because },
     ...prices.map(({ form, answer, because }) => ({
-      question: `Price, ${formWords[form].toLowerCase()}`,
+      question: `Price, ${lowerFirst(formWords[form])}`,
       answer,
       because,
     })),
@@ -164,7 +155,8 @@ export interface CartonView {
   carton: string;
   cutBack: string;
   weight: string;
-  billable: string;
+  /** One line for each rule of the carriers. */
+  billable: string[];
   because: Reason[];
 }
 
@@ -181,12 +173,10 @@ export function cartonViews({ cartons, forms }: LotEntry): CartonView[] {
         carton: carton === null ? 'None is long enough' : `${carton}, ${countInWords(plants, 'tree')}`,
         cutBack: cutBackToCm === null ? 'Not cut back' : lengthInWords(cutBackToCm),
         weight: weightOf(weightLb),
-        billable: billable
-          .map(({ rule, billableLb, over }) => {
-            const limits = over.length === 0 ? '' : `, over its limit of ${listInWords(over)}`;
-            return `${rule}: ${weightOf(billableLb)}${limits}`;
-          })
-          .join('; '),
+        billable: billable.map(({ rule, billableLb, over }) => {
+          const limits = over.length === 0 ? '' : `, over its limit of ${listInWords(over)}`;
+          return `${rule}: ${weightOf(billableLb)}${limits}`;
+        }),
         because: fit.because,
       },
     ];

@@ -4,12 +4,16 @@ export interface Grouped<T> {
   /** Id of the heading, usable as a fragment. */
   id: string;
   heading: string;
+  /** Botanical name of the group, where it is a species. */
+  botanical: string | null;
   rows: T[];
 }
 
 export interface PageGroup<T> extends Grouped<T> {
   /** The group began on an earlier page. */
   continued: boolean;
+  /** Rows of the group on all pages together. */
+  count: number;
 }
 
 export interface ListPage<T> {
@@ -32,7 +36,7 @@ export function paged<T>(groups: readonly Grouped<T>[], perPage: number): PagedL
   const contents: PagedList<T>['contents'] = [];
   let total = 0;
   let room = perPage;
-  for (const { id, heading, rows } of groups) {
+  for (const { id, heading, botanical, rows } of groups) {
     let done = 0;
     while (done < rows.length) {
       if (room === 0) {
@@ -42,7 +46,7 @@ export function paged<T>(groups: readonly Grouped<T>[], perPage: number): PagedL
       const page = pages[pages.length - 1]!;
       if (done === 0) contents.push({ id, heading, count: rows.length, page: page.number });
       const part = rows.slice(done, done + room);
-      page.groups.push({ id, heading, rows: part, continued: done > 0 });
+      page.groups.push({ id, heading, botanical, rows: part, continued: done > 0, count: rows.length });
       done += part.length;
       room -= part.length;
     }

@@ -11,7 +11,7 @@ import { oncePer } from './memo.ts';
 import { type Grouped, groupBy, type PagedList, paged } from './paging.ts';
 import { cultivarPath, lotPath } from './paths.ts';
 import { type StateView, stateView } from './state.ts';
-import { formWords, ripeningWords, sentence } from './words.ts';
+import { formWords, lowerFirst, ripeningWords, sentence } from './words.ts';
 
 /** Rows on one page of a list: about what prints on three sheets. */
 export const rowsPerPage = 100;
@@ -114,6 +114,7 @@ function bySpecies<T>(entries: readonly LotEntry[], rowOf: (entry: LotEntry) => 
   return [...groupBy(entries, ({ species }) => species.id)].map(([id, lots]) => ({
     id,
     heading: sentence(speciesName(lots[0]!.species)),
+    botanical: lots[0]!.species.botanical,
     rows: lots.map(rowOf),
   }));
 }
@@ -169,6 +170,7 @@ function listOfForm(catalogue: Catalogue, form: Form): PagedList<StockRow> {
     return {
       id: state,
       heading: stateHeadings[state],
+      botanical: null,
       rows: lots.map(lot => stockRow(catalogue, lot, [form])),
     };
   });
@@ -193,15 +195,17 @@ export function otherLots(catalogue: Catalogue, entry: LotEntry): StockRow[] {
   return lots.filter(({ lot }) => lot.id !== entry.lot.id).map(other => stockRow(catalogue, other));
 }
 
+/** Size of a lot and how many are left: `#1 pot, 34 in (86 cm). 7 left.` */
+export function lotSize({ size, stock, soldOut }: LotEntry): string {
+  return `${sizeInWords(size.answer)}. ${soldOut ? 'Sold' : `${stock.left} left`}.`;
+}
+
 /** One line about a lot, which is also what a search shows: size, forms with readiness and price, how many are left. */
 export function lotSummary(catalogue: Catalogue, entry: LotEntry): string {
   const row = stockRow(catalogue, entry);
   if (entry.soldOut) return `${sentence(row.size)}. Sold.`;
   const lines = row.lines.map(({ formName, words, price }) =>
-    [
-      `${formName}: ${words.charAt(0).toLowerCase()}${words.slice(1)}`,
-      ...(price === null ? [] : [price]),
-    ].join(', '),
+    [`${formName}: ${lowerFirst(words)}`, ...(price === null ? [] : [price])].join(', '),
   );
   return `${sentence(row.size)}. ${lines.join('. ')}. ${row.left} left.`;
 }

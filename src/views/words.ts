@@ -29,17 +29,10 @@ export const formMeanings: Record<Form, string> = {
     'Asleep and lifted from its soil, the roots in damp wrap. Light to send; plant or pot it at once.',
 };
 
-export const methodWords: Record<Method, string> = {
-  'air-layer': 'Air layer',
-  cutting: 'Cutting',
-  division: 'Division',
-  graft: 'Graft',
-};
-
-/** What happened on the day a lot was started. */
+/** How a lot was raised, up to the day it was started. */
 export const startedWords: Record<Method, string> = {
-  'air-layer': 'layered',
-  cutting: 'struck',
+  'air-layer': 'air layer put on',
+  cutting: 'cutting struck',
   division: 'divided',
   graft: 'grafted',
 };
@@ -142,6 +135,16 @@ export const standingWords: Record<Standing, string> = {
   modelled: 'computed',
 };
 
+/** How sure something is, and where it comes from: `published: Author, year`. A source that says the standing itself is enough. */
+export function standingInWords(standing: Standing, source?: string): string {
+  const words = standingWords[standing];
+  if (source === undefined) return words;
+  const named = source.replace(/\.$/, '');
+  return named.toLowerCase().startsWith(words)
+    ? named.charAt(0).toLowerCase() + named.slice(1)
+    : `${words}: ${named}`;
+}
+
 /** What each gate asks, as the heading of its reasons. */
 export const gateWords: Record<GateName, string> = {
   counted: 'Are any left?',
@@ -175,23 +178,23 @@ export const scarcityWords: Record<ScarcityClass, string> = {
 };
 
 export const rootWords: Record<RootSign, string> = {
-  none: 'no roots seen yet',
-  showing: 'roots showing',
-  holding: 'roots hold the ball',
-  full: 'roots fill the pot',
+  none: 'none seen yet',
+  showing: 'showing',
+  holding: 'hold the ball',
+  full: 'fill the pot',
 };
 
 export const leafWords: Record<LeafSign, string> = {
-  full: 'in full leaf',
-  turning: 'leaves turning',
-  falling: 'leaves falling',
-  bare: 'bare',
+  full: 'full',
+  turning: 'turning',
+  falling: 'falling',
+  bare: 'all down',
 };
 
 export const woodWords: Record<WoodSign, string> = {
-  green: 'wood still green',
-  part: 'wood part ripened',
-  brown: 'wood ripe and brown',
+  green: 'still green',
+  part: 'part ripened',
+  brown: 'ripe and brown',
 };
 
 export const healthWords: Record<HealthSign, string> = {
@@ -229,6 +232,11 @@ export function listInWords(words: readonly string[], last = 'and'): string {
 /** First letter large, the rest as written. */
 export function sentence(words: string): string {
   return words.charAt(0).toUpperCase() + words.slice(1);
+}
+
+/** First letter small, the rest as written: for words that go on a sentence. */
+export function lowerFirst(words: string): string {
+  return words.charAt(0).toLowerCase() + words.slice(1);
 }
 
 /** `1 lot`, `12 lots`, `no lots`. */
