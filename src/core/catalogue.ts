@@ -115,7 +115,11 @@ function publicYard({ costs: _private, ...yard }: Yard): PublicYard {
 export function assemble(records: Records, asOf: Day): Catalogue {
   const { yard } = records;
   const home = found(records.places, yard.home, 'home place');
-  const outlook = homeOutlook({ name: home.name, figures: figuresOfPlace(home) }, records.temperatures, asOf);
+  const figures = figuresOfPlace(
+    home,
+    home.daily === null ? undefined : records.dailyRecords.get(home.daily),
+  );
+  const outlook = homeOutlook({ name: home.name, figures }, records.temperatures, asOf);
   const bench = lotBench({ asOf, yard, outlook });
   const walks = indexWalks(records.walks, asOf);
   const started = records.lots.filter(lot => lot.started <= asOf).sort(byText(lot => lot.id));

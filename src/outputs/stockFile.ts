@@ -3,6 +3,7 @@
 import { z } from 'zod';
 import { type Catalogue, type LotEntry, leadingForm } from '../core/catalogue.ts';
 import { forms } from '../core/records/common.ts';
+import { roundTo } from '../core/units.ts';
 import {
   type AddressOf,
   openDay,
@@ -63,6 +64,11 @@ export const stockFileShape = z.strictObject({
 
 export type StockFile = z.infer<typeof stockFileShape>;
 
+/** A measure in inches is no more exact for being in cm. */
+function tenths(measure: number | null): number | null {
+  return measure === null ? null : roundTo(measure, 0.1);
+}
+
 function openLotOf(entry: LotEntry, addressOf: AddressOf): StockFile['lots'][number] {
   const { lot, cultivar, species, stock, size, scarcity, tiers } = entry;
   const { name, container, heightCm, caliperMm, measuredOn } = size.answer;
@@ -84,7 +90,7 @@ function openLotOf(entry: LotEntry, addressOf: AddressOf): StockFile['lots'][num
         because: reasonsOf(because),
       };
     }),
-    size: { class: name, container, heightCm, caliperMm, measuredOn },
+    size: { class: name, container, heightCm: tenths(heightCm), caliperMm: tenths(caliperMm), measuredOn },
     scarcity: { class: scarcity.answer, because: reasonsOf(scarcity.because) },
     tier: tier?.rung ?? null,
     price: tier ? priceOf(tier.price) : null,

@@ -14,7 +14,6 @@ import {
   blocked,
   byFigure,
   byWeather,
-  daysInWords,
   look,
   modelled,
   opens,
@@ -41,11 +40,14 @@ export function restNotOver({ species }: Subject, { outlook }: YardDay, on: Day)
 }
 
 /** Still in leaf, or asked for a season to come: leaf fall, then the cold spell. */
-function sleepAhead({ species }: Subject, today: YardDay, start: Day, facts: string[]): Gate {
+function sleepAhead({ species, signs }: Subject, today: YardDay, start: Day, facts: string[]): Gate {
   const { outlook, asOf } = today;
   const sleep = asleep(outlook, species, start);
   if (!sleep.range) return neverCold(today, sleep);
   const evidence = facts.map(seen);
+  if (signs.where && !signs.outsideSince) {
+    evidence.push(seen(`Stands in the ${signs.where.value}; the days told here are for trees outdoors.`));
+  }
   const closes = budsBreak(outlook, species, start).range?.from ?? null;
   if (asOf >= sleep.range.to) {
     const due = byWeather(outlook, sleep, 'It should be asleep since', sleep.range.to);
@@ -99,7 +101,7 @@ function leafless(subject: Subject, today: YardDay, down: Day): Gate {
 
   const { coldSpellDays } = species;
   const practice = byFigure(
-    `A leafless tree is dormant after about ${daysInWords(coldSpellDays)} with a mean below ${COLD_DAY_C} C; a single frost can strip leaves.`,
+    `A leafless tree is dormant after about ${Math.round(coldSpellDays.value)} days with a mean below ${COLD_DAY_C} C; a single frost can strip leaves.`,
     coldSpellDays,
   );
   const cold = coldMet(outlook, species, down);
