@@ -154,6 +154,13 @@ const monthNames = [
   'December',
 ] as const;
 
+/** Name of a month, 1 to 12. Throws a RangeError for any other number. */
+export function monthInWords(month: number): string {
+  const name = monthNames[month - 1];
+  if (name === undefined) throw new RangeError(`not a month: ${month}`);
+  return name;
+}
+
 /** A day in words: `9 April 2026`. */
 export function dayInWords(of: Day): string {
   const { year, month, date } = dayParts(of);

@@ -23,12 +23,17 @@ export function count(description: string, most = 100_000) {
 }
 
 /** `http`, `https` and `mailto` only: anything else could run script in a reader's browser. */
+export const linkPattern = /^(?:https?:\/\/|mailto:)[^\s<>"]+$/i;
+
 export function link(description: string) {
-  return z
-    .string()
-    .regex(/^(?:https?:\/\/|mailto:)[^\s<>"]+$/i)
-    .max(500)
-    .describe(description);
+  return z.string().regex(linkPattern).max(500).describe(description);
+}
+
+/** Digits, and a point before the decimals. Text, since YAML would turn 1.10 into 1.1. */
+export const amountPattern = /^\d{1,6}(?:\.\d{1,3})?$/;
+
+export function amount(description: string) {
+  return z.string().regex(amountPattern).describe(description);
 }
 
 /** The three ways a tree is sold. Order matters nowhere. */
@@ -153,19 +158,22 @@ export function caliperMmOf(written: {
 }
 
 /**
- * Refinement: at most one of two keys that say the same thing in two units.
- * The problem is put on the second key, where the grower can delete it.
+ * Check of a group: at most one of two keys that say the same thing in two units. The problem is put on the second key, where
+ * the grower can delete it. It looks also when other keys of the group are wrong, so that all problems show in one run.
  */
 export function oneUnit(first: string, second: string) {
-  return (value: Record<string, unknown>, context: z.RefinementCtx): void => {
-    if (value[first] === undefined || value[second] === undefined) return;
-    context.addIssue({
-      code: 'custom',
-      path: [second],
-      message: `${first} and ${second} are both given`,
-      params: { rule: 'two-units', expected: `${first} or ${second}, not both` },
-    });
-  };
+  return z.superRefine<Record<string, unknown>>(
+    (value, context) => {
+      if (value?.[first] === undefined || value[second] === undefined) return;
+      context.addIssue({
+        code: 'custom',
+        path: [second],
+        message: `"${first}" and "${second}" are both given`,
+        params: { rule: 'two-units', expected: `${first} or ${second}, not both` },
+      });
+    },
+    { when: ({ value }) => typeof value === 'object' },
+  );
 }
 
 export const photoSchema = z.strictObject({

@@ -4,6 +4,7 @@ import { z } from 'zod';
 import type { Day } from '../days.ts';
 import { parseAmount } from '../money.ts';
 import {
+  amount,
   count,
   date,
   type Form,
@@ -46,10 +47,7 @@ export const writtenLot = z.strictObject({
     .optional(),
   price: z
     .strictObject({
-      amount: z
-        .string()
-        .regex(/^\d{1,6}(?:\.\d{1,3})?$/)
-        .describe('The price in quotes, such as "45" or "45.50".'),
+      amount: amount('The price in quotes, such as "45" or "45.50".'),
       why: text('Why this lot has a price of its own. Shown to customers.', 200),
     })
     .describe('Sets the price instead of the computed tier.')

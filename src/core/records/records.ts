@@ -28,6 +28,8 @@ export interface Records {
   places: Map<string, Place>;
   guides: Map<string, Guide>;
   videos: Video[];
+  /** Daily records in content/places by file name, as text: `johnson-county.csv`. */
+  dailyRecords: Map<string, string>;
   /** The yard's own log in order of day; days on which nothing was read are left out. */
   temperatures: DailyReading[];
 }

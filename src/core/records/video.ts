@@ -7,6 +7,9 @@ import { date, link, text } from './common.ts';
 export const linkKinds = ['cultivar', 'lot', 'guide', 'place'] as const;
 export type LinkKind = (typeof linkKinds)[number];
 
+export const chapterTimePattern = /^(?:\d{1,2}:)?[0-5]?\d:[0-5]\d$/;
+export const chapterLinkPattern = /^(?:cultivar|lot|guide|place):[a-z0-9]+(?:-[a-z0-9]+)*$/;
+
 export const writtenVideo = z.strictObject({
   title: text('Title of the video.', 100),
   date: date('When it was published.'),
@@ -16,14 +19,14 @@ export const writtenVideo = z.strictObject({
       z.strictObject({
         time: z
           .string()
-          .regex(/^(?:\d{1,2}:)?[0-5]?\d:[0-5]\d$/)
+          .regex(chapterTimePattern)
           .describe('Start of the chapter in quotes, such as "4:05" or "1:02:30".'),
         title: text('What the chapter shows.', 100),
         links: z
           .array(
             z
               .string()
-              .regex(/^(?:cultivar|lot|guide|place):[a-z0-9]+(?:-[a-z0-9]+)*$/)
+              .regex(chapterLinkPattern)
               .describe('What it links to, such as cultivar:bellwether or guide:first-winter.'),
           )
           .optional(),

@@ -4,13 +4,14 @@ import { z } from 'zod';
 import type { Day } from '../days.ts';
 import { currencyDecimals } from '../money.ts';
 import { fahrenheitToCelsius, inchesToCm } from '../units.ts';
-import { date, type Form, id, link, type Method, oneUnit, text } from './common.ts';
+import { amount, date, type Form, id, link, type Method, oneUnit, text } from './common.ts';
 import { containerClasses } from './container.ts';
 
-const money = z
-  .string()
-  .regex(/^\d{1,6}(?:\.\d{1,3})?$/)
-  .describe('An amount in quotes, such as "3.50".');
+const money = amount('An amount in quotes, such as "3.50".');
+
+/** A web address without a path. */
+export const addressPattern = /^https?:\/\/[^\s/]+$/;
+export const currencyPattern = /^[A-Z]{3}$/;
 
 const side = z.number().min(1).max(120);
 const share = z.number().min(0).max(0.95);
@@ -123,17 +124,14 @@ export const writtenYard = z.strictObject({
   about: text('Who you are, two or three sentences.', 800).optional(),
   address: z
     .string()
-    .regex(/^https?:\/\/[^\s/]+$/)
+    .regex(addressPattern)
     .describe('Web address of the finished site without a path, such as https://trees.example.'),
   home: id('Place the yard stands in: id of a file in content/places.'),
   time_zone: z.string().max(60).describe('IANA time zone, such as America/Chicago; decides what "today" is.'),
   fixed_day: date(
     'Holds "today" at this day, for a demonstration yard; a real yard leaves it out.',
   ).optional(),
-  currency: z
-    .string()
-    .regex(/^[A-Z]{3}$/)
-    .describe('ISO 4217 code, such as USD.'),
+  currency: z.string().regex(currencyPattern).describe('ISO 4217 code, such as USD.'),
   contact: z.strictObject({
     email: z.email().describe('Address customers write to.').optional(),
     phone: text('Telephone.', 40).optional(),
@@ -163,7 +161,7 @@ export const writtenYard = z.strictObject({
           height_cm: z.number().min(3).max(760).optional().describe('Least height sold.'),
           caliper_mm: z.number().min(1).max(200).optional().describe('Least stem thickness sold, mm.'),
         })
-        .superRefine(oneUnit('height_in', 'height_cm')),
+        .check(oneUnit('height_in', 'height_cm')),
     )
     .min(1)
     .describe(
@@ -179,9 +177,9 @@ export const writtenYard = z.strictObject({
   cartons: z.array(carton).min(1),
   parcel_rules: z.array(parcelRule).min(1),
   sending: sending
-    .superRefine(oneUnit('coldest_f', 'coldest_c'))
-    .superRefine(oneUnit('hottest_f', 'hottest_c'))
-    .superRefine(oneUnit('cut_back_in', 'cut_back_cm')),
+    .check(oneUnit('coldest_f', 'coldest_c'))
+    .check(oneUnit('hottest_f', 'hottest_c'))
+    .check(oneUnit('cut_back_in', 'cut_back_cm')),
   private_note: text('For the yard only; never published.', 2000).optional(),
 });
 

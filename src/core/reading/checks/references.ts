@@ -1,0 +1,33 @@
+/** Words for a reference to something that does not exist. */
+
+import { nearest } from '../nearest.ts';
+import { meant, type Problem, quote, remedyOf, type Spot } from '../problem.ts';
+import type { RuleId } from '../rules.ts';
+
+export interface Reference {
+  rule: RuleId;
+  file: string;
+  spot: Spot;
+  /** What is referred to: `cultivar`. */
+  kind: string;
+  id: string;
+  known: ReadonlySet<string>;
+  /** Where such things are: `Cultivars are in content/cultivars/.` */
+  where: string;
+}
+
+/** One problem when the id is unknown, none when it is known. */
+export function checkReference({ rule, file, spot, kind, id, known, where }: Reference): Problem[] {
+  if (known.has(id)) return [];
+  return [
+    {
+      rule,
+      file,
+      spot,
+      got: quote(id),
+      expected: `a known ${kind}`,
+      message: `no ${kind} ${quote(id)}`,
+      remedy: remedyOf(meant(nearest(id, known)), where),
+    },
+  ];
+}

@@ -1,0 +1,54 @@
+/** What has been read so far, before it is known whether it all fits together: the input of the checks. */
+
+import type { Day } from '../days.ts';
+import type { Cultivar, WrittenCultivar } from '../records/cultivar.ts';
+import type { Guide, WrittenGuide } from '../records/guide.ts';
+import type { Lot, WrittenLot } from '../records/lot.ts';
+import type { Place, WrittenPlace } from '../records/place.ts';
+import type { DailyReading } from '../records/records.ts';
+import type { Species, WrittenSpecies } from '../records/species.ts';
+import type { Video, WrittenVideo } from '../records/video.ts';
+import type { Walk } from '../records/walk.ts';
+import type { WrittenYard, Yard } from '../records/yard.ts';
+
+/** A record with the file it came from, as written and as used. */
+export interface Entry<Written, Value> {
+  file: string;
+  id: string;
+  written: Written;
+  value: Value;
+}
+
+/** A lot with its place in its file's list. */
+export interface LotEntry extends Entry<WrittenLot, Lot> {
+  index: number;
+}
+
+/** Ids that have a file, or a line in one, even when what is written there has errors: a reference to them is not unknown. */
+export interface KnownIds {
+  species: Set<string>;
+  cultivar: Set<string>;
+  lot: Set<string>;
+  place: Set<string>;
+  guide: Set<string>;
+}
+
+/** Only records without errors of their own are here, so that one slip is not reported again by every check. */
+export interface Draft {
+  asOf: Day;
+  yard: Entry<WrittenYard, Yard> | null;
+  species: Entry<WrittenSpecies, Species>[];
+  cultivars: Entry<WrittenCultivar, Cultivar>[];
+  lots: LotEntry[];
+  /** All walks in order of day, also later ones. */
+  walks: Walk[];
+  places: Entry<WrittenPlace, Place>[];
+  guides: Entry<WrittenGuide, Guide>[];
+  videos: Entry<WrittenVideo, Video>[];
+  temperatures: DailyReading[];
+  /** Daily records in content/places: file name to text. */
+  dailyRecords: Map<string, string>;
+  /** File names in content/photos. */
+  photos: readonly string[];
+  ids: KnownIds;
+}

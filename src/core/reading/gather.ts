@@ -1,0 +1,178 @@
+/** All files of a content folder to one draft, whatever their order. */
+
+import type { z } from 'zod';
+import type { Day } from '../days.ts';
+import { normaliseCultivar, writtenCultivar } from '../records/cultivar.ts';
+import { normaliseGuide, writtenGuide } from '../records/guide.ts';
+import { normalisePlace, writtenPlace } from '../records/place.ts';
+import { normaliseSpecies, writtenSpecies } from '../records/species.ts';
+import { normaliseVideo, writtenVideo } from '../records/video.ts';
+import { normaliseYard, writtenYard } from '../records/yard.ts';
+import type { RawTable } from './csvText.ts';
+import { decode } from './decode.ts';
+import type { Draft, Entry, KnownIds } from './draft.ts';
+import { badFileName, type FileKind, kindOf, stem, strayFile } from './layout.ts';
+import { byText, type Sources } from './locate.ts';
+import type { Problem } from './problem.ts';
+import type { SourceFile } from './read.ts';
+import { type ReadRecord, readLots, readMarkdown, readRecord } from './recordFile.ts';
+import { readTemperatures } from './temperatureFile.ts';
+import { readWalk } from './walkFile.ts';
+import type { YamlSource } from './yamlText.ts';
+
+export interface Gathered {
+  draft: Draft;
+  problems: Problem[];
+  sources: Sources;
+  /** Kinds of files that were there, readable or not. */
+  kinds: Set<FileKind>;
+}
+
+/** Kinds whose file name is an id that other records may refer to. */
+const idKinds: Partial<Record<FileKind, keyof KnownIds>> = {
+  species: 'species',
+  cultivar: 'cultivar',
+  place: 'place',
+  guide: 'guide',
+};
+const namedKinds: ReadonlySet<FileKind> = new Set(['species', 'cultivar', 'place', 'guide', 'lots', 'video']);
+
+/** Stands in for the yard's currency while yard.yaml cannot be read; nothing is published then. */
+const currencyForNow = 'USD';
+
+export function gather(
+  files: readonly SourceFile[],
+  { asOf, photos }: { asOf: Day; photos: readonly string[] },
+): Gathered {
+  const gathered = nothingYet(asOf, photos);
+  const inOrder = [...files].sort((a, b) => byText(a.path, b.path));
+  const yardFirst = [
+    ...inOrder.filter(({ path }) => kindOf(path) === 'yard'),
+    ...inOrder.filter(({ path }) => kindOf(path) !== 'yard'),
+  ];
+  for (const file of yardFirst) addFile(gathered, file);
+  const { draft } = gathered;
+  draft.lots.sort((a, b) => byText(a.id, b.id) || byText(a.file, b.file) || a.index - b.index);
+  draft.walks.sort((a, b) => byText(a.day, b.day));
+  return gathered;
+}
+
+function nothingYet(asOf: Day, photos: readonly string[]): Gathered {
+  return {
+    draft: {
+      asOf,
+      yard: null,
+      species: [],
+      cultivars: [],
+      lots: [],
+      walks: [],
+      places: [],
+      guides: [],
+      videos: [],
+      temperatures: [],
+      dailyRecords: new Map(),
+      photos,
+      ids: { species: new Set(), cultivar: new Set(), lot: new Set(), place: new Set(), guide: new Set() },
+    },
+    problems: [],
+    sources: { yaml: new Map(), tables: new Map() },
+    kinds: new Set(),
+  };
+}
+
+function addFile(gathered: Gathered, { path, bytes }: SourceFile): void {
+  const kind = kindOf(path);
+  if (kind === 'ignored') return;
+  if (kind === 'stray') {
+    gathered.problems.push(strayFile(path));
+    return;
+  }
+  gathered.kinds.add(kind);
+  const idKind = idKinds[kind];
+  if (idKind) gathered.draft.ids[idKind].add(stem(path));
+  const nameProblem = namedKinds.has(kind) ? badFileName(path) : null;
+  if (nameProblem) gathered.problems.push(nameProblem);
+  const decoded = decode(path, bytes);
+  if ('problem' in decoded) gathered.problems.push(decoded.problem);
+  else readers[kind](gathered, path, decoded.text);
+}
+
+type Reader = (gathered: Gathered, path: string, text: string) => void;
+
+/** A reader of files that hold one record each. */
+function recordReader<Written, Value>(
+  schema: z.ZodType<Written>,
+  normalise: (id: string, written: Written) => Value,
+  keep: (draft: Draft, entry: Entry<Written, Value>) => void,
+): Reader {
+  return (gathered, path, text) =>
+    keepRecord(gathered, path, readRecord(path, text, schema, normalise), keep);
+}
+
+function keepRecord<Written, Value>(
+  { draft, problems, sources }: Gathered,
+  path: string,
+  read: ReadRecord<Written, Value>,
+  keep: (draft: Draft, entry: Entry<Written, Value>) => void,
+): void {
+  problems.push(...read.problems);
+  if (read.source) sources.yaml.set(path, read.source);
+  if (read.entry) keep(draft, read.entry);
+}
+
+function keepTable({ sources }: Gathered, path: string, table: RawTable | null): void {
+  if (table) sources.tables.set(path, table);
+}
+
+function keepSource({ sources }: Gathered, path: string, source: YamlSource): void {
+  sources.yaml.set(path, source);
+}
+
+const readers: Record<Exclude<FileKind, 'ignored' | 'stray'>, Reader> = {
+  yard: recordReader(
+    writtenYard,
+    (_, written) => normaliseYard(written),
+    (draft, entry) => {
+      draft.yard = entry;
+    },
+  ),
+  species: recordReader(writtenSpecies, normaliseSpecies, (draft, entry) => draft.species.push(entry)),
+  place: recordReader(writtenPlace, normalisePlace, (draft, entry) => draft.places.push(entry)),
+  video: recordReader(writtenVideo, normaliseVideo, (draft, entry) => draft.videos.push(entry)),
+  cultivar(gathered, path, text) {
+    const read = readMarkdown(path, text, writtenCultivar, normaliseCultivar);
+    keepRecord(gathered, path, read, (draft, entry) => draft.cultivars.push(entry));
+  },
+  guide(gathered, path, text) {
+    const read = readMarkdown(path, text, writtenGuide, normaliseGuide);
+    keepRecord(gathered, path, read, (draft, entry) => draft.guides.push(entry));
+  },
+  lots(gathered, path, text) {
+    const { draft, problems } = gathered;
+    const {
+      entries,
+      ids,
+      problems: found,
+      source,
+    } = readLots(path, text, draft.yard?.value.currency ?? currencyForNow);
+    keepSource(gathered, path, source);
+    draft.lots.push(...entries);
+    for (const id of ids) draft.ids.lot.add(id);
+    problems.push(...found);
+  },
+  walk(gathered, path, text) {
+    const { walk, problems, table } = readWalk(path, text);
+    keepTable(gathered, path, table);
+    gathered.problems.push(...problems);
+    if (walk) gathered.draft.walks.push(walk);
+  },
+  temperatures(gathered, path, text) {
+    const { readings, problems, table } = readTemperatures(path, text);
+    keepTable(gathered, path, table);
+    gathered.problems.push(...problems);
+    gathered.draft.temperatures.push(...readings);
+  },
+  daily({ draft }, path, text) {
+    draft.dailyRecords.set(path.slice('places/'.length), text);
+  },
+};

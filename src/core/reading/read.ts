@@ -1,0 +1,78 @@
+/** Files of a content folder to records, or to everything that is wrong with them. */
+
+import { type Day, parseDay } from '../days.ts';
+import type { Records } from '../records/records.ts';
+import { allChecks } from './checks/all.ts';
+import { decode } from './decode.ts';
+import type { Diagnostic } from './diagnostic.ts';
+import type { Draft, Entry } from './draft.ts';
+import { gather } from './gather.ts';
+import { kindOf } from './layout.ts';
+import { byText, locate } from './locate.ts';
+import { missingFiles } from './missingFiles.ts';
+import { onTheDay } from './onTheDay.ts';
+import { readYaml } from './yamlText.ts';
+
+export interface SourceFile {
+  /** Path below the content folder, with `/`. */
+  path: string;
+  bytes: Uint8Array;
+}
+
+export interface Reading {
+  /** Null when there is any error. */
+  records: Records | null;
+  /** Everything found, sorted by file, line, column and rule. */
+  diagnostics: Diagnostic[];
+}
+
+/**
+ * Reads all records of a content folder as they were known on a day. Whatever the bytes, problems come back as diagnostics;
+ * nothing is thrown. The order of the files does not matter.
+ */
+export function readRecords(
+  files: readonly SourceFile[],
+  options: { asOf: Day; photos: readonly string[] },
+): Reading {
+  const { draft, problems, sources, kinds } = gather(files, options);
+  problems.push(...missingFiles(files, kinds), ...allChecks(draft));
+  const diagnostics = locate(problems, sources);
+  const sound = diagnostics.every(({ level }) => level !== 'error');
+  return { records: sound ? recordsOf(draft) : null, diagnostics };
+}
+
+function recordsOf(draft: Draft): Records | null {
+  if (!draft.yard) return null;
+  return {
+    yard: draft.yard.value,
+    species: byId(draft.species),
+    cultivars: byId(draft.cultivars),
+    places: byId(draft.places),
+    guides: byId(draft.guides),
+    dailyRecords: new Map([...draft.dailyRecords].sort(([a], [b]) => byText(a, b))),
+    ...onTheDay(draft),
+  };
+}
+
+function byId<Written, Value>(entries: readonly Entry<Written, Value>[]): Map<string, Value> {
+  const pairs = entries.map(({ id, value }) => [id, value] as const);
+  return new Map(pairs.sort(([a], [b]) => byText(a, b)));
+}
+
+/** What the shell needs before it knows the day. Null for whatever yard.yaml does not say, or says wrongly: the check tells why. */
+export function readClockSettings(files: readonly SourceFile[]): {
+  timeZone: string | null;
+  fixedDay: Day | null;
+} {
+  const nothing = { timeZone: null, fixedDay: null };
+  const file = files.find(({ path }) => kindOf(path) === 'yard');
+  const decoded = file && decode(file.path, file.bytes);
+  if (!decoded || 'problem' in decoded) return nothing;
+  const read = readYaml({ file: 'yard.yaml', text: decoded.text, firstLine: 1 });
+  if ('problems' in read || read.value === null || typeof read.value !== 'object') return nothing;
+  const { time_zone: zone, fixed_day: day } = read.value as { time_zone?: unknown; fixed_day?: unknown };
+  return {
+    timeZone: typeof zone === 'string' ? zone : null,
+    fixedDay: typeof day === 'string' ? parseDay(day) : null,
+  };
+}

@@ -1,0 +1,196 @@
+/** Rules about the yard, species, cultivars, places, guides, videos and their text. */
+
+import type { Rule } from './rule.ts';
+
+export const recordRules = {
+  'cultivar-species': {
+    level: 'error',
+    title: 'A cultivar is of a species that has a file.',
+    help: 'The value is the name of a file in content/species without its ending.',
+  },
+  'cultivar-flavour': {
+    level: 'error',
+    title: 'A flavour class is one that yard.yaml defines.',
+    help: 'Flavour classes are the yard’s own: they are listed under flavour_classes in content/yard.yaml, and cultivars use their ids.',
+  },
+  'cultivar-trial': {
+    level: 'error',
+    title: 'A trial ends in the year it begins or later.',
+    help: 'The first year of a trial is written as from, the last as to.',
+  },
+  'name-twice': {
+    level: 'warning',
+    title: 'Two cultivars of a species do not share a name.',
+    help: 'Buyers could not tell them apart in lists. If they are one and the same, keep one file; if not, add what sets them apart to the name.',
+  },
+  'species-heat-need': {
+    level: 'error',
+    title: 'A species has the heat need of every ripening class its cultivars use.',
+    help: 'Without the heat need of the class nobody can say whether and when the fruit ripens in a place. Add the class under heat: need: main in the species file.',
+  },
+  'species-breba-need': {
+    level: 'warning',
+    title: 'A species has the heat need of the breba crop its cultivars bear.',
+    help: 'Without it the ripening of the breba crop is left open on every page. Add the class under heat: need: breba in the species file.',
+  },
+  'figure-order': {
+    level: 'error',
+    title: 'A range is written from low to high.',
+    help: 'Of the two numbers in [low, high] the first is the smaller. Mind the minus sign: -15 is less than -12.',
+  },
+  'figure-range': {
+    level: 'error',
+    title: 'A figure is within what its unit allows.',
+    help: 'The bounds are wide. A number beyond them is a slip of the keyboard, or the unit is another: C or F, share or %.',
+  },
+  'figure-pair': {
+    level: 'error',
+    title: 'Figures of one species agree with one another.',
+    help: 'Development starts at a lower temperature than it stops rising at; a young tree is not hardier than an established one; roots are hurt before they die; a late class needs more heat than an early one.',
+  },
+  'yard-home': {
+    level: 'error',
+    title: 'The home of the yard is a place that has a file.',
+    help: 'The value is the name of a file in content/places without its ending. Its climate decides when lots get ready.',
+  },
+  'yard-time-zone': {
+    level: 'error',
+    title: 'The time zone is an IANA name.',
+    help: 'The zone decides which day it is in the yard when the site is built. It is written as region and city, such as America/Chicago.',
+  },
+  'yard-currency': {
+    level: 'error',
+    title: 'The currency is in use.',
+    help: 'Currencies are written as the three letters of ISO 4217, such as USD, CAD, EUR or GBP.',
+  },
+  'yard-rounding': {
+    level: 'error',
+    title: 'Lines of the rounding rise, and the last one has no upper end.',
+    help: 'Prices are rounded by the first line whose "below" is greater than the price; the last line leaves "below" out and takes the rest.',
+  },
+  'price-base': {
+    level: 'error',
+    title: 'Every species that has lots has a base price.',
+    help: 'Prices climb the ladder from the base price of the species. Add a line under prices: base: in yard.yaml.',
+  },
+  'price-species': {
+    level: 'error',
+    title: 'Base prices are for species that have a file.',
+    help: 'The keys under prices: base: are names of files in content/species without their ending.',
+  },
+  'smallest-missing': {
+    level: 'warning',
+    title: 'Every pot size in use has a smallest plant that is sold in it.',
+    help: 'Without it, trees of any size in that pot pass as large enough. Add the container class to smallest in yard.yaml, with a least height or stem thickness.',
+  },
+  'costs-container': {
+    level: 'warning',
+    title: 'Every pot size in use has its costs.',
+    help: 'Without them no cost floor can be kept for lots in that pot. Add the container class to area_sqft and pot under costs in yard.yaml.',
+  },
+  'carton-size': {
+    level: 'error',
+    title: 'A carton is larger outside than inside.',
+    help: 'One of the measures is wrong, or the two lines are swapped.',
+  },
+  'place-months': {
+    level: 'error',
+    title: 'A place has twelve monthly figures of both minimum and maximum, or a daily record.',
+    help: 'Give tmax and tmin (in C or F), or name a daily record under daily, but not both.',
+  },
+  'place-unit': {
+    level: 'error',
+    title: 'Monthly temperatures are in the unit their key names.',
+    help: 'The figures would make a place hotter or colder than any known one, but are plausible in the other unit. Rename the keys, or look the figures up again.',
+  },
+  'place-crossed': {
+    level: 'error',
+    title: 'A mean minimum is not above the mean maximum of the same month.',
+    help: 'The two lists may be swapped or shifted, or a number slipped.',
+  },
+  'place-position': {
+    level: 'error',
+    title: 'A place lies in its country and has its summer in the right half of the year.',
+    help: 'South and west are negative, and latitude is never more than 90. The position is compared with rough boxes around the country, and the warm months with the latitude.',
+  },
+  'place-freeze-order': {
+    level: 'error',
+    title: 'Freeze dates run from early to late.',
+    help: 'p10 is the early date, p90 the late one, whether first or last freeze. Agencies that count the last freeze by the chance of a later one print them the other way round.',
+  },
+  'place-daily': {
+    level: 'error',
+    title: 'The daily record a place names is there.',
+    help: 'The value of daily is the name of a CSV file in content/places.',
+  },
+  'daily-record': {
+    level: 'error',
+    title: 'A daily record can be read and covers the year.',
+    help: 'It needs a date and the minimum and maximum of each day, with the unit in the column’s name, such as tmin_c. Every month of the year must have enough days.',
+  },
+  'daily-gaps': {
+    level: 'warning',
+    title: 'Days of a daily record that cannot be right are left out.',
+    help: 'The rest of the record is used. If many days are named, look at the file.',
+  },
+  'place-zone': {
+    level: 'warning',
+    title: 'The winter zone agrees with the other figures.',
+    help: 'A zone spans five degrees F of the mean coldest night of the year (1a from -60 F). It is compared with that mean where it is given, else with the coldest month.',
+  },
+  'log-crossed': {
+    level: 'error',
+    title: 'A minimum of the temperature log is not above the maximum of the same day.',
+    help: 'The two columns may be swapped, or a number slipped.',
+  },
+  'day-twice': {
+    level: 'error',
+    title: 'A temperature log has one line per day.',
+    help: 'Keep one of the lines.',
+  },
+  'guide-species': {
+    level: 'error',
+    title: 'A guide is for species that have a file.',
+    help: 'The values are names of files in content/species without their ending. An empty list means all species.',
+  },
+  'video-link': {
+    level: 'error',
+    title: 'A chapter links to something that exists.',
+    help: 'A link is cultivar:, lot:, guide: or place: and an id.',
+  },
+  'video-chapters': {
+    level: 'error',
+    title: 'Chapters follow one another in time.',
+    help: 'Each chapter starts after the one above it.',
+  },
+  'photo-missing': {
+    level: 'error',
+    title: 'A photo that is named is in content/photos.',
+    help: 'Names must match letter by letter, with capitals and ending.',
+  },
+  'photo-type': {
+    level: 'error',
+    title: 'A photo is JPEG, PNG, WebP or AVIF.',
+    help: 'Other kinds, such as the HEIC files of some telephones, cannot be made smaller for the web here. Export the picture as JPEG.',
+  },
+  'markdown-html': {
+    level: 'error',
+    title: 'Text has no HTML tags.',
+    help: 'Tags would be published as they are, scripts included. Use Markdown: *emphasis*, **strong**, - lists, [links](https://...).',
+  },
+  'markdown-link': {
+    level: 'error',
+    title: 'Links lead to web pages, mail addresses or pages of this site.',
+    help: 'A link starts with https://, http://, mailto:, / or #, or is a plain relative address. Other kinds could run a script in the reader’s browser.',
+  },
+  'markdown-image': {
+    level: 'error',
+    title: 'Pictures are named in photos, not in the text.',
+    help: 'A picture in the text would be published as it is, place data included. Put the file in content/photos and name it under photos in the front matter, with a description.',
+  },
+  'markdown-directive': {
+    level: 'error',
+    title: 'Only known directives are used.',
+    help: 'A word straight behind a colon, as in :note, is a directive, and one that nobody knows would make its text vanish. Put a space behind the colon, or a backslash before it.',
+  },
+} as const satisfies Record<string, Rule>;

@@ -1,0 +1,162 @@
+/** One walk: a table of what was counted and seen on one day. */
+
+import { parseDay } from '../days.ts';
+import { caliperMmOf, heightCmOf } from '../records/common.ts';
+import {
+  type HealthSign,
+  healthSigns,
+  type LeafSign,
+  leafSigns,
+  type RootSign,
+  rootSigns,
+  type Walk,
+  type WalkColumn,
+  type WalkRow,
+  type Where,
+  type WoodSign,
+  walkColumns,
+  wheres,
+  woodSigns,
+} from '../records/walk.ts';
+import { type CellKind, readCell } from './cells.ts';
+import { checkColumns, missingColumn, type Table } from './columns.ts';
+import { type RawTable, readCsv } from './csvText.ts';
+import { dayWords } from './dates.ts';
+import { stem } from './layout.ts';
+import { atCell, atLine, type Problem, wholeFile } from './problem.ts';
+
+const mostPlants = 100_000;
+
+/** Bounds of what a tree in a pot can measure. Wide: beyond them is a slip of unit or keyboard. Our working figures. */
+const kinds: Record<WalkColumn, CellKind> = {
+  lot: { kind: 'id' },
+  left: { kind: 'count', most: mostPlants },
+  lost: { kind: 'count', most: mostPlants },
+  returned: { kind: 'count', most: mostPlants },
+  height_cm: { kind: 'measure', low: 1, high: 1000 },
+  height_in: { kind: 'measure', low: 0.4, high: 400 },
+  caliper_mm: { kind: 'measure', low: 0.5, high: 300 },
+  caliper_in: { kind: 'measure', low: 0.02, high: 12 },
+  roots: { kind: 'word', words: rootSigns },
+  leaves: { kind: 'word', words: leafSigns },
+  wood: { kind: 'word', words: woodSigns },
+  health: { kind: 'word', words: healthSigns },
+  where: { kind: 'word', words: wheres },
+  note: { kind: 'text' },
+};
+
+const columns = Object.keys(walkColumns) as WalkColumn[];
+const unitPairs = [
+  ['height_in', 'height_cm'],
+  ['caliper_in', 'caliper_mm'],
+] as const;
+
+export interface ReadWalk {
+  walk: Walk | null;
+  problems: Problem[];
+  table: RawTable | null;
+}
+
+/** Reads a walk file. Rows with errors are left out; the walk is null when its day or its columns cannot be relied on. */
+export function readWalk(file: string, text: string): ReadWalk {
+  const day = parseDay(stem(file));
+  const nameProblems = day === null ? [badName(file)] : [];
+  const raw = readCsv(file, text);
+  if ('problem' in raw) return { walk: null, problems: [...nameProblems, raw.problem], table: null };
+  const { table, problems } = checkColumns(raw, columns);
+  problems.push(...nameProblems, ...missingColumns(raw));
+  if (!table?.at.has('lot')) return { walk: null, problems, table: raw };
+  const rows = table.rows.flatMap(row => {
+    const read = readRow(table, row);
+    problems.push(...read.problems);
+    return read.row ? [read.row] : [];
+  });
+  return { walk: day === null ? null : { day, file, rows }, problems, table: raw };
+}
+
+function badName(file: string): Problem {
+  const { message, remedy } = dayWords('the day in the file name', stem(file));
+  return {
+    rule: 'file-name',
+    file,
+    spot: wholeFile,
+    got: stem(file),
+    expected: 'a day, YYYY-MM-DD',
+    message,
+    remedy,
+  };
+}
+
+function missingColumns({ file, header, headerLine }: RawTable): Problem[] {
+  if (!header.includes('lot')) return [missingColumn(file, headerLine, 'lot', walkColumns.lot)];
+  if (header.some(name => name !== 'lot' && name !== '')) return [];
+  return [missingColumn(file, headerLine, 'of anything seen', `${columns.slice(1).join(', ')}.`)];
+}
+
+type Cells = Partial<Record<WalkColumn, string | number>>;
+
+function readRow(
+  { file, at }: Table<WalkColumn>,
+  { cells, line }: { cells: string[]; line: number },
+): { row: WalkRow | null; problems: Problem[] } {
+  const problems: Problem[] = [];
+  const values: Cells = {};
+  for (const [column, index] of at) {
+    const read = readCell(column, cells[index] ?? '', kinds[column]);
+    if ('words' in read) problems.push({ ...read.words, file, spot: atCell(line, column) });
+    else if (read.value !== null) values[column] = read.value;
+  }
+  if (cells[at.get('lot')!] === '') problems.push(noLot(file, line));
+  problems.push(...unitPairs.flatMap(pair => twoUnits(file, line, values, pair)));
+  return { row: problems.length === 0 ? rowOf(values, line) : null, problems };
+}
+
+function noLot(file: string, line: number): Problem {
+  return {
+    rule: 'empty-value',
+    file,
+    spot: atLine(line),
+    got: 'nothing',
+    expected: walkColumns.lot,
+    message: 'the row does not say which lot it is about',
+    remedy: 'write the id of the lot in the column lot, or delete the row.',
+  };
+}
+
+function twoUnits(
+  file: string,
+  line: number,
+  values: Cells,
+  [first, second]: readonly [WalkColumn, WalkColumn],
+): Problem[] {
+  if (values[first] === undefined || values[second] === undefined) return [];
+  return [
+    {
+      rule: 'two-units',
+      file,
+      spot: atCell(line, second),
+      got: String(values[second]),
+      expected: `${first} or ${second}, not both`,
+      message: `"${first}" and "${second}" are both given`,
+      remedy: 'keep one of the two.',
+    },
+  ];
+}
+
+function rowOf(values: Cells, line: number): WalkRow {
+  const number = (column: WalkColumn) => values[column] as number | undefined;
+  return {
+    lot: String(values.lot),
+    left: number('left') ?? null,
+    lost: number('lost') ?? null,
+    returned: number('returned') ?? null,
+    heightCm: heightCmOf({ height_cm: number('height_cm'), height_in: number('height_in') }),
+    caliperMm: caliperMmOf({ caliper_mm: number('caliper_mm'), caliper_in: number('caliper_in') }),
+    roots: (values.roots ?? null) as RootSign | null,
+    leaves: (values.leaves ?? null) as LeafSign | null,
+    wood: (values.wood ?? null) as WoodSign | null,
+    health: (values.health ?? null) as HealthSign | null,
+    where: (values.where ?? null) as Where | null,
+    line,
+  };
+}
