@@ -24,6 +24,15 @@ function aboveFast(mean: number, amplitude: number, threshold: number): number {
   return amplitude * (low + (step - whole) * ((sineTable[whole + 1] as number) - low));
 }
 
+/** Single-sine degree days of one day, horizontal cutoff, by table: for long runs. C; `cap` null for none. */
+export function tabledDegreeDays(tmin: number, tmax: number, base: number, cap: number | null): number {
+  if (tmax <= base) return 0;
+  const mean = (tmax + tmin) / 2;
+  const amplitude = (tmax - tmin) / 2;
+  const above = tmin >= base ? mean - base : aboveFast(mean, amplitude, base);
+  return cap !== null && tmax > cap ? above - aboveFast(mean, amplitude, cap) : above;
+}
+
 /** Single-sine degree days of every season, base and cap (null for none) in C, horizontal cutoff. */
 export function yearlyDegreeDays(years: WeatherYears, baseC: number, capC: number | null): Float64Array {
   const { tminC, tmaxC } = years;
@@ -31,13 +40,7 @@ export function yearlyDegreeDays(years: WeatherYears, baseC: number, capC: numbe
   for (let season = 0; season < years.count; season += 1) {
     let total = 0;
     for (let i = season * DAYS_PER_YEAR; i < (season + 1) * DAYS_PER_YEAR; i += 1) {
-      const high = tmaxC[i] as number;
-      if (high <= baseC) continue;
-      const low = tminC[i] as number;
-      const mean = (high + low) / 2;
-      const amplitude = (high - low) / 2;
-      total += low >= baseC ? mean - baseC : aboveFast(mean, amplitude, baseC);
-      if (capC !== null && high > capC) total -= aboveFast(mean, amplitude, capC);
+      total += tabledDegreeDays(tminC[i] as number, tmaxC[i] as number, baseC, capC);
     }
     totals[season] = total;
   }

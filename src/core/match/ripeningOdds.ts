@@ -1,0 +1,157 @@
+/** How often, and when, heat needs are met between spring and the killing freeze. */
+import { DAYS_PER_YEAR } from '../climate/calendar.ts';
+import type { WeatherYears } from '../climate/weatherYears.ts';
+import type { DoySpread } from './answers.ts';
+import {
+  doyOfIndex,
+  findBounds,
+  growingCalendar,
+  growingYearStarts,
+  type SeasonBounds,
+  type SeasonRules,
+  sumHeat,
+  whenHeatMet,
+} from './growingYear.ts';
+import { normalShareBelow } from './normal.ts';
+
+/** How badly a heat need is known, as a share of it. Standing: ours; two plantings of one fig differed by 12 % (Souza et al. 2009). */
+export const NEED_SD_SHARE = 0.08;
+/** Below this share of years a date would mislead more than it tells. */
+const SMALLEST_SHARE_FOR_A_DATE = 0.1;
+
+/** A tree that starts the outdoor season with some heat behind it. */
+export interface HeadStart {
+  /** Index of the day it is moved out. */
+  readonly moveOut: number;
+  /** C-degree-days gathered under cover, budbreak done. */
+  readonly credit: number;
+}
+
+export interface HeatCase {
+  readonly rules: SeasonRules;
+  /** Needs from budbreak to ripe, C-degree-days. */
+  readonly needs: readonly number[];
+  /** Null where no late freeze keeps a tree under cover. */
+  readonly headStart: HeadStart | null;
+}
+
+export interface NeedOdds {
+  /** Share of years that meet the need, when the need itself is only known to `NEED_SD_SHARE`. */
+  readonly share: number;
+  /** The same for the need taken at its word. */
+  readonly sharpShare: number;
+  /** In the years that meet it; null below one in ten. */
+  readonly dates: DoySpread | null;
+}
+
+export interface CaseOdds {
+  /** By need, in the order given. */
+  readonly outdoors: NeedOdds[];
+  readonly headStart: NeedOdds[];
+  readonly budbreak: DoySpread | null;
+  readonly start: DoySpread | null;
+  /** The killing freeze; null where it comes in under one year in ten. */
+  readonly end: DoySpread | null;
+}
+
+/** Counts of days by index: quantiles without sorting. The last place holds years in which the thing does not happen. */
+interface Tally {
+  readonly byDay: Uint32Array;
+  /** Sum of the shares of each year, need uncertain. */
+  share: number;
+}
+
+const newTally = (): Tally => ({ byDay: new Uint32Array(DAYS_PER_YEAR + 1), share: 0 });
+
+function spread(byDay: Uint32Array, toDoy: (index: number) => number, yearCount: number): DoySpread | null {
+  const happened = yearCount - (byDay[DAYS_PER_YEAR] as number);
+  if (happened < yearCount * SMALLEST_SHARE_FOR_A_DATE) return null;
+  const at = (share: number) => {
+    const rank = Math.max(1, Math.ceil(share * happened - 1e-9));
+    let day = 0;
+    for (let seen = byDay[0] as number; seen < rank; seen += byDay[day] as number) day += 1;
+    return toDoy(day);
+  };
+  return { p10: at(0.1), p50: at(0.5), p90: at(0.9) };
+}
+
+interface CaseTally {
+  readonly outdoors: Tally[];
+  readonly headStart: Tally[];
+  readonly budbreak: Tally;
+  readonly start: Tally;
+  readonly end: Tally;
+}
+
+function count(tally: Tally, index: number): void {
+  tally.byDay[index] = (tally.byDay[index] as number) + 1;
+}
+
+function countNeed(tally: Tally, supply: number, need: number, index: number): void {
+  count(tally, index);
+  tally.share += normalShareBelow((supply - need) / (NEED_SD_SHARE * need));
+}
+
+function countYear(tally: CaseTally, heatCase: HeatCase, heatSum: Float64Array, bounds: SeasonBounds): void {
+  const { start, end } = bounds;
+  count(tally.budbreak, bounds.budbreak);
+  count(tally.start, start);
+  count(tally.end, end);
+  const heatAtEnd = heatSum[end] as number;
+  const supply = start < end ? heatAtEnd - (heatSum[start] as number) : 0;
+  const { headStart } = heatCase;
+  const movedOut = headStart !== null && headStart.moveOut < end;
+  const helped = movedOut ? headStart.credit + heatAtEnd - (heatSum[headStart.moveOut] as number) : 0;
+  heatCase.needs.forEach((need, i) => {
+    const met = supply >= need ? whenHeatMet(heatSum, start, need) : DAYS_PER_YEAR;
+    countNeed(tally.outdoors[i] as Tally, supply, need, Math.min(met, DAYS_PER_YEAR));
+    const owed = movedOut ? Math.max(0, need - headStart.credit) : 0;
+    const metHelped =
+      movedOut && helped >= need ? whenHeatMet(heatSum, headStart.moveOut, owed) : DAYS_PER_YEAR;
+    countNeed(tally.headStart[i] as Tally, Math.max(supply, helped), need, Math.min(met, metHelped));
+  });
+}
+
+/**
+ * Odds of all cases that share a base and a cap (C), over every whole growing year of the weather years. Linear in years,
+ * cases and needs; the heat of a day is computed once.
+ */
+export function ripeningOdds(
+  years: WeatherYears,
+  baseC: number,
+  capC: number,
+  cases: readonly HeatCase[],
+): CaseOdds[] {
+  const calendar = growingCalendar(years.lat);
+  const starts = growingYearStarts(years);
+  const tallies = cases.map<CaseTally>(({ needs }) => ({
+    outdoors: needs.map(newTally),
+    headStart: needs.map(newTally),
+    budbreak: newTally(),
+    start: newTally(),
+    end: newTally(),
+  }));
+  const heatSum = new Float64Array(DAYS_PER_YEAR + 1);
+  const bounds: SeasonBounds = { budbreak: 0, start: 0, end: 0 };
+  for (const from of starts) {
+    sumHeat(heatSum, years, from, baseC, capC);
+    cases.forEach((heatCase, i) => {
+      findBounds(bounds, years.tminC, from, heatSum, heatCase.rules, calendar.midsummer);
+      countYear(tallies[i] as CaseTally, heatCase, heatSum, bounds);
+    });
+  }
+  const total = starts.length;
+  const toDoy = (index: number) => doyOfIndex(calendar, index);
+  const odds = (tally: Tally): NeedOdds => ({
+    share: tally.share / total,
+    sharpShare: 1 - (tally.byDay[DAYS_PER_YEAR] as number) / total,
+    dates: spread(tally.byDay, toDoy, total),
+  });
+  return tallies.map(tally => ({
+    outdoors: tally.outdoors.map(odds),
+    headStart: tally.headStart.map(odds),
+    budbreak: spread(tally.budbreak.byDay, toDoy, total),
+    start: spread(tally.start.byDay, toDoy, total),
+    end: spread(tally.end.byDay, toDoy, total),
+  }));
+}

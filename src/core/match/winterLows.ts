@@ -1,0 +1,118 @@
+/** The coldest of each winter, in the air and in the mix of a potted tree left outside. */
+import { DAYS_PER_YEAR } from '../climate/calendar.ts';
+import { sortedQuantile } from '../climate/quantiles.ts';
+import type { WeatherYears } from '../climate/weatherYears.ts';
+import { classLitres, containerClasses } from '../records/container.ts';
+
+/**
+ * How long it takes a wet, uninsulated pot to freeze through: 24 hours at a steady -5 C for a #1 pot, growing with about
+ * the cube root of the volume (36 h for #3, 42 h for #5, 62 h for #15). Standing: ours, an estimate from the heat held by
+ * moist mix (3 MJ per cubic metre and degree) and its loss through the wall.
+ */
+const FREEZE_THROUGH_DEGREE_HOURS = 120;
+const FREEZE_THROUGH_LITRES = 3.3;
+const FREEZE_THROUGH_EXPONENT = 0.34;
+
+/** Frozen mix follows the mean of the last day in pots up to #3, of the last two days in larger ones. Standing: ours. */
+const TWO_DAY_FROM_LITRES = 12.5;
+
+/** Container classes looked at; a pot in between is taken as the next smaller one. */
+const potNames = ['#1', '#3', '#5', '#15'] as const;
+
+export interface PotLow {
+  readonly container: string;
+  readonly litres: number;
+  /** Lowest mix temperature of one winter in ten, C. */
+  readonly lowC: number;
+  /** The same with the wall insulated, which doubles the time to freeze through. */
+  readonly insulatedLowC: number;
+}
+
+export interface WinterLows {
+  /** Lowest Tmin of each winter, C, coldest first. */
+  readonly sortedC: Float64Array;
+  /** Smallest pot first. */
+  readonly pots: readonly PotLow[];
+}
+
+/** Freezing degree-days that freeze a pot through. */
+export function freezeThroughDays(litres: number): number {
+  const degreeHours =
+    FREEZE_THROUGH_DEGREE_HOURS * (litres / FREEZE_THROUGH_LITRES) ** FREEZE_THROUGH_EXPONENT;
+  return degreeHours / 24;
+}
+
+interface PotModel {
+  readonly frozenFrom: number;
+  readonly twoDays: boolean;
+  readonly lowsC: Float64Array;
+}
+
+function potModels(
+  years: WeatherYears,
+): { name: string; litres: number; plain: PotModel; insulated: PotModel }[] {
+  return potNames.map(name => {
+    const found = containerClasses.find(each => each.name === name);
+    if (!found) throw new RangeError(`not a container class: ${name}`);
+    const litres = classLitres(found);
+    const model = (times: number): PotModel => ({
+      frozenFrom: freezeThroughDays(litres) * times,
+      twoDays: litres >= TWO_DAY_FROM_LITRES,
+      lowsC: new Float64Array(years.count),
+    });
+    return { name, litres, plain: model(1), insulated: model(2) };
+  });
+}
+
+/** Goes through every winter once. */
+export function winterLows(years: WeatherYears): WinterLows {
+  const { tminC, tmaxC, count } = years;
+  const sortedC = new Float64Array(count);
+  const pots = potModels(years);
+  const models = pots.flatMap(({ plain, insulated }) => [plain, insulated]);
+  for (let season = 0; season < count; season += 1) {
+    const from = season * DAYS_PER_YEAR;
+    let lowest = Number.POSITIVE_INFINITY;
+    let lowestMean = Number.POSITIVE_INFINITY;
+    let frozen = 0;
+    let before = 0;
+    for (let day = from; day < from + DAYS_PER_YEAR; day += 1) {
+      const low = tminC[day] as number;
+      if (low < lowest) lowest = low;
+      const mean = (low + (tmaxC[day] as number)) / 2;
+      if (mean < lowestMean) lowestMean = mean;
+      frozen = Math.max(0, frozen - mean);
+      if (frozen > 0 && mean < 0) {
+        for (const { frozenFrom, twoDays, lowsC } of models) {
+          if (frozen < frozenFrom) continue;
+          const mix = twoDays ? (mean + before) / 2 : mean;
+          if (mix < (lowsC[season] as number)) lowsC[season] = mix;
+        }
+      }
+      before = mean;
+    }
+    sortedC[season] = lowest;
+    if (lowestMean > 0) for (const { lowsC } of models) lowsC[season] = lowestMean;
+  }
+  sortedC.sort();
+  return {
+    sortedC,
+    pots: pots.map(({ name, litres, plain, insulated }) => ({
+      container: name,
+      litres,
+      lowC: sortedQuantile(plain.lowsC.sort(), 0.1),
+      insulatedLowC: sortedQuantile(insulated.lowsC.sort(), 0.1),
+    })),
+  };
+}
+
+/** Share of winters whose low stays above a limit, 0 to 1. */
+export function shareOfWintersAbove(sortedC: Float64Array, limitC: number): number {
+  let [low, high] = [0, sortedC.length];
+  while (low < high) {
+    const middle = (low + high) >> 1;
+    if ((sortedC[middle] as number) > limitC) high = middle;
+    else low = middle + 1;
+  }
+  return 1 - low / sortedC.length;
+}
