@@ -10,6 +10,7 @@ import { textReport } from '../src/core/reading/report.ts';
 import { buildLog } from '../src/integrations/buildLog.mjs';
 import { searchIndex } from '../src/integrations/searchIndex.ts';
 import { readFlags, runIfMain, UsageError } from './command.ts';
+import { isRunning, oneAtATime } from './oneAtATime.ts';
 
 const root = dirname(dirname(fileURLToPath(import.meta.url)));
 
@@ -37,27 +38,20 @@ export function basePath(given: string | undefined): string {
 }
 
 /** Folder beside the output in which this process builds; on the same disk, so that the swap is a rename. */
-function asideOf(out: string, what: 'building' | 'old'): string {
+function asideOf(out: string, what: 'building' | 'old' | 'cache'): string {
   return join(dirname(out), `.${basename(out)}-${what}-${process.pid}`);
 }
 
 /** Removes what builds that were killed have left beside the output. */
 async function clearLeftovers(out: string): Promise<void> {
-  const pattern = new RegExp(`^\\.${basename(out).replace(/[^\w-]/g, '\\$&')}-(?:building|old)-(\\d+)$`);
+  const pattern = new RegExp(
+    `^\\.${basename(out).replace(/[^\w-]/g, '\\$&')}-(?:building|old|cache)-(\\d+)$`,
+  );
   for (const name of await readdir(dirname(out))) {
     const pid = pattern.exec(name)?.[1];
     if (pid !== undefined && !isRunning(Number(pid))) {
       await rm(join(dirname(out), name), { recursive: true, force: true });
     }
-  }
-}
-
-function isRunning(pid: number): boolean {
-  try {
-    process.kill(pid, 0);
-    return true;
-  } catch (problem) {
-    return (problem as NodeJS.ErrnoException).code === 'EPERM';
   }
 }
 
@@ -79,7 +73,8 @@ function showProgress(): void {
   };
 }
 
-async function render(catalogue: Catalogue, built: string, base: string): Promise<void> {
+async function render(catalogue: Catalogue, out: string, built: string, base: string): Promise<void> {
+  const cache = asideOf(out, 'cache');
   const log = buildLog();
   log.problems.length = 0;
   log.pages = 0;
@@ -90,11 +85,17 @@ async function render(catalogue: Catalogue, built: string, base: string): Promis
     base,
     outDir: built,
     // A cache from an earlier build could publish old content, so each build starts from none.
-    cacheDir: join(built, '.cache'),
+    cacheDir: cache,
     mode: 'production',
-  });
-  await rm(join(built, '.cache'), { recursive: true, force: true });
+  }).finally(() => rm(cache, { recursive: true, force: true }));
   if (log.problems.length > 0) throw new Error(`the site was not built: ${log.problems[0]}`);
+}
+
+export interface BuildRequest {
+  /** A day other than the usual one, YYYY-MM-DD. */
+  asOf?: string | undefined;
+  /** Path below which the site lives. */
+  base?: string | undefined;
 }
 
 export interface BuiltSite {
@@ -107,10 +108,13 @@ export interface BuiltSite {
  * Builds the site of CONTENT_DIR into OUT_DIR. Returns null when the content has errors, after printing the report;
  * throws when a later step fails. Either way the output folder is as it was.
  */
-export async function build(
-  options: { asOf?: string | undefined; base?: string | undefined } = {},
-): Promise<BuiltSite | null> {
-  const content = await loadContent({ asOf: options.asOf });
+export async function build(request: BuildRequest = {}): Promise<BuiltSite | null> {
+  const waiting = () => process.stderr.write('Another build is under way; waiting for it ...\n');
+  return oneAtATime(join(root, '.build/build.lock'), waiting, () => buildNow(request));
+}
+
+async function buildNow(request: BuildRequest): Promise<BuiltSite | null> {
+  const content = await loadContent({ asOf: request.asOf });
   const report = textReport(content.reading.diagnostics, contentDir());
   if (content.reading.diagnostics.length > 0) process.stderr.write(`${report}\n`);
   if (content.reading.records === null) {
@@ -124,7 +128,7 @@ export async function build(
   await mkdir(dirname(out), { recursive: true });
   await clearLeftovers(out);
   try {
-    await render(catalogue, built, basePath(options.base));
+    await render(catalogue, out, built, basePath(request.base));
     await searchIndex(built, catalogue);
     await swap(built, out);
   } catch (problem) {

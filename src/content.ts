@@ -103,7 +103,9 @@ export interface LoadedContent {
 }
 
 /** Reads and checks a content folder; problems come back as diagnostics, never as an exception. */
-export async function loadContent(options: { dir?: string; asOf?: string | undefined } = {}): Promise<LoadedContent> {
+export async function loadContent(
+  options: { dir?: string; asOf?: string | undefined } = {},
+): Promise<LoadedContent> {
   const dir = options.dir ?? contentDir();
   const { files, photos } = await readContentFiles(dir);
   const asOf = chooseDay(files, options.asOf);

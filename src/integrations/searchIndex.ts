@@ -21,8 +21,12 @@ export async function searchIndex(built: string, catalogue: Catalogue): Promise<
       ...catalogue.lots.map(({ lot }) => `lots/${lot.id}/index.html`),
     ];
     for (const path of paths) {
-      const added = await index.addHTMLFile({ sourcePath: path, content: await readFile(join(built, path), 'utf8') });
-      if (added.errors.length > 0) throw new Error(`${path} could not be indexed: ${added.errors.join('; ')}`);
+      const added = await index.addHTMLFile({
+        sourcePath: path,
+        content: await readFile(join(built, path), 'utf8'),
+      });
+      if (added.errors.length > 0)
+        throw new Error(`${path} could not be indexed: ${added.errors.join('; ')}`);
     }
     const { files, errors: problems } = await index.getFiles();
     if (problems.length > 0) throw new Error(`the search index could not be made: ${problems.join('; ')}`);
@@ -32,7 +36,10 @@ export async function searchIndex(built: string, catalogue: Catalogue): Promise<
   }
 }
 
-async function writeFiles(folder: string, files: readonly { path: string; content: Uint8Array }[]): Promise<void> {
+async function writeFiles(
+  folder: string,
+  files: readonly { path: string; content: Uint8Array }[],
+): Promise<void> {
   for (const { path, content } of files) {
     if (readyMadeParts.test(path)) continue;
     const target = join(folder, path);
