@@ -10,7 +10,7 @@ import { groupBy } from './paging.ts';
 import { cultivarPath, lotPath } from './paths.ts';
 import { openingInWords } from './state.ts';
 import { offered, speciesName } from './stock.ts';
-import { countInWords } from './words.ts';
+import { countInWords, formWords, listInWords, lowerFirst, sentence } from './words.ts';
 
 /** How many ready cultivars of each form the first page names. */
 const namedPerForm = 6;
@@ -82,28 +82,39 @@ function nextOpening(catalogue: Catalogue, form: Form): string | null {
 export interface ComingRow {
   lot: string;
   name: string;
-  form: Form;
+  species: string;
+  /** The forms that open then. */
+  forms: string;
   words: string;
 }
 
-/** The next lots to open, whatever their form, soonest first. */
-export const comingNext = oncePer((catalogue: Catalogue): ComingRow[] =>
-  forms
+/** The next lots to open, soonest first; forms of a lot that open together are one row. */
+export const comingNext = oncePer((catalogue: Catalogue): ComingRow[] => {
+  const soonest = forms
     .flatMap(form => openings(catalogue, form))
     .sort(
       (a, b) =>
         a.range.from.localeCompare(b.range.from) ||
         a.range.to.localeCompare(b.range.to) ||
         a.entry.lot.id.localeCompare(b.entry.lot.id),
-    )
-    .slice(0, namedComing)
-    .map(({ entry, range, form }) => ({
+    );
+  const together = groupBy(soonest, ({ entry, range }) => `${entry.lot.id} ${range.from} ${range.to}`);
+  return [...together.values()].slice(0, namedComing).map(opened => {
+    const { entry, range } = opened[0]!;
+    return {
       lot: entry.lot.id,
       name: entry.cultivar.name,
-      form,
+      species: speciesName(entry.species),
+      forms: sentence(
+        listInWords(
+          opened.map(({ form }) => lowerFirst(formWords[form])),
+          'or',
+        ),
+      ),
       words: openingInWords(range, catalogue.asOf),
-    })),
-);
+    };
+  });
+});
 
 /** The stock in one sentence: how many lots there are and how many are ready. */
 export function stockSentence(catalogue: Catalogue): string {

@@ -110,9 +110,10 @@ function sameGate(a: Gate, b: Gate): boolean {
   );
 }
 
-/** Readiness, gate by gate; a gate that stands the same for several forms is told once. */
-export function readinessWhy({ forms }: LotEntry): Why[] {
+/** Readiness, gate by gate; a gate that stands the same for several forms is told once. Of a sold lot only the count matters. */
+export function readinessWhy({ forms, soldOut }: LotEntry): Why[] {
   return gateNames.flatMap(name => {
+    if (soldOut && name !== 'counted') return [];
     const told: { gate: Gate; forms: Form[] }[] = [];
     for (const answer of forms) {
       const gate = answer.gates.find(candidate => candidate.name === name);
@@ -132,9 +133,9 @@ export function readinessWhy({ forms }: LotEntry): Why[] {
   });
 }
 
-/** Size, scarcity and the price of each form. */
-export function gradeWhy({ size, scarcity, tiers, forms }: LotEntry): Why[] {
-  const prices = forms.flatMap(({ form }) => {
+/** Size, scarcity and the price of each form; a sold lot has no price any more. */
+export function gradeWhy({ size, scarcity, tiers, forms, soldOut }: LotEntry): Why[] {
+  const prices = (soldOut ? [] : forms).flatMap(({ form }) => {
     const tier = tiers[form];
     if (!tier) return [];
     return [{ form, answer: priceInWords(tier.answer.price), because: tier.because }];
