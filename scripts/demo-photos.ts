@@ -10,8 +10,10 @@ import { join } from 'node:path';
 import { parseArgs } from 'node:util';
 import sharp from 'sharp';
 import { randomFromText } from '../src/core/random.ts';
-import { cutFig, cutPersimmon, cutPomegranate } from './demo-photos/fruits.ts';
-import { airLayer, bareRootBundle, jujubeTwig, mulberryTwig, pottedWhip } from './demo-photos/trees.ts';
+import { cutFig, cutPomegranate } from './demo-photos/fruits.ts';
+import { cutPersimmon } from './demo-photos/persimmon.ts';
+import { airLayer, bareRootBundle, pottedWhip } from './demo-photos/trees.ts';
+import { jujubeTwig, mulberryTwig } from './demo-photos/twigs.ts';
 
 type Draw = (random: ReturnType<typeof randomFromText>) => string;
 

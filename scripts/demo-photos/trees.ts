@@ -1,4 +1,4 @@
-/** Young trees, twigs and a layer. */
+/** Young trees, and a layer on its branch. */
 
 import type { Random } from '../../src/core/random.ts';
 import {
@@ -15,38 +15,7 @@ import {
   sheet,
   smooth,
 } from './ink.ts';
-
-const bark = '#8c7353';
-
-/** A winter bud on the side of a stem. */
-function bud(at: Point, degrees: number): string {
-  const tip = away(at, 30, degrees);
-  return path(smooth([away(at, 9, degrees - 90), tip, away(at, 9, degrees + 90)], true), {
-    fill: '#6f5236',
-    stroke: ink,
-    width: 2,
-  });
-}
-
-/** A wavering line of roots, thinner towards the end. */
-function root(random: Random, from: Point, degrees: number, length: number, thickness: number): string {
-  const points: Point[] = [from];
-  let [at, heading] = [from, degrees];
-  for (let i = 0; i < 6; i += 1) {
-    heading += about(random, 0, 16);
-    at = away(at, length / 6, heading);
-    points.push(at);
-  }
-  const hairs = points
-    .slice(2)
-    .map(point =>
-      path(smooth([point, away(point, about(random, 34, 14), heading + about(random, 0, 75))]), {
-        stroke: '#9b7b55',
-        width: 2,
-      }),
-    );
-  return limb(points, thickness, 2, '#b08f66') + hairs.join('');
-}
+import { bark, bud, root } from './wood.ts';
 
 /** A leafless whip in a round pot. */
 export function pottedWhip(random: Random): string {
@@ -151,110 +120,6 @@ export function bareRootBundle(random: Random): string {
       path('M716 806 l100 8 l-8 96 l-100 -8 z', { fill: '#fffaf0', stroke: ink, width: 3 }),
       path('M732 838 l62 5 M730 860 l62 5', { stroke: ink, width: 2.5, opacity: 0.6 }),
     ].join(''),
-  );
-}
-
-/** A ripe berry made of beads. */
-function berry(random: Random, top: Point, length: number, degrees: number): string {
-  const beads = Array.from({ length: 9 }, (_, ring) => {
-    const along = (ring + 0.5) / 9;
-    const half = length * 0.24 * Math.sin(Math.PI * (0.14 + 0.8 * along));
-    return [-1, -0.35, 0.35, 1].map(across => {
-      const at = away(away(top, length * along, degrees), about(random, across * half, 3), degrees + 90);
-      return (
-        ellipse(at, 19, 19, 0, { fill: 'url(#bead)', stroke: '#1f0a1c', width: 1.6 }) +
-        ellipse([at[0] - 6, at[1] - 7], 4.5, 3, -30, { fill: '#d9b5d5', opacity: 0.75 })
-      );
-    });
-  });
-  return (
-    path(smooth([away(top, 46, degrees + 180), top]), { stroke: '#73803f', width: 7 }) + beads.flat().join('')
-  );
-}
-
-/** A mulberry twig with leaves and three berries. */
-export function mulberryTwig(random: Random): string {
-  const twig: Point[] = [
-    [130, 300],
-    [420, 330],
-    [760, 300],
-    [1100, 350],
-    [1420, 320],
-  ];
-  const green = { length: 470, width: 330, teeth: 11 };
-  return sheet(
-    1600,
-    1200,
-    lit('bead', '#7c3c74', '#431540', '#1d0920') + lit('leaf', '#a4b56a', '#71883f', '#4c6430'),
-    [
-      leaf([400, 330], 190, { ...green, fill: 'url(#leaf)' }),
-      leaf([1130, 350], 158, { ...green, length: 500, fill: 'url(#leaf)' }),
-      leaf([1400, 322], 62, { ...green, length: 170, width: 110, fill: 'url(#leaf)' }),
-      limb(twig, 30, 12, bark),
-      bud([250, 300], 20),
-      bud([930, 312], 24),
-      berry(random, [640, 372], 250, 186),
-      berry(random, [800, 366], 270, 174),
-      berry(random, [930, 392], 215, 168),
-    ].join(''),
-  );
-}
-
-/** A zigzag jujube twig with thorns, small leaves and four fruits. */
-export function jujubeTwig(random: Random): string {
-  const twig: Point[] = [
-    [170, 250],
-    [430, 330],
-    [640, 260],
-    [900, 350],
-    [1120, 280],
-    [1430, 370],
-  ];
-  const thorns = twig
-    .slice(1, -1)
-    .map((at, i) =>
-      path(smooth([away(at, 7, 0), away(at, 78, i % 2 === 0 ? 20 : 165), away(at, 9, 90)]), {
-        fill: '#a4713c',
-        stroke: ink,
-        width: 2.5,
-      }),
-    );
-  const leaves = twig.slice(0, -1).flatMap((at, i) =>
-    [0.3, 0.62].map((along, j) => {
-      const next = twig[i + 1]!;
-      const from: Point = [at[0] + (next[0] - at[0]) * along, at[1] + (next[1] - at[1]) * along];
-      return leaf(from, j === 0 ? about(random, 28, 12) : about(random, 150, 12), {
-        length: about(random, 170, 22),
-        width: 84,
-        teeth: 0,
-        fill: 'url(#leaf)',
-      });
-    }),
-  );
-  const fruits = (
-    [
-      [520, 700],
-      [745, 640],
-      [930, 760],
-      [1160, 690],
-    ] as const
-  ).map(([x, y], i) => {
-    const hang = twig[i + 1]!;
-    return (
-      path(smooth([hang, [(hang[0] + x) / 2 + 12, (hang[1] + y) / 2], [x, y - 128]]), {
-        stroke: '#73803f',
-        width: 6,
-      }) +
-      ellipse([x, y], 104, 136, about(random, 0, 7), { fill: 'url(#fruit)', stroke: ink, width: 4 }) +
-      ellipse([x, y - 122], 24, 9, 0, { fill: '#7c5a2c', stroke: ink, width: 2 }) +
-      ellipse([x - 38, y - 46], 13, 34, 16, { fill: '#ffe2ae', opacity: 0.5 })
-    );
-  });
-  return sheet(
-    1600,
-    1200,
-    lit('fruit', '#dd9a4e', '#a8552a', '#642a17') + lit('leaf', '#b3c677', '#7f9a48', '#587a35'),
-    [...leaves, limb(twig, 28, 12, '#8a6f58'), ...thorns, ...fruits].join(''),
   );
 }
 
