@@ -274,7 +274,7 @@ const defaultColdestC = fahrenheitToCelsius(20);
 /** Above this a parcel may cook: 95 F. Our working figure. */
 const defaultHottestC = fahrenheitToCelsius(95);
 /** Trees are cut back to about 30 in for sending. Common practice, no source. */
-const defaultCutBackCm = inchesToCm(30);
+export const defaultCutBackCm = inchesToCm(30);
 
 function toC(inC: number | undefined, inF: number | undefined, fallback: number): number {
   if (inC !== undefined) return inC;

@@ -1,0 +1,33 @@
+/** Prices, parcels and measures against figures from outside the project. */
+
+import { describe, expect, it } from 'vitest';
+import { lotsMeasureTables } from '../../src/core/evidence/lotsMeasureTables.ts';
+import { lotsParcelTables } from '../../src/core/evidence/lotsParcelTables.ts';
+import { lotsPracticeTables } from '../../src/core/evidence/lotsPracticeTables.ts';
+import { lotsPriceTables } from '../../src/core/evidence/lotsPriceTables.ts';
+
+const tables = [...lotsMeasureTables, ...lotsPriceTables, ...lotsParcelTables, ...lotsPracticeTables];
+
+/** Rows each table must have, so that none is skipped unseen. */
+const rowCounts: Record<string, number> = {
+  units: 14,
+  containers: 31,
+  'price-ladder': 55,
+  costs: 9,
+  parcels: 25,
+  practice: 4,
+};
+
+describe.each(tables)('$title', ({ id, rows }) => {
+  it('has every row', () => {
+    expect(rows).toHaveLength(rowCounts[id]!);
+  });
+
+  it.each(rows)('$what: $expected $unit ($source)', row => {
+    expect(row.ok, `expected ${row.expected} ${row.unit}, got ${row.got}`).toBe(true);
+  });
+});
+
+it('has every table', () => {
+  expect(tables.map(({ id }) => id).sort()).toEqual(Object.keys(rowCounts).sort());
+});
