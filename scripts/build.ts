@@ -122,7 +122,7 @@ async function buildNow(request: BuildRequest): Promise<BuiltSite | null> {
     return null;
   }
   process.env.AS_OF = content.asOf;
-  const catalogue = keepContent(content);
+  const catalogue = await keepContent(content);
   const out = outDir();
   const built = asideOf(out, 'building');
   await mkdir(dirname(out), { recursive: true });

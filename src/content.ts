@@ -6,10 +6,13 @@
 import { readdir, readFile } from 'node:fs/promises';
 import { join, resolve } from 'node:path';
 import { assemble, type Catalogue } from './core/catalogue.ts';
+import { figuresOfPlace } from './core/climate/place.ts';
+import { type ClimateSummary, climateSummary } from './core/climate/summary.ts';
 import { type Day, parseDay } from './core/days.ts';
 import { type Reading, readClockSettings, readRecords, type SourceFile } from './core/reading/read.ts';
 import { textReport } from './core/reading/report.ts';
 import type { Records } from './core/records/records.ts';
+import { rememberResult } from './resultStore.ts';
 
 const photoFolder = 'photos';
 
@@ -132,9 +135,20 @@ function keyOf(dir: string, asOf: string | undefined): string {
   return `${dir}\n${asOf ?? ''}`;
 }
 
-function assembled({ reading, asOf, dir }: LoadedContent): Loaded {
-  if (reading.records === null) throw new ContentError(textReport(reading.diagnostics, dir));
-  return { records: reading.records, catalogue: assemble(reading.records, asOf) };
+/** The climate of every place, by id. */
+async function climatesOf({ places, dailyRecords }: Records): Promise<Map<string, ClimateSummary>> {
+  const climates = new Map<string, ClimateSummary>();
+  for (const place of places.values()) {
+    const figures = figuresOfPlace(place, place.daily === null ? undefined : dailyRecords.get(place.daily));
+    climates.set(place.id, await rememberResult('climate', figures, () => climateSummary(figures)));
+  }
+  return climates;
+}
+
+async function assembled({ reading, asOf, dir }: LoadedContent): Promise<Loaded> {
+  const { records, diagnostics } = reading;
+  if (records === null) throw new ContentError(textReport(diagnostics, dir));
+  return { records, catalogue: assemble(records, asOf, await climatesOf(records)) };
 }
 
 function loadedOnce(): Promise<Loaded> {
@@ -149,10 +163,10 @@ function loadedOnce(): Promise<Loaded> {
  * Assembles content that was just read and keeps it for the pages of this process, which must be told the same folder and day
  * through CONTENT_DIR and AS_OF. Throws a ContentError when the content has errors.
  */
-export function keepContent(content: LoadedContent): Catalogue {
+export async function keepContent(content: LoadedContent): Promise<Catalogue> {
   const loaded = assembled(content);
-  kept.leafdropContent = { key: keyOf(content.dir, content.asOf), loaded: Promise.resolve(loaded) };
-  return loaded.catalogue;
+  kept.leafdropContent = { key: keyOf(content.dir, content.asOf), loaded };
+  return (await loaded).catalogue;
 }
 
 /** Everything the site shows. Throws a ContentError when the content has errors. */

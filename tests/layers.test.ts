@@ -23,6 +23,7 @@ const layers: readonly { name: string; level: number; pattern: RegExp }[] = [
   { name: 'core/catalogue', level: 5, pattern: /^src\/core\/catalogue\.ts$/ },
   { name: 'outputs', level: 6, pattern: /^src\/outputs\// },
   { name: 'markdown', level: 6, pattern: /^src\/markdown\// },
+  { name: 'result store', level: 6, pattern: /^src\/resultStore\.ts$/ },
   { name: 'content', level: 7, pattern: /^src\/content(?:\.config)?\.ts$/ },
   { name: 'site helpers', level: 8, pattern: /^src\/(?:href|photos)\.ts$/ },
   { name: 'views', level: 9, pattern: /^src\/views\// },

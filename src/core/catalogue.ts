@@ -1,6 +1,7 @@
 /** The one value every page, feed and label is made from. */
 
 import { figuresOfPlace } from './climate/place.ts';
+import type { ClimateSummary } from './climate/summary.ts';
 import { type Day, daysBetween } from './days.ts';
 import { answerLot, lotBench } from './lots/answerLot.ts';
 import type { FormAnswer, LotAnswers, ScarcityClass, StockCount } from './lots/answers.ts';
@@ -47,6 +48,8 @@ export interface Catalogue {
   /** By id. */
   lots: LotEntry[];
   places: Place[];
+  /** Climate of each place by its id. */
+  climates: ReadonlyMap<string, ClimateSummary>;
 }
 
 /** Orders text by code unit, the same on every machine. */
@@ -109,10 +112,15 @@ function publicYard({ costs: _private, ...yard }: Yard): PublicYard {
 }
 
 /**
- * Computes everything about a yard for one day. Pure; the records must have passed the check. Costs and requests waiting are used
- * here and left out of the result, whatever page is made from it.
+ * Computes everything about a yard for one day. Pure; the records must have passed the check. `climates` holds the climate of
+ * each place for the pages to show; readiness does not need it. Costs and requests waiting are used here and left out of the result,
+ * whatever page is made from it.
  */
-export function assemble(records: Records, asOf: Day): Catalogue {
+export function assemble(
+  records: Records,
+  asOf: Day,
+  climates: ReadonlyMap<string, ClimateSummary>,
+): Catalogue {
   const { yard } = records;
   const home = found(records.places, yard.home, 'home place');
   const figures = figuresOfPlace(
@@ -163,6 +171,7 @@ export function assemble(records: Records, asOf: Day): Catalogue {
       lots: entry.lots.sort(byText(lotOrder)),
     })),
     lots,
+    climates,
     places: [...records.places.values()].sort(byText(({ id }) => id)),
   };
 }
