@@ -1,0 +1,87 @@
+/** Answers typed in, as text, to the keys of a place record. */
+
+import { z } from 'zod';
+import { type WrittenPlace, writtenPlace } from '../records/place.ts';
+import type { Draft } from './draft.ts';
+
+/** Keys that can be given as text, by kind. */
+export const textKeys = ['name', 'region', 'country', 'period', 'source', 'terms'] as const;
+export const numberKeys = ['lat', 'lon', 'elevation_m'] as const;
+export const monthlyKeys = ['tmax_c', 'tmin_c', 'tmax_f', 'tmin_f', 'rain_mm', 'rain_in', 'dew_c'] as const;
+export const zoneKeys = ['zone', 'zone_basis'] as const;
+
+export type AnswerKey =
+  | (typeof textKeys)[number]
+  | (typeof numberKeys)[number]
+  | (typeof monthlyKeys)[number]
+  | (typeof zoneKeys)[number];
+
+export const answerKeys: readonly AnswerKey[] = [...textKeys, ...numberKeys, ...monthlyKeys, ...zoneKeys];
+
+export type Answers = Partial<Record<AnswerKey, string>>;
+
+/** Twelve numbers with spaces, commas or semicolons between them, or what is wrong with the text. */
+export function readMonths(text: string): number[] | string {
+  const words = text
+    .trim()
+    .split(/[\s,;]+/)
+    .filter(word => word !== '');
+  const wrong = words.find(word => !Number.isFinite(Number(word)));
+  if (wrong !== undefined) return `"${wrong}" is no number; write twelve numbers, January to December`;
+  if (words.length !== 12) {
+    return `${words.length} ${words.length === 1 ? 'number' : 'numbers'} instead of twelve, January to December`;
+  }
+  return words.map(Number);
+}
+
+/** The question to ask about a temperature that is out of range in one unit. */
+const otherUnit: Partial<Record<keyof WrittenPlace, string>> = {
+  tmax_c: ' Are these degrees F? Then give tmax_f.',
+  tmin_c: ' Are these degrees F? Then give tmin_f.',
+};
+
+/** What is wrong with one value by the schema, with what is expected; null when it is allowed. */
+function faultOf(key: keyof WrittenPlace, value: unknown): string | null {
+  const schema: z.ZodType = writtenPlace.shape[key];
+  const read = schema.safeParse(value);
+  if (read.success) return null;
+  const inner = schema instanceof z.ZodOptional ? (schema.unwrap() as z.ZodType) : schema;
+  const { path = [], message = '' } = read.error.issues[0] ?? {};
+  const at = path.reduce<unknown>((held, step) => (held as Record<PropertyKey, unknown>)?.[step], value);
+  const reason = inner.description ?? message;
+  return `"${String(at)}" does not fit. ${reason}${otherUnit[key] ?? ''}`;
+}
+
+/** A draft from answers; problems name the key. */
+export function answersDraft(answers: Answers): { draft: Draft; problems: string[] } {
+  const draft: Draft = {};
+  const problems: string[] = [];
+  const set = <K extends keyof WrittenPlace>(key: K, value: WrittenPlace[K]) => {
+    const fault = faultOf(key, value);
+    if (fault === null) draft[key] = value;
+    else problems.push(`${key}: ${fault}`);
+  };
+  for (const key of textKeys) {
+    const text = answers[key];
+    if (text !== undefined) set(key, key === 'country' ? text.trim().toUpperCase() : text.trim());
+  }
+  for (const key of numberKeys) {
+    const text = answers[key];
+    if (text === undefined) continue;
+    if (text.trim() === '' || !Number.isFinite(Number(text)))
+      problems.push(`${key}: "${text}" is no number.`);
+    else set(key, Number(text));
+  }
+  for (const key of monthlyKeys) {
+    const text = answers[key];
+    if (text === undefined) continue;
+    const months = readMonths(text);
+    if (typeof months === 'string') problems.push(`${key}: ${months}.`);
+    else set(key, months);
+  }
+  const { zone, zone_basis: basis } = answers;
+  if (zone !== undefined)
+    set('winter_zone', { zone: zone.trim(), basis: basis?.trim() || 'as given by the grower' });
+  else if (basis !== undefined) problems.push('zone_basis: give the zone with it (--zone).');
+  return { draft, problems };
+}

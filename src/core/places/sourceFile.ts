@@ -1,0 +1,36 @@
+/** What a file handed to `npm run place` is. */
+
+import { isDailyHeader } from '../climate/dailyRecordText.ts';
+import { isOfficialHeader } from '../climate/official/table.ts';
+
+export type SourceKind = 'normals' | 'daily' | null;
+
+export const expectedFiles =
+  'a monthly, daily or annual station file of the U.S. Climate Normals (1981-2010, 1991-2020 or 2006-2020), or a daily record (CSV with the columns date, tmin_c and tmax_c, or tmin_f and tmax_f)';
+
+function headerOf(text: string): string[] {
+  const line = text.replace(/^\uFEFF/, '').split(/\r?\n/, 1)[0] ?? '';
+  return line.split(',').map(title => title.replaceAll('"', '').trim());
+}
+
+/** By the header line alone. */
+export function kindOfSource(text: string): SourceKind {
+  const header = headerOf(text);
+  if (isOfficialHeader(header)) return 'normals';
+  return isDailyHeader(header) ? 'daily' : null;
+}
+
+/** What was seen in a file that is neither, for the refusal. */
+export function seenIn(bytes: Uint8Array, text: string): string {
+  if (bytes.length === 0) return 'an empty file';
+  if (bytes[0] === 0x1f && bytes[1] === 0x8b) return 'a gzip archive; unpack it first';
+  if (bytes[0] === 0x50 && bytes[1] === 0x4b) return 'a zip archive or spreadsheet; save it as CSV first';
+  if (bytes.subarray(0, 512).includes(0)) return 'a file that is no text';
+  if (/^\s*</.test(text)) return 'a web page';
+  const header = headerOf(text);
+  const titles = header
+    .slice(0, 6)
+    .map(title => `"${title.slice(0, 40)}"`)
+    .join(', ');
+  return `${header.length} ${header.length === 1 ? 'column' : 'columns'}: ${titles}${header.length > 6 ? ', ...' : ''}`;
+}
