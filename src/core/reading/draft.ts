@@ -31,6 +31,15 @@ export interface KnownIds {
   lot: Set<string>;
   place: Set<string>;
   guide: Set<string>;
+  /** Names of daily records in content/places, with their ending. */
+  daily: Set<string>;
+}
+
+/** Where a lot id stands, also when the lot has errors. */
+export interface LotPlace {
+  id: string;
+  file: string;
+  index: number;
 }
 
 /** Only records without errors of their own are here, so that one slip is not reported again by every check. */
@@ -40,6 +49,7 @@ export interface Draft {
   species: Entry<WrittenSpecies, Species>[];
   cultivars: Entry<WrittenCultivar, Cultivar>[];
   lots: LotEntry[];
+  lotPlaces: LotPlace[];
   /** All walks in order of day, also later ones. */
   walks: Walk[];
   places: Entry<WrittenPlace, Place>[];

@@ -65,6 +65,7 @@ function nothingYet(asOf: Day, photos: readonly string[]): Gathered {
       species: [],
       cultivars: [],
       lots: [],
+      lotPlaces: [],
       walks: [],
       places: [],
       guides: [],
@@ -72,7 +73,14 @@ function nothingYet(asOf: Day, photos: readonly string[]): Gathered {
       temperatures: [],
       dailyRecords: new Map(),
       photos,
-      ids: { species: new Set(), cultivar: new Set(), lot: new Set(), place: new Set(), guide: new Set() },
+      ids: {
+        species: new Set(),
+        cultivar: new Set(),
+        lot: new Set(),
+        place: new Set(),
+        guide: new Set(),
+        daily: new Set(),
+      },
     },
     problems: [],
     sources: { yaml: new Map(), tables: new Map() },
@@ -90,6 +98,7 @@ function addFile(gathered: Gathered, { path, bytes }: SourceFile): void {
   gathered.kinds.add(kind);
   const idKind = idKinds[kind];
   if (idKind) gathered.draft.ids[idKind].add(stem(path));
+  if (kind === 'daily') gathered.draft.ids.daily.add(path.slice('places/'.length));
   const nameProblem = namedKinds.has(kind) ? badFileName(path) : null;
   if (nameProblem) gathered.problems.push(nameProblem);
   const decoded = decode(path, bytes);
@@ -151,13 +160,14 @@ const readers: Record<Exclude<FileKind, 'ignored' | 'stray'>, Reader> = {
     const { draft, problems } = gathered;
     const {
       entries,
-      ids,
+      places,
       problems: found,
       source,
     } = readLots(path, text, draft.yard?.value.currency ?? currencyForNow);
     keepSource(gathered, path, source);
     draft.lots.push(...entries);
-    for (const id of ids) draft.ids.lot.add(id);
+    draft.lotPlaces.push(...places);
+    for (const { id } of places) draft.ids.lot.add(id);
     problems.push(...found);
   },
   walk(gathered, path, text) {

@@ -22,11 +22,38 @@ interface Place {
 /** Problems as diagnostics with their places, sorted by file, line, column and rule. */
 export function locate(problems: readonly Problem[], sources: Sources): Diagnostic[] {
   const byFile = Map.groupBy(problems, problem => problem.file);
-  const diagnostics = [...byFile].flatMap(([file, group]) => locateInFile(file, group, sources));
+  const others = new OtherPlaces(sources);
+  const diagnostics = [...byFile].flatMap(([file, group]) => locateInFile(file, group, sources, others));
   return diagnostics.sort(inOrder);
 }
 
-function locateInFile(file: string, problems: readonly Problem[], sources: Sources): Diagnostic[] {
+/** Places that messages speak of besides their own; each file is parsed once. */
+class OtherPlaces {
+  readonly #sources: Sources;
+  readonly #placed = new Map<string, PlacedDocument | null>();
+
+  constructor(sources: Sources) {
+    this.#sources = sources;
+  }
+
+  /** `lots/2026.yaml:14` */
+  textOf({ file, path }: NonNullable<Problem['see']>): string {
+    const source = this.#sources.yaml.get(file);
+    if (!source) return file;
+    if (!this.#placed.has(file)) this.#placed.set(file, parsePlaced(source));
+    const placed = this.#placed.get(file);
+    if (!placed) return file;
+    const node = nodeAt(placed.document.contents, path, 'value');
+    return `${file}:${placeOf(source, placed.lines, node?.range?.[0] ?? 0).line}`;
+  }
+}
+
+function locateInFile(
+  file: string,
+  problems: readonly Problem[],
+  sources: Sources,
+  others: OtherPlaces,
+): Diagnostic[] {
   const source = sources.yaml.get(file);
   const placed = source && problems.some(({ spot }) => spot.kind === 'path') ? parsePlaced(source) : null;
   return problems.map(problem => {
@@ -40,7 +67,9 @@ function locateInFile(file: string, problems: readonly Problem[], sources: Sourc
       path: pathText(problem.spot),
       got: problem.got ?? '',
       expected: problem.expected ?? '',
-      message: problem.message,
+      message: problem.see
+        ? problem.message.replace('{see}', () => others.textOf(problem.see!))
+        : problem.message,
       remedy: problem.remedy,
     };
   });

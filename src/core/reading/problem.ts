@@ -21,8 +21,10 @@ export interface Problem {
   got?: string;
   /** What should stand there. */
   expected?: string;
-  /** What is wrong: a clause without a full stop. */
+  /** What is wrong: a clause without a full stop. `{see}` in it becomes the place of `see`, such as lots/2026.yaml:14. */
   message: string;
+  /** Another place that the message speaks of. */
+  see?: { file: string; path: KeyPath };
   /** What to do: starts in lower case after the message and a semicolon, ends with a full stop or question mark. */
   remedy: string;
 }

@@ -2,7 +2,7 @@
 
 import type { z } from 'zod';
 import { normaliseLot, writtenLot } from '../records/lot.ts';
-import type { Entry, LotEntry } from './draft.ts';
+import type { Entry, LotEntry, LotPlace } from './draft.ts';
 import { type Split, splitFrontMatter } from './frontMatter.ts';
 import { stem } from './layout.ts';
 import { atValue, type Problem, show, wholeFile } from './problem.ts';
@@ -75,7 +75,7 @@ function onlyComments(file: string): Problem {
 export interface ReadLots {
   entries: LotEntry[];
   /** Ids of all lots in the file, with or without errors. */
-  ids: string[];
+  places: LotPlace[];
   problems: Problem[];
   source: YamlSource;
 }
@@ -84,11 +84,16 @@ export interface ReadLots {
 export function readLots(file: string, text: string, currency: string): ReadLots {
   const source: YamlSource = { file, text, firstLine: 1 };
   const read = readYaml(source);
-  if ('problems' in read) return { entries: [], ids: [], problems: read.problems, source };
+  if ('problems' in read) return { entries: [], places: [], problems: read.problems, source };
   const { value } = read;
-  if (value === null) return { entries: [], ids: [], problems: [onlyComments(file)], source };
-  if (!Array.isArray(value)) return { entries: [], ids: [], problems: [notAList(file, value)], source };
-  const lots: ReadLots = { entries: [], ids: [], problems: value.length === 0 ? [noLots(file)] : [], source };
+  if (value === null) return { entries: [], places: [], problems: [onlyComments(file)], source };
+  if (!Array.isArray(value)) return { entries: [], places: [], problems: [notAList(file, value)], source };
+  const lots: ReadLots = {
+    entries: [],
+    places: [],
+    problems: value.length === 0 ? [noLots(file)] : [],
+    source,
+  };
   const written = writtenText(source);
   for (const [index, item] of value.entries()) readLot(lots, item, index, currency, written);
   return lots;
@@ -97,7 +102,7 @@ export function readLots(file: string, text: string, currency: string): ReadLots
 function readLot(lots: ReadLots, item: unknown, index: number, currency: string, written: WrittenText): void {
   const { file } = lots.source;
   const id = (item as { lot?: unknown } | null)?.lot;
-  if (typeof id === 'string') lots.ids.push(id);
+  if (typeof id === 'string') lots.places.push({ id, file, index });
   const parsed = writtenLot.safeParse(item);
   if (parsed.success) {
     const value = normaliseLot(parsed.data, { file, index }, currency);

@@ -2,10 +2,88 @@
 
 import type { Draft } from '../draft.ts';
 import type { Problem } from '../problem.ts';
+import { amountDecimals } from './amountDecimals.ts';
+import { bodies } from './bodies.ts';
+import { cartonSize } from './cartonSize.ts';
 import type { Check } from './check.ts';
+import { costsContainer } from './costsContainer.ts';
+import { counts } from './counts.ts';
+import { cultivarFlavour } from './cultivarFlavour.ts';
+import { cultivarSpecies } from './cultivarSpecies.ts';
+import { cultivarTrial } from './cultivarTrial.ts';
+import { figureOrder } from './figureOrder.ts';
+import { figurePair } from './figurePair.ts';
+import { figureRange } from './figureRange.ts';
+import { guideSpecies } from './guideSpecies.ts';
+import { laterThanDay } from './laterThanDay.ts';
+import { listedTwice } from './listedTwice.ts';
 import { lotCultivar } from './lotCultivar.ts';
+import { lotDates } from './lotDates.ts';
+import { lotDuplicate } from './lotDuplicate.ts';
+import { lotRootstock } from './lotRootstock.ts';
+import { lotTwice } from './lotTwice.ts';
+import { nameTwice } from './nameTwice.ts';
+import { photos } from './photos.ts';
+import { placeDaily } from './placeDaily.ts';
+import { placeFigures } from './placeFigures.ts';
+import { placeFreezeDays } from './placeFreezeDays.ts';
+import { placeZone } from './placeZone.ts';
+import { priceBase } from './priceBase.ts';
+import { priceSpecies } from './priceSpecies.ts';
+import { smallestMissing } from './smallestMissing.ts';
+import { speciesHeat } from './speciesHeat.ts';
+import { speciesPropagation } from './speciesPropagation.ts';
+import { videoChapters } from './videoChapters.ts';
+import { videoLink } from './videoLink.ts';
+import { walkBeforeLot } from './walkBeforeLot.ts';
+import { walkLater } from './walkLater.ts';
+import { walkLot } from './walkLot.ts';
+import { yardCurrency } from './yardCurrency.ts';
+import { yardHome } from './yardHome.ts';
+import { yardRounding } from './yardRounding.ts';
+import { yardTimeZone } from './yardTimeZone.ts';
 
-const checks: readonly Check[] = [lotCultivar];
+const checks: readonly Check[] = [
+  listedTwice,
+  amountDecimals,
+  lotCultivar,
+  lotDuplicate,
+  lotDates,
+  lotRootstock,
+  laterThanDay,
+  speciesPropagation,
+  walkLot,
+  walkBeforeLot,
+  walkLater,
+  counts,
+  lotTwice,
+  cultivarSpecies,
+  cultivarFlavour,
+  cultivarTrial,
+  nameTwice,
+  speciesHeat,
+  figureOrder,
+  figureRange,
+  figurePair,
+  yardHome,
+  yardTimeZone,
+  yardCurrency,
+  yardRounding,
+  priceBase,
+  priceSpecies,
+  smallestMissing,
+  costsContainer,
+  cartonSize,
+  placeFigures,
+  placeFreezeDays,
+  placeDaily,
+  placeZone,
+  guideSpecies,
+  videoLink,
+  videoChapters,
+  photos,
+  bodies,
+];
 
 export function allChecks(draft: Draft): Problem[] {
   return checks.flatMap(check => check(draft));

@@ -1,0 +1,28 @@
+import { placeFaults } from '../../climate/placeFaults.ts';
+import { atValue, type KeyPath } from '../problem.ts';
+import type { RuleId } from '../rules.ts';
+import type { Check } from './check.ts';
+
+/** What does not fit together in a place record, as the climate core sees it. */
+export const placeFigures: Check = ({ places }) =>
+  places.flatMap(({ file, written, value }) =>
+    placeFaults(written, value).map(({ rule, path, got, expected, message, remedy }) => ({
+      rule: rule === 'place-units' ? 'two-units' : (rule satisfies RuleId),
+      file,
+      spot: atValue(...keysOf(path)),
+      got,
+      expected,
+      message: clause(message),
+      remedy: remedy.charAt(0).toLowerCase() + remedy.slice(1),
+    })),
+  );
+
+function keysOf(path: string): KeyPath {
+  if (path === '') return [];
+  return path.split('.').map(key => (/^\d+$/.test(key) ? Number(key) : key));
+}
+
+/** A sentence as a clause: small first letter, no full stop. */
+function clause(sentence: string): string {
+  return sentence.charAt(0).toLowerCase() + sentence.slice(1).replace(/\.$/, '');
+}
