@@ -181,11 +181,10 @@ describe('the cross-field checks over every shipped place', () => {
   });
 
   test('all are asked about when their numbers are taken for the other unit', () => {
-    const inF = (values: number[] | undefined) => values?.map(celsiusToFahrenheit);
-    for (const [id, record] of written) {
-      const { tmax_c, tmin_c, ...rest } = record;
-      const asC = { ...rest, tmax_c: inF(tmax_c), tmin_c: inF(tmin_c) } as WrittenPlace;
-      const asF = { ...rest, tmax_f: tmax_c, tmin_f: tmin_c } as WrittenPlace;
+    for (const { id, tmaxC, tminC } of places) {
+      const { tmax_c, tmin_c, tmax_f, tmin_f, ...rest } = written.get(id) as WrittenPlace;
+      const asC = { ...rest, tmax_c: tmaxC.map(celsiusToFahrenheit), tmin_c: tminC.map(celsiusToFahrenheit) };
+      const asF = { ...rest, tmax_f: tmaxC, tmin_f: tminC };
       expect(faultsOf(asC), id).toContain('place-unit');
       expect(faultsOf(asF), id).toContain('place-unit');
     }
