@@ -4,12 +4,18 @@ import { chillingHour, chillPortionCounter, tabledRates } from '../climate/chill
 import type { ChillRange } from '../climate/chillYears.ts';
 import { type SunTimes, sunTimes } from '../climate/dayLength.ts';
 import { type DayExtremes, fillHours } from '../climate/hourly.ts';
+import type { ClimateAnswer } from '../climate/summary.ts';
 import type { WeatherYears } from '../climate/weatherYears.ts';
+import type { Reason } from '../records/common.ts';
 import type { Species } from '../records/species.ts';
 import { growingCalendar } from './growingYear.ts';
+import { modelled, reasonFrom } from './words.ts';
 
 /** `met` in nine winters of ten; `doubtful` in some; `short` in fewer than half. */
 export type ChillState = 'met' | 'doubtful' | 'short';
+
+/** Chill of the place by either count. */
+export type ChillOfPlace = Pick<ChillRange, 'portions' | 'hours'>;
 
 export interface ChillNeed {
   readonly unit: 'portions' | 'hours';
@@ -22,9 +28,33 @@ export function chillNeed({ chillPortions, chillHours }: Species): ChillNeed | n
   return chillHours ? { unit: 'hours', value: chillHours.value } : null;
 }
 
-export function chillState(need: ChillNeed | null, chill: ChillRange): ChillState {
+export function chillState(need: ChillNeed | null, chill: ChillOfPlace): ChillState {
   if (need === null || need.value <= chill[need.unit].p10) return 'met';
   return need.value <= chill[need.unit].p50 ? 'doubtful' : 'short';
+}
+
+const chillWords: Readonly<Record<ChillState, string>> = {
+  met: 'Winters give it the chill it needs to wake well.',
+  doubtful: 'Some winters are too warm for it to wake well.',
+  short: 'Winters are too warm for it: it wakes late and thinly and may not flower.',
+};
+
+/** Why the chill is enough or not; nothing for a species without a figure. */
+export function chillReasons(
+  species: Species,
+  state: ChillState,
+  chill: ClimateAnswer<ChillOfPlace>,
+): Reason[] {
+  const need = chillNeed(species);
+  const figure = need?.unit === 'portions' ? species.chillPortions : species.chillHours;
+  if (!need || !figure) return [];
+  const unit = need.unit === 'portions' ? 'chill portions' : 'hours of chill';
+  const { p10, p90 } = chill.answer[need.unit];
+  return [
+    { text: chillWords[state], standing: 'modelled' },
+    reasonFrom(`It needs about ${Math.round(need.value)} ${unit}.`, figure),
+    modelled(`Winters here give ${Math.round(p10)} to ${Math.round(p90)}.`),
+  ];
 }
 
 /** Winters looked at for the day; they only place budbreak in mild winters. Standing: ours. */
@@ -95,7 +125,7 @@ function middleDay(sums: Float64Array, need: number): number {
  */
 export function wakeIndexes(
   years: WeatherYears,
-  chill: ChillRange,
+  chill: ChillOfPlace,
   needs: readonly (ChillNeed | null)[],
 ): number[] {
   const fromDoy = years.lat < 0 ? CHILL_FROM_DOY_SOUTH : CHILL_FROM_DOY_NORTH;

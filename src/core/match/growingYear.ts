@@ -27,10 +27,11 @@ export function doyOfIndex(calendar: GrowingCalendar, index: number): number {
   return wrapDoy(calendar.firstDoy + index);
 }
 
-/** Where each whole growing year starts in the series; the half years at both ends are left out. */
-export function growingYearStarts(years: WeatherYears): Int32Array {
+/** Where each of the first whole growing years starts in the series; the half year before them is left out. */
+export function growingYearStarts(years: WeatherYears, most: number): Int32Array {
   const into = daysForward(years.firstDoy, growingCalendar(years.lat).firstDoy);
-  return Int32Array.from({ length: years.count - 1 }, (_, year) => year * DAYS_PER_YEAR + into);
+  const length = Math.min(most, years.count - 1);
+  return Int32Array.from({ length }, (_, year) => year * DAYS_PER_YEAR + into);
 }
 
 /** Heat summed from midwinter, C-degree-days: `into[i]` is what the days before index i gave. `into` has 366 places. */

@@ -16,6 +16,8 @@ import { normalShareBelow } from './normal.ts';
 
 /** How badly a heat need is known, as a share of it. Standing: ours; two plantings of one fig differed by 12 % (Souza et al. 2009). */
 export const NEED_SD_SHARE = 0.08;
+/** Growing years looked at: a share is then good to 2 or 3 points, a date to a day. Standing: ours. */
+export const RIPENING_YEARS = 400;
 /** Below this share of years a date would mislead more than it tells. */
 const SMALLEST_SHARE_FOR_A_DATE = 0.1;
 
@@ -113,8 +115,8 @@ function countYear(tally: CaseTally, heatCase: HeatCase, heatSum: Float64Array, 
 }
 
 /**
- * Odds of all cases that share a base and a cap (C), over every whole growing year of the weather years. Linear in years,
- * cases and needs; the heat of a day is computed once.
+ * Odds of all cases that share a base and a cap (C), over the first `RIPENING_YEARS` whole growing years. Linear in years,
+ * cases and needs; the heat of a day is computed once. Throws a RangeError for fewer than two weather years.
  */
 export function ripeningOdds(
   years: WeatherYears,
@@ -123,7 +125,7 @@ export function ripeningOdds(
   cases: readonly HeatCase[],
 ): CaseOdds[] {
   const calendar = growingCalendar(years.lat);
-  const starts = growingYearStarts(years);
+  const starts = growingYearStarts(years, RIPENING_YEARS);
   const tallies = cases.map<CaseTally>(({ needs }) => ({
     outdoors: needs.map(newTally),
     headStart: needs.map(newTally),
@@ -131,6 +133,7 @@ export function ripeningOdds(
     start: newTally(),
     end: newTally(),
   }));
+  if (starts.length < 1) throw new RangeError('two weather years or more are needed');
   const heatSum = new Float64Array(DAYS_PER_YEAR + 1);
   const bounds: SeasonBounds = { budbreak: 0, start: 0, end: 0 };
   for (const from of starts) {

@@ -1,0 +1,102 @@
+/** What would make a cultivar do better here. */
+import type { Reason, RipeningClass } from '../records/common.ts';
+import type { Species } from '../records/species.ts';
+import { roundTo } from '../units.ts';
+import type { RipeningVerdict, TreeAge, WetVerdict, WinterVerdict } from './answers.ts';
+import type { PlaceOutlook } from './placeOutlook.ts';
+import type { MatchedCultivar } from './subject.ts';
+import {
+  cropWords,
+  modelled,
+  ours,
+  ripeningClassWords,
+  ripeningOrder,
+  ripeningWord,
+  yearsOfTen,
+} from './words.ts';
+
+/** What shelters give on the coldest nights, C. Standing: ours. */
+const WALL_C = 3;
+const WRAP_C = 4;
+const BURIED_C = 10;
+
+function winterChanges(winter: Record<TreeAge, WinterVerdict>): Reason[] {
+  const { marginC } = winter.established;
+  const young = winter['first-winter'];
+  const short = roundTo(-marginC, 0.5);
+  if (marginC < -BURIED_C)
+    return [ours('A cold store for the winter, since no wrapping makes up for that much cold.')];
+  if (marginC < -WRAP_C) {
+    return [
+      ours(
+        `Burying it, worth about ${BURIED_C} C, or a pot wintered in a cold store: it is ${short} C short.`,
+      ),
+    ];
+  }
+  if (marginC < 0) {
+    const wall = marginC + WALL_C >= 0 ? ` A warm wall, worth up to ${WALL_C} C, may do instead.` : '';
+    return [ours(`A cage of dry leaves, worth about ${WRAP_C} C: it is ${short} C short.${wall}`)];
+  }
+  if (young.marginC < 0) {
+    return [ours('Its first winters spent in a pot in a cold store: young wood stands less than old.')];
+  }
+  return [];
+}
+
+/** The latest class of the species, earlier than this one, that ripens reliably. */
+function earlierClass(place: PlaceOutlook, species: Species, cultivar: MatchedCultivar): Reason[] {
+  const classes = place.species.get(species.id)?.crops.main;
+  if (!classes) return [];
+  const own = ripeningOrder[cultivar.ripening];
+  let best: RipeningClass | null = null;
+  for (const [name, { outdoors }] of classes) {
+    const earlier = ripeningOrder[name] < own && ripeningWord(outdoors.share) === 'reliable';
+    if (earlier && (best === null || ripeningOrder[name] > ripeningOrder[best])) best = name;
+  }
+  if (best === null) return [];
+  return [modelled(`A cultivar of the class "${ripeningClassWords[best]}" ripens reliably here.`)];
+}
+
+function ripeningChanges(
+  place: PlaceOutlook,
+  species: Species,
+  cultivar: MatchedCultivar,
+  best: RipeningVerdict | undefined,
+): Reason[] {
+  if (best === undefined || best.word === 'reliable') return [];
+  const helped =
+    best.headStart.word === best.word
+      ? []
+      : [
+          modelled(
+            `A pot woken four weeks early under cover and moved out after the freezes: its ${cropWords[best.crop]} then ripens ${yearsOfTen(best.headStart.share)}.`,
+          ),
+        ];
+  return [...helped, ...earlierClass(place, species, cultivar)];
+}
+
+const waspChange = ours('Fig wasps near you, which live only where wild or planted caprifigs grow.');
+const partnerChange = ours('A second cultivar of the same species in flower at the same time, as partner.');
+const coverChange = ours('A cover against rain while it ripens.');
+
+/** Most telling first. */
+export function changesFor(
+  place: PlaceOutlook,
+  species: Species,
+  cultivar: MatchedCultivar,
+  verdicts: {
+    winter: Record<TreeAge, WinterVerdict>;
+    ripening: RipeningVerdict[];
+    best: RipeningVerdict | undefined;
+    wet: WetVerdict;
+  },
+): Reason[] {
+  const { winter, ripening, best, wet } = verdicts;
+  return [
+    ...ripeningChanges(place, species, cultivar, best),
+    ...winterChanges(winter),
+    ...(ripening.some(({ blocked }) => blocked === 'needs-wasp') ? [waspChange] : []),
+    ...(cultivar.pollination === 'partner' ? [partnerChange] : []),
+    ...(wet.level === 'heavy-loss' ? [coverChange] : []),
+  ];
+}

@@ -1,0 +1,56 @@
+/** What a potted tree left outdoors needs. */
+import type { Species } from '../records/species.ts';
+import { temperatureInWords } from '../units.ts';
+import type { MatchContext, PotCare, PotVerdict } from './answers.ts';
+import type { PlaceOutlook } from './placeOutlook.ts';
+import { woodLimit } from './winter.ts';
+import type { PotLow } from './winterLows.ts';
+import { modelled, ours, reasonFrom } from './words.ts';
+
+/** The largest pot looked at that is no larger than the one asked for, so that the answer errs to the cold side. */
+function potOf(pots: readonly PotLow[], litres: number): PotLow {
+  return pots.findLast(pot => pot.litres <= litres) ?? (pots[0] as PotLow);
+}
+
+const careWords: Readonly<Record<PotCare, string>> = {
+  'stays-out': 'The pot may stay outside.',
+  insulate: 'Wrap the pot and group it with others against a wall, or bring it in for the coldest spells.',
+  store: 'Bring it into a cold, frost-free store for the winter.',
+};
+
+/** Verdict for a pot. Wood in a pot counts as in its first winter: it hardens late and wakes early. */
+export function potVerdict(
+  place: PlaceOutlook,
+  species: Species,
+  offsetC: number,
+  { potLitres, shelterC }: Pick<MatchContext, 'potLitres' | 'shelterC'>,
+): PotVerdict {
+  const pot = potOf(place.pots, potLitres);
+  const { limitC, figure } = woodLimit(species, 'first-winter', offsetC);
+  const [mixLowC, insulatedLowC] = [pot.lowC + shelterC, pot.insulatedLowC + shelterC];
+  const woodHolds = place.designLowC + shelterC >= limitC;
+  const injuryC = species.rootInjuryC.value;
+  const severeC = species.rootSevereC.value;
+  const care: PotCare = !woodHolds
+    ? 'store'
+    : mixLowC >= injuryC
+      ? 'stays-out'
+      : insulatedLowC >= severeC
+        ? 'insulate'
+        : 'store';
+  return {
+    care,
+    container: pot.container,
+    mixLowC,
+    because: [
+      modelled(
+        mixLowC >= 0
+          ? `The mix of a ${pot.container} pot left outside does not freeze through in nine winters of ten.`
+          : `In one winter of ten the mix of a ${pot.container} pot left outside gets down to ${temperatureInWords(mixLowC)}.`,
+      ),
+      reasonFrom(`Roots are hurt from about ${temperatureInWords(injuryC)}.`, species.rootInjuryC),
+      ...(woodHolds ? [] : [reasonFrom(`Young wood stands about ${temperatureInWords(limitC)}.`, figure)]),
+      ours(careWords[care]),
+    ],
+  };
+}

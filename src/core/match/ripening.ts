@@ -1,0 +1,120 @@
+/** Whether a crop ripens here, and when. */
+import type { Crop, Reason, RipeningClass } from '../records/common.ts';
+import type { PollinationHabit } from '../records/cultivar.ts';
+import type { Species } from '../records/species.ts';
+import { roundTo, temperatureInWords } from '../units.ts';
+import type { MatchContext, RipeningOdds, RipeningVerdict } from './answers.ts';
+import type { ClassOutlook, PlaceOutlook, SpeciesOutlook } from './placeOutlook.ts';
+import type { NeedOdds } from './ripeningOdds.ts';
+import { woodLimit } from './winter.ts';
+import { shareOfWintersAbove } from './winterLows.ts';
+import {
+  cropWords,
+  doyInWords,
+  modelled,
+  ours,
+  reasonFrom,
+  ripeningClassWords,
+  ripeningWord,
+  spreadInWords,
+  yearsOfTen,
+} from './words.ts';
+
+const nothing: RipeningOdds = { share: 0, word: 'not-outdoors', dates: null };
+
+function withShare({ dates }: NeedOdds, share: number): RipeningOdds {
+  return { share, word: ripeningWord(share), dates };
+}
+
+/** Whether a crop of this habit sets fruit without the fig wasp. */
+export function needsWasp(habit: PollinationHabit, crop: Crop): boolean {
+  return habit === 'wasp-all' || (habit === 'wasp-main' && crop === 'main');
+}
+
+function blockedVerdict(
+  crop: Crop,
+  blocked: 'needs-wasp' | 'no-figure',
+  outlook: ClassOutlook | undefined,
+): RipeningVerdict {
+  const because =
+    blocked === 'no-figure'
+      ? [ours('No heat need is recorded for this class, so nothing is promised.')]
+      : [
+          ours(
+            `Its ${cropWords[crop]} sets only where fig wasps live; without them the fruit drops, however warm the summer.`,
+          ),
+        ];
+  const dates = blocked === 'needs-wasp' ? (outlook?.outdoors.dates ?? null) : null;
+  return { ...nothing, dates, crop, blocked, headStart: nothing, because };
+}
+
+function seasonReasons({ start, end }: SpeciesOutlook, killing: string): Reason[] {
+  return [
+    ...(start === null
+      ? []
+      : [modelled(`Growth counts from about ${doyInWords(start.p50)} (${spreadInWords(start)}).`)]),
+    end === null
+      ? modelled(`A night of ${killing} that would end the season comes in hardly any year.`)
+      : modelled(
+          `The first night of ${killing}, which ends it, comes about ${doyInWords(end.p50)} (${spreadInWords(end)}).`,
+        ),
+  ];
+}
+
+function outcomeReason(crop: Crop, { share, dates }: RipeningOdds): Reason {
+  const when = dates === null ? '' : `; first ripe fruit ${spreadInWords(dates)}`;
+  return modelled(`Its ${cropWords[crop]} ripens before that ${yearsOfTen(share)}${when}.`);
+}
+
+/** Breba fruit sits on last year's wood, which has to come through the winter. */
+function woodShare(place: PlaceOutlook, species: Species, offsetC: number, shelterC: number): number {
+  const { limitC } = woodLimit(species, 'established', offsetC);
+  return shareOfWintersAbove(place.lowsC, limitC - shelterC);
+}
+
+/** Verdict for one crop. */
+export function ripeningVerdict(
+  place: PlaceOutlook,
+  species: Species,
+  cultivar: { ripening: RipeningClass; pollination: PollinationHabit; hardinessOffsetC: number },
+  crop: Crop,
+  { shelterC, waspsNear }: Pick<MatchContext, 'shelterC' | 'waspsNear'>,
+): RipeningVerdict {
+  const outlook = place.species.get(species.id);
+  const figure = species.heatNeed[crop][cultivar.ripening];
+  const found = outlook?.crops[crop].get(cultivar.ripening);
+  if (needsWasp(cultivar.pollination, crop) && !waspsNear) return blockedVerdict(crop, 'needs-wasp', found);
+  if (!outlook || !found || !figure) return blockedVerdict(crop, 'no-figure', found);
+  const wood = crop === 'breba' ? woodShare(place, species, cultivar.hardinessOffsetC, shelterC) : 1;
+  const outdoors = withShare(found.outdoors, found.outdoors.share * wood);
+  const headStart = withShare(found.headStart, found.headStart.share);
+  const need = reasonFrom(
+    `A ${ripeningClassWords[cultivar.ripening]} ${cropWords[crop]} asks for about ${roundTo(figure.value, 10)} degree days C from budbreak.`,
+    figure,
+  );
+  const woodReason =
+    wood < 0.95
+      ? [modelled(`The wood that carries it comes through the winter outdoors ${yearsOfTen(wood)}.`)]
+      : [];
+  const helped =
+    headStart.word !== outdoors.word
+      ? [
+          modelled(
+            `A stored pot woken four weeks early under cover ripens it ${yearsOfTen(headStart.share)}.`,
+          ),
+        ]
+      : [];
+  return {
+    ...outdoors,
+    crop,
+    blocked: null,
+    headStart,
+    because: [
+      outcomeReason(crop, outdoors),
+      ...woodReason,
+      need,
+      ...seasonReasons(outlook, temperatureInWords(outlook.killingC)),
+      ...helped,
+    ],
+  };
+}

@@ -1,0 +1,16 @@
+/** What a match needs to know of a cultivar. */
+import type { Cultivar } from '../records/cultivar.ts';
+
+export type MatchedCultivar = Pick<
+  Cultivar,
+  | 'id'
+  | 'name'
+  | 'species'
+  | 'flavour'
+  | 'ripening'
+  | 'crops'
+  | 'pollination'
+  | 'fruit'
+  | 'hardinessOffsetC'
+  | 'trials'
+>;

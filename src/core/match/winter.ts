@@ -1,0 +1,92 @@
+/** What the winter asks of a tree in the ground. */
+import type { Figure, Reason } from '../records/common.ts';
+import type { Species } from '../records/species.ts';
+import { degreesCToF, roundTo, temperatureInWords } from '../units.ts';
+import type { MatchContext, TreeAge, WinterCare, WinterVerdict } from './answers.ts';
+import type { PlaceOutlook } from './placeOutlook.ts';
+import { ours, reasonFrom } from './words.ts';
+
+/** Least margin of the low of one winter in ten over what the wood stands, C. Standing: ours. */
+const careFromMarginC: readonly (readonly [WinterCare, number])[] = [
+  ['nothing', 3],
+  ['mulch', 0],
+  ['wrap', -6],
+  ['bury', -12],
+];
+
+/** What a second winter still lacks, C; the first winter's figure is the species' own. Standing: ours. */
+const SECOND_WINTER_ALLOWANCE_C = 3;
+
+const careWords: Readonly<Record<WinterCare, string>> = {
+  nothing: 'It needs no help.',
+  mulch: 'Mulch the crown and keep the wind off.',
+  wrap: 'Wrap it, with dry leaves or straw inside.',
+  bury: 'Lay it down and bury it, or winter it in a pot in an unheated building.',
+  store: 'Only a tree that winters in a store lives.',
+};
+
+const ageWords: Readonly<Record<TreeAge, string>> = {
+  'first-winter': 'in its first winter in the ground',
+  'second-winter': 'in its second winter',
+  established: 'once established',
+};
+
+export function winterCare(marginC: number): WinterCare {
+  return careFromMarginC.find(([, from]) => marginC >= from)?.[0] ?? 'store';
+}
+
+/** What dormant wood stands at an age, C, the cultivar's own offset added, and the figure behind it. */
+export function woodLimit(
+  species: Species,
+  age: TreeAge,
+  offsetC: number,
+): { limitC: number; figure: Figure } {
+  const { dormantEstablishedC: old, dormantFirstWinterC: young } = species;
+  // Records may give a first-winter figure below the established one; a young tree is never the hardier.
+  const first = Math.max(old.value, young.value);
+  if (age === 'established') return { limitC: old.value + offsetC, figure: old };
+  if (age === 'first-winter') return { limitC: first + offsetC, figure: young };
+  return { limitC: Math.min(first, old.value + SECOND_WINTER_ALLOWANCE_C) + offsetC, figure: young };
+}
+
+function offsetReason(offsetC: number): Reason[] {
+  if (offsetC === 0) return [];
+  const by = `${roundTo(degreesCToF(Math.abs(offsetC)), 1)} F (${roundTo(Math.abs(offsetC), 0.5)} C)`;
+  return [ours(`The grower holds it ${offsetC < 0 ? 'hardier' : 'tenderer'} than its species by ${by}.`)];
+}
+
+/** Verdict for one age. */
+export function winterVerdict(
+  place: PlaceOutlook,
+  species: Species,
+  age: TreeAge,
+  offsetC: number,
+  { shelterC }: Pick<MatchContext, 'shelterC'>,
+): WinterVerdict {
+  const { limitC, figure } = woodLimit(species, age, offsetC);
+  const designLowC = place.designLowC + shelterC;
+  const marginC = designLowC - limitC;
+  const care = winterCare(marginC);
+  const stands = `${ageWords[age][0]?.toUpperCase()}${ageWords[age].slice(1)} its wood stands about ${temperatureInWords(limitC)}.`;
+  const sheltered =
+    shelterC === 0
+      ? []
+      : [
+          ours(
+            `The spot is taken as ${roundTo(Math.abs(shelterC), 0.5)} C ${shelterC > 0 ? 'warmer' : 'colder'} than the station on cold nights.`,
+          ),
+        ];
+  return {
+    care,
+    marginC,
+    limitC,
+    designLowC,
+    because: [
+      place.designLowReason,
+      ...sheltered,
+      reasonFrom(stands, figure),
+      ...offsetReason(offsetC),
+      ours(careWords[care]),
+    ],
+  };
+}
