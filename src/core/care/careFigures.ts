@@ -1,0 +1,192 @@
+/**
+ * Rules of thumb behind the calendars, each with unit, standing and source, so that a page can show them and a yard can
+ * argue with them. Temperatures C, volumes litres, spans in days.
+ */
+
+export interface CareFigure {
+  low: number;
+  high: number;
+  unit: string;
+  standing: 'published' | 'practice' | 'ours';
+  source: string;
+  /** What it decides, in words for people. */
+  means: string;
+}
+
+const practice = 'Common practice, no source.';
+const ours = 'Our working figure.';
+
+export const careFigures = {
+  stores: {
+    low: 1,
+    high: 7,
+    unit: 'C',
+    standing: 'ours',
+    source:
+      'Our working figure: advice disagrees about the lower limit, from 20 F to 32 F; the middle is kept.',
+    means: 'What a store for dormant trees is held at.',
+  },
+  storeTooWarm: {
+    low: 10,
+    high: 10,
+    unit: 'C',
+    standing: 'ours',
+    source: ours,
+    means: 'A store that stays above this for a week wakes the buds.',
+  },
+  moveInNights: {
+    low: -6.7,
+    high: -3.9,
+    unit: 'C',
+    standing: 'practice',
+    source: practice,
+    means: 'Nights of about 25 to 20 F that a dormant tree should have had before it is put away.',
+  },
+  storedWaterShare: {
+    low: 0.1,
+    high: 0.1,
+    unit: 'share of the volume of the pot',
+    standing: 'ours',
+    source:
+      'Our working figure, at the dry end of advice for stored figs ("sparingly once a month", New York Botanical Garden plant answers).',
+    means: 'Water a stored pot gets at a time.',
+  },
+  storedWaterDays: {
+    low: 21,
+    high: 35,
+    unit: 'days',
+    standing: 'ours',
+    source: 'Our working figure, beside "once a month" (New York Botanical Garden plant answers).',
+    means: 'Days between waterings of a stored pot.',
+  },
+  storedCheckDays: {
+    low: 14,
+    high: 21,
+    unit: 'days',
+    standing: 'ours',
+    source: ours,
+    means: 'Days between looks at a stored tree.',
+  },
+  regrowth: {
+    low: 7,
+    high: 14,
+    unit: 'days',
+    standing: 'practice',
+    source: practice,
+    means: 'Once warm, an unwoken tree resumes growth.',
+  },
+  hardening: {
+    low: 7,
+    high: 14,
+    unit: 'days',
+    standing: 'ours',
+    source: ours,
+    means: 'From shelter to open sun, in steps.',
+  },
+  soak: {
+    low: 1,
+    high: 6,
+    unit: 'hours',
+    standing: 'ours',
+    source: ours,
+    means: 'How long bare roots stand in water before planting; never longer than a day.',
+  },
+  coolAfterPotting: {
+    low: 14,
+    high: 28,
+    unit: 'days',
+    standing: 'ours',
+    source: ours,
+    means: 'A bare-root tree that was potted up is held cool.',
+  },
+  standApart: {
+    low: 14,
+    high: 21,
+    unit: 'days',
+    standing: 'practice',
+    source: practice,
+    means: 'A new plant stands away from the others while it is watched for pests.',
+  },
+  rootedBeforeWinter: {
+    low: 56,
+    high: 56,
+    unit: 'days',
+    standing: 'ours',
+    source: ours,
+    means: 'A tree in leaf is planted at least this long before the first freeze may come.',
+  },
+  lateArrival: {
+    low: 42,
+    high: 42,
+    unit: 'days',
+    standing: 'ours',
+    source: ours,
+    means: 'A tree in leaf that arrives this close to the first freeze has come late.',
+  },
+  stopFeeding: {
+    low: 70,
+    high: 70,
+    unit: 'days',
+    standing: 'ours',
+    source: 'Our working figure, about midsummer in cold places: feeding late delays hardening.',
+    means: 'The last feed comes this long before the middle first freeze.',
+  },
+  mulchAfterFreeze: {
+    low: 30,
+    high: 45,
+    unit: 'days',
+    standing: 'published',
+    source: 'Nursery Management, trade press: winter cover goes on 30 to 45 days after the first frost.',
+    means: 'When the ground is mulched for winter.',
+  },
+  mulchDepthCm: {
+    low: 7,
+    high: 10,
+    unit: 'cm',
+    standing: 'practice',
+    source: practice,
+    means: 'Depth of mulch, kept off the trunk.',
+  },
+  newTreeWaterLitres: {
+    low: 5,
+    high: 8,
+    unit: 'litres a week',
+    standing: 'ours',
+    source: ours,
+    means: 'Water for a newly planted tree during its first eight weeks.',
+  },
+  newTreeWaterDays: {
+    low: 56,
+    high: 56,
+    unit: 'days',
+    standing: 'ours',
+    source: ours,
+    means: 'How long a newly planted tree is watered every week.',
+  },
+  wakeAtMean: {
+    low: 8,
+    high: 8,
+    unit: 'C',
+    standing: 'ours',
+    source: ours,
+    means: 'Daily mean outdoors from which a stored tree is brought into the light.',
+  },
+  soilWorkable: {
+    low: 4,
+    high: 4,
+    unit: 'C',
+    standing: 'ours',
+    source: ours,
+    means: 'Daily mean outdoors from which the soil can be dug after a frozen winter.',
+  },
+  evergreenAbove: {
+    low: 15,
+    high: 15,
+    unit: 'C',
+    standing: 'ours',
+    source: ours,
+    means: 'Where the coldest weeks are warmer than this on average, a tree keeps growing.',
+  },
+} as const satisfies Record<string, CareFigure>;
+
+export type CareFigureName = keyof typeof careFigures;

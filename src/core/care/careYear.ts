@@ -1,0 +1,217 @@
+/**
+ * The year of one species in one place, as days of the season: when leaves fall, when it is dormant, when buds break, when a pot is at
+ * risk, when frosts come and go. Everything the calendars schedule is read off this.
+ */
+
+import { DAYS_PER_YEAR, daysForward } from '../climate/calendar.ts';
+import type { ClimateSummary, FreezeKey } from '../climate/summary.ts';
+import type { WeatherYears } from '../climate/weatherYears.ts';
+import { parseZone, zoneLowerBoundC } from '../climate/winterZone.ts';
+import { doyFromMonthDay } from '../days.ts';
+import type { PlaceClass } from '../records/cultivar.ts';
+import { freezeThresholds } from '../records/place.ts';
+import type { Species } from '../records/species.ts';
+import { careFigures } from './careFigures.ts';
+import { mixFollower } from './potFreeze.ts';
+
+/** Days of the season (0 on 24 July, 24 January south) by which it has happened in 1, 5 and 9 years of ten; null where it has not. */
+export interface SeasonDays {
+  readonly p10: number | null;
+  readonly p50: number | null;
+  readonly p90: number | null;
+}
+
+export interface CareClimate {
+  readonly id: string;
+  /** Name of the place as a sentence uses it. */
+  readonly name: string;
+  readonly years: WeatherYears;
+  readonly summary: ClimateSummary;
+}
+
+export interface CareYear {
+  readonly placeId: string;
+  readonly placeName: string;
+  readonly placeClass: PlaceClass;
+  readonly species: Species;
+  readonly firstDoy: number;
+  readonly potLitres: number;
+  readonly firstFreeze: Readonly<Record<FreezeKey, SeasonDays>>;
+  /** p90: after it a later freeze comes in 1 year of 10. */
+  readonly lastFreeze: Readonly<Record<FreezeKey, SeasonDays>>;
+  readonly leafFall: SeasonDays;
+  readonly dormant: SeasonDays;
+  readonly budbreak: SeasonDays;
+  /** First and last day on which the mix in an open pot reaches the limit of the roots. */
+  readonly potRiskFirst: SeasonDays;
+  readonly potRiskLast: SeasonDays;
+  /** The tree never really rests: no leaf fall and warm coldest weeks. */
+  readonly evergreen: boolean;
+  /** Mean temperature by day of the season, C. */
+  readonly meanC: readonly number[];
+  readonly coldestDay: number;
+  readonly hottestDay: number;
+  /** Usual high of the hottest days, C. */
+  readonly hottestHighC: number;
+  /** Vapour pressure deficit by month, January first, kPa. */
+  readonly deficitKpa: readonly number[];
+  /** Low of one winter in ten, C. */
+  readonly winterLowC: number;
+}
+
+/** Seasons looked at: quantiles of 250 seasons differ from those of 1,000 by about a day. */
+const SEASONS = 250;
+
+/** Daily mean under which a day counts towards dormancy, C. Common practice, no source. */
+const COLD_DAY_C = 10;
+
+/** Heat towards budbreak counts from 1 January, 1 July south. Standing: ours. */
+const MIDWINTER_DOY_NORTH = 1;
+const MIDWINTER_DOY_SOUTH = 182;
+
+const EVERGREEN_ABOVE_C = careFigures.evergreenAbove.low;
+
+const NEVER = -1;
+
+/** A share of years must see it before a date is given. */
+function quantiles(happened: Int16Array, neverIs: 'late' | 'early'): SeasonDays {
+  const sorted = happened
+    .map(day => (day !== NEVER ? day : neverIs === 'late' ? DAYS_PER_YEAR : NEVER))
+    .sort();
+  const at = (p: number) => {
+    const day = sorted[Math.max(0, Math.ceil(p * sorted.length) - 1)] as number;
+    return day === DAYS_PER_YEAR || day === NEVER ? null : day;
+  };
+  return { p10: at(0.1), p50: at(0.5), p90: at(0.9) };
+}
+
+interface Happenings {
+  leafFall: Int16Array;
+  dormant: Int16Array;
+  budbreak: Int16Array;
+  riskFirst: Int16Array;
+  riskLast: Int16Array;
+}
+
+/** One pass over the seasons. */
+function watchSeasons(
+  years: WeatherYears,
+  species: Species,
+  potLitres: number,
+  midwinter: number,
+): Happenings {
+  const seasons = Math.min(SEASONS, years.count);
+  const empty = () => new Int16Array(seasons).fill(NEVER);
+  const found: Happenings = {
+    leafFall: empty(),
+    dormant: empty(),
+    budbreak: empty(),
+    riskFirst: empty(),
+    riskLast: empty(),
+  };
+  const nightC = species.leafFallNightC.value;
+  const coolC = species.leafFallMeanC.value;
+  const spell = species.leafFallSpellDays.value;
+  const coldSpell = species.coldSpellDays.value;
+  const [baseC, capC, heatNeed] = [
+    species.heatBaseC.value,
+    species.heatCapC.value,
+    species.budbreakHeat.value,
+  ];
+  const rootC = species.rootInjuryC.value;
+  for (let season = 0; season < seasons; season += 1) {
+    const mixOf = mixFollower(potLitres);
+    let [coolRun, coldDays, heat] = [0, 0, 0];
+    for (let day = 0; day < DAYS_PER_YEAR; day += 1) {
+      const low = years.tminC[season * DAYS_PER_YEAR + day] as number;
+      const mean = (low + (years.tmaxC[season * DAYS_PER_YEAR + day] as number)) / 2;
+      if (found.leafFall[season] === NEVER) {
+        coolRun = mean < coolC ? coolRun + 1 : 0;
+        if (low <= nightC || coolRun >= spell) found.leafFall[season] = day;
+      } else if (found.dormant[season] === NEVER && mean < COLD_DAY_C) {
+        coldDays += 1;
+        if (coldDays >= coldSpell) found.dormant[season] = day;
+      }
+      if (day >= midwinter && found.budbreak[season] === NEVER) {
+        heat += Math.max(Math.min(mean, capC) - baseC, 0);
+        if (heat >= heatNeed) found.budbreak[season] = day;
+      }
+      if (mixOf(mean) <= rootC) {
+        if (found.riskFirst[season] === NEVER) found.riskFirst[season] = day;
+        found.riskLast[season] = day;
+      }
+    }
+  }
+  return found;
+}
+
+/** Half the window over which the coldest and hottest weeks are sought, days. */
+const HALF_WINDOW = 15;
+
+function extremeDay(values: readonly number[], sign: 1 | -1): number {
+  const smoothed = values.map((_, day) => {
+    let sum = 0;
+    for (let i = -HALF_WINDOW; i <= HALF_WINDOW; i += 1)
+      sum += values[(day + i + DAYS_PER_YEAR) % DAYS_PER_YEAR] as number;
+    return sum * sign;
+  });
+  return smoothed.indexOf(Math.max(...smoothed));
+}
+
+/** The year of a species in a place. `potLitres` decides how soon an open pot is at risk. */
+export function careYear(climate: CareClimate, species: Species, potLitres: number): CareYear {
+  const { years, summary } = climate;
+  const { firstDoy } = years;
+  const midwinter = daysForward(firstDoy, years.lat < 0 ? MIDWINTER_DOY_SOUTH : MIDWINTER_DOY_NORTH);
+  const found = watchSeasons(years, species, potLitres, midwinter);
+  const toSeason = (text: string | null) =>
+    text === null ? null : daysForward(firstDoy, doyFromMonthDay(text) as number);
+  const freezes = (which: 'first' | 'last') =>
+    Object.fromEntries(
+      freezeThresholds.map(key => {
+        const { p10, p50, p90 } = summary.freeze[key].answer[which];
+        return [key, { p10: toSeason(p10), p50: toSeason(p50), p90: toSeason(p90) }];
+      }),
+    ) as Record<FreezeKey, SeasonDays>;
+  const { lowC, highC } = summary.ribbon;
+  const bySeason = (table: ArrayLike<number>) =>
+    Array.from({ length: DAYS_PER_YEAR }, (_, day) => table[(firstDoy - 1 + day) % DAYS_PER_YEAR] as number);
+  const highs = bySeason(highC);
+  const meanC = bySeason(lowC).map((low, day) => (low + (highs[day] as number)) / 2);
+  const coldestDay = extremeDay(meanC, -1);
+  const leafFall = quantiles(found.leafFall, 'late');
+  return {
+    placeId: climate.id,
+    placeName: climate.name,
+    placeClass: summary.class.answer,
+    species,
+    firstDoy,
+    potLitres,
+    firstFreeze: freezes('first'),
+    lastFreeze: freezes('last'),
+    leafFall,
+    dormant: quantiles(found.dormant, 'late'),
+    budbreak: quantiles(found.budbreak, 'late'),
+    potRiskFirst: quantiles(found.riskFirst, 'late'),
+    potRiskLast: quantiles(found.riskLast, 'early'),
+    evergreen: leafFall.p50 === null && (meanC[coldestDay] as number) >= EVERGREEN_ABOVE_C,
+    meanC,
+    coldestDay,
+    hottestDay: extremeDay(meanC, 1),
+    hottestHighC: Math.max(...highs),
+    deficitKpa: summary.deficitKpa.answer,
+    winterLowC: winterLowC(summary),
+  };
+}
+
+/**
+ * Low of one winter in ten, C. Where the mean is modelled and a winter zone is published, the mean is held within that zone and the low
+ * moves with it: modelled winters of warm coasts come out too cold.
+ */
+function winterLowC({ annualMinC, winterZone }: ClimateSummary): number {
+  const { mean, p10 } = annualMinC.answer;
+  const zone = parseZone(winterZone.answer.zone);
+  if (annualMinC.standing === 'published' || winterZone.standing !== 'published' || zone === null) return p10;
+  const held = Math.min(zoneLowerBoundC(zone + 1), Math.max(zoneLowerBoundC(zone), mean));
+  return p10 + held - mean;
+}

@@ -1,0 +1,87 @@
+/** Measures in guides: read as written, shown in the reader's unit with the other beside it. */
+
+import {
+  celsiusToFahrenheit,
+  cmToInches,
+  degreesCToF,
+  degreesFToC,
+  fahrenheitToCelsius,
+  inchesToCm,
+  kgToPounds,
+  LITRES_PER_US_GALLON,
+  poundsToKg,
+  roundTo,
+} from '../units.ts';
+
+/** Which unit a reader sees first. */
+export type UnitChoice = 'us' | 'metric';
+
+interface MeasureUnit {
+  system: UnitChoice;
+  /** The unit shown beside it. */
+  other: string;
+  convert: (value: number) => number;
+  /** Step the converted value is rounded to. */
+  otherStep: number;
+}
+
+const FEET_PER_METRE = 100 / inchesToCm(12);
+
+/** Temperatures round to whole F and half C, as everywhere on the site. */
+const measureUnits: Record<string, MeasureUnit> = {
+  F: { system: 'us', other: 'C', convert: fahrenheitToCelsius, otherStep: 0.5 },
+  C: { system: 'metric', other: 'F', convert: celsiusToFahrenheit, otherStep: 1 },
+  'degrees F': { system: 'us', other: 'degrees C', convert: degreesFToC, otherStep: 1 },
+  'degrees C': { system: 'metric', other: 'degrees F', convert: degreesCToF, otherStep: 1 },
+  in: { system: 'us', other: 'cm', convert: inchesToCm, otherStep: 1 },
+  cm: { system: 'metric', other: 'in', convert: cmToInches, otherStep: 1 },
+  ft: { system: 'us', other: 'm', convert: feet => feet / FEET_PER_METRE, otherStep: 0.1 },
+  m: { system: 'metric', other: 'ft', convert: metres => metres * FEET_PER_METRE, otherStep: 1 },
+  L: { system: 'metric', other: 'gal', convert: litres => litres / LITRES_PER_US_GALLON, otherStep: 0.25 },
+  gal: { system: 'us', other: 'L', convert: gallons => gallons * LITRES_PER_US_GALLON, otherStep: 1 },
+  kg: { system: 'metric', other: 'lb', convert: kgToPounds, otherStep: 1 },
+  lb: { system: 'us', other: 'kg', convert: poundsToKg, otherStep: 1 },
+};
+export const measureUnitNames = Object.keys(measureUnits);
+
+export interface Measure {
+  low: number;
+  high: number;
+  unit: string;
+}
+
+const measurePattern = /^(-?\d+(?:\.\d+)?)(?:\s+to\s+(-?\d+(?:\.\d+)?))?\s+([A-Za-z ]+)$/;
+
+/** Reads `24 F`, `34 to 45 F`, `8 to 12 degrees C`, `3 L`; null for anything else. */
+export function parseMeasure(text: string): Measure | null {
+  const match = measurePattern.exec(text.trim());
+  const unit = match?.[3]?.trim() ?? '';
+  if (match === null || measureUnits[unit] === undefined) return null;
+  const low = Number(match[1]);
+  return { low, high: match[2] === undefined ? low : Number(match[2]), unit };
+}
+
+function span(low: number, high: number, unit: string): string {
+  return low === high ? `${low} ${unit}` : `${low} to ${high} ${unit}`;
+}
+
+/** A small length in inches would round to nothing: halves below three, else whole. */
+function stepFor(other: string, value: number, usual: number): number {
+  return other === 'in' && Math.abs(value) < 3 ? 0.5 : usual;
+}
+
+/** `24 F (-4.5 C)` for a reader who thinks in US units, `-4.5 C (24 F)` for one who does not. */
+export function measureText({ low, high, unit }: Measure, units: UnitChoice): string {
+  const { system, other, convert, otherStep } = measureUnits[unit]!;
+  const own = span(low, high, unit);
+  const step = stepFor(other, convert(low), otherStep);
+  const converted = span(roundTo(convert(low), step), roundTo(convert(high), step), other);
+  return system === units ? `${own} (${converted})` : `${converted} (${own})`;
+}
+
+/** A temperature held in C, whole F and half C: `24 F (-4.5 C)` or the other way round. */
+export function temperatureText(lowC: number, highC: number, units: UnitChoice): string {
+  const inF = span(roundTo(celsiusToFahrenheit(lowC), 1), roundTo(celsiusToFahrenheit(highC), 1), 'F');
+  const inC = span(roundTo(lowC, 0.5), roundTo(highC, 0.5), 'C');
+  return units === 'us' ? `${inF} (${inC})` : `${inC} (${inF})`;
+}

@@ -1,0 +1,97 @@
+/** How a tree in the ground is brought through winter: the margin between the coldest night and what it stands, and what each cover is worth. */
+
+import type { Reason } from '../records/common.ts';
+import type { Species } from '../records/species.ts';
+import { temperatureInWords } from '../units.ts';
+import type { Stage } from './guideVocabulary.ts';
+
+export const protectionMethods = ['none', 'mulch', 'wrap', 'bury', 'pot-only'] as const;
+export type ProtectionMethod = (typeof protectionMethods)[number];
+
+export interface ProtectionFigure {
+  method: ProtectionMethod;
+  /** What it is, for a list. */
+  name: string;
+  how: string;
+  /** Degrees C by which the tree inside stays warmer on the coldest night; null where that is not its use. */
+  gainC: { low: number; high: number } | null;
+  /** From this margin in C upwards the method is enough. */
+  fromMarginC: number;
+}
+
+/** Gains and margins are our working figures: no trial that measured them for these species was found. */
+export const protectionFigures: readonly ProtectionFigure[] = [
+  {
+    method: 'none',
+    name: 'no cover',
+    how: 'Nothing beyond mulch on the roots.',
+    gainC: null,
+    fromMarginC: 3,
+  },
+  {
+    method: 'mulch',
+    name: 'mulched crown and wind shelter',
+    how: 'Heap loose mulch over the crown and break the wind with a screen.',
+    gainC: { low: 0, high: 3 },
+    fromMarginC: 0,
+  },
+  {
+    method: 'wrap',
+    name: 'cage of dry leaves or straw',
+    how: 'Tie the branches in, stand a wire cage round them, fill it with dry leaves or straw and roof it against rain.',
+    gainC: { low: 3, high: 5 },
+    fromMarginC: -6,
+  },
+  {
+    method: 'bury',
+    name: 'bent down and buried',
+    how: 'Bend the tree to the ground in a trench, cover it with boards and then with soil and leaves.',
+    gainC: { low: 8, high: 12 },
+    fromMarginC: -12,
+  },
+  {
+    method: 'pot-only',
+    name: 'kept in a pot and stored',
+    how: 'Keep the tree in a pot and store it through the winter.',
+    gainC: null,
+    fromMarginC: Number.NEGATIVE_INFINITY,
+  },
+];
+
+/** A frost cloth over leaves on a spring night, C. Common practice, no source. */
+export const CLOTH_GAIN_C = { low: 1, high: 2 } as const;
+
+export interface WinterProtection {
+  method: ProtectionMethod;
+  /** Low of one winter in ten minus what the tree stands, C: below 0 it is hurt without cover. */
+  marginC: number;
+  because: Reason[];
+}
+
+/** The cold a tree of this stage stands in the ground. */
+export function limitC(species: Species, stage: Stage): number {
+  return stage === 'first-winter' ? species.dormantFirstWinterC.value : species.dormantEstablishedC.value;
+}
+
+/** The least protection that brings a tree through nine winters of ten. `lowC` is the low of one winter in ten. */
+export function winterProtection(species: Species, stage: Stage, lowC: number): WinterProtection {
+  const figure = stage === 'first-winter' ? species.dormantFirstWinterC : species.dormantEstablishedC;
+  const marginC = lowC - figure.value;
+  const chosen = protectionFigures.find(({ fromMarginC }) => marginC >= fromMarginC)!;
+  const age = stage === 'first-winter' ? 'in its first winter' : 'once established';
+  return {
+    method: chosen.method,
+    marginC,
+    because: [
+      {
+        text: `One winter in ten here reaches ${temperatureInWords(lowC)}.`,
+        standing: 'modelled',
+      },
+      {
+        text: `Dormant ${species.common[0]} stands ${temperatureInWords(figure.value)} ${age}.`,
+        standing: figure.standing,
+        source: figure.source,
+      },
+    ],
+  };
+}
