@@ -65,7 +65,9 @@ describe('twelve seasons at Belle Mina', () => {
   });
 
   test('the seven days without a reading of both are told, and nothing else', () => {
-    expect(figures.notes).toEqual(['7 days of 4414 have no reading of both temperatures.']);
+    expect(figures.notes).toEqual([
+      { kind: 'unread', text: '7 days of 4414 have no reading of both temperatures.' },
+    ]);
   });
 });
 
@@ -78,9 +80,10 @@ describe('gaps', () => {
   test('ten missing days keep a season, eleven void it', () => {
     expect(dailyRecordFigures(holes(10), 40)?.seasons).toBe(2);
     expect(dailyRecordFigures(holes(11), 40)?.seasons).toBe(1);
-    expect(dailyRecordFigures(holes(11), 40)?.notes).toContain(
-      '1 season of 2 with more than 10 days missing left out of the freeze dates.',
-    );
+    expect(dailyRecordFigures(holes(11), 40)?.notes).toContainEqual({
+      kind: 'left-out',
+      text: '1 season of 2 with more than 10 days missing left out of the freeze dates.',
+    });
   });
 
   test('a season is whole from 24 July in the north, from 24 January in the south', () => {
@@ -97,7 +100,9 @@ describe('gaps', () => {
   });
 
   test('a short record warns; one that lacks a month gives nothing', () => {
-    expect(dailyRecordFigures(holes(0), 40)?.notes.at(-1)).toMatch(/^Only 2 whole years: fewer than 10/);
+    expect(dailyRecordFigures(holes(0), 40)?.notes.at(-1)?.text).toMatch(
+      /^Only 2 whole years: fewer than 10/,
+    );
     expect(dailyRecordFigures(record(start, 200, mild), 40)).toBeNull();
     expect(dailyRecordFigures([], 40)).toBeNull();
   });

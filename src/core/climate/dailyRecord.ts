@@ -27,6 +27,13 @@ export interface RecordFreeze {
   none: number;
 }
 
+/** What is missing or thin: days not read, months or seasons left out for it, or a record too short. */
+export interface RecordNote {
+  kind: 'unread' | 'left-out' | 'short';
+  /** One sentence. */
+  text: string;
+}
+
 export interface DailyRecordFigures {
   /** First and last day with a reading. */
   from: string;
@@ -43,8 +50,7 @@ export interface DailyRecordFigures {
   /** Null without a whole season. */
   freeze: Map<FreezeThresholdF, RecordFreeze> | null;
   annualMinMeanC: number | null;
-  /** What is missing or thin, in words. */
-  notes: string[];
+  notes: RecordNote[];
 }
 
 type Element = 'tminC' | 'tmaxC';
@@ -175,8 +181,42 @@ function freezeOf(seasons: readonly Season[], thresholdF: FreezeThresholdF, lat:
   return { first: quantiles(firsts), last: quantiles(lasts), none: without / seasons.length };
 }
 
-function plural(count: number, one: string, many = `${one}s`): string {
-  return `${count} ${count === 1 ? one : many}`;
+function plural(count: number, one: string): string {
+  return `${count} ${one}${count === 1 ? '' : 's'}`;
+}
+
+function notesOn(
+  rows: readonly DayRow[],
+  seasons: readonly Season[],
+  wholeSeasons: number,
+  monthsLeftOut: number,
+): RecordNote[] {
+  const notes: RecordNote[] = [];
+  const note = (kind: RecordNote['kind'], text: string) => notes.push({ kind, text });
+  const [first, last] = [rows[0], rows.at(-1)];
+  const span = first && last ? dayNumber(last.day) - dayNumber(first.day) + 1 : 0;
+  const unread = span - rows.filter(({ tminC, tmaxC }) => tminC !== null && tmaxC !== null).length;
+  if (unread > 0) note('unread', `${plural(unread, 'day')} of ${span} have no reading of both temperatures.`);
+  if (monthsLeftOut > 0) {
+    const months = plural(monthsLeftOut, 'month');
+    note('left-out', `${months} with under ${FEWEST_DAYS_OF_MONTH} days left out of the means.`);
+  }
+  // The stumps of a season at either end of the record are no loss worth telling.
+  const begun = seasons.filter(({ days, length }) => days.length >= length / 2).length;
+  if (wholeSeasons < begun) {
+    const left = `${plural(begun - wholeSeasons, 'season')} of ${begun}`;
+    note(
+      'left-out',
+      `${left} with more than ${MOST_DAYS_MISSING} days missing left out of the freeze dates.`,
+    );
+  }
+  if (wholeSeasons < FEWEST_WHOLE_YEARS) {
+    note(
+      'short',
+      `Only ${plural(wholeSeasons, 'whole year')}: fewer than ${FEWEST_WHOLE_YEARS} say little about a climate; take official normals where there are some.`,
+    );
+  }
+  return notes;
 }
 
 /**
@@ -194,29 +234,6 @@ export function dailyRecordFigures(rows: readonly DayRow[], lat: number): DailyR
   const whole = seasons.filter(({ days, length }) => length - days.length <= MOST_DAYS_MISSING);
   const lowest = whole.map(({ days }) => Math.min(...days.map(({ tminC }) => tminC)));
 
-  const span = dayNumber(last.day) - dayNumber(first.day) + 1;
-  const read = rows.filter(({ tminC, tmaxC }) => tminC !== null && tmaxC !== null).length;
-  const notes: string[] = [];
-  if (read < span)
-    notes.push(`${plural(span - read, 'day')} of ${span} have no reading of both temperatures.`);
-  const monthsLeftOut = Math.max(tmin.monthsLeftOut, tmax.monthsLeftOut);
-  if (monthsLeftOut > 0) {
-    notes.push(
-      `${plural(monthsLeftOut, 'month')} with under ${FEWEST_DAYS_OF_MONTH} days left out of the means.`,
-    );
-  }
-  // The stumps of a season at either end of the record are no loss worth telling.
-  const begun = seasons.filter(({ days, length }) => days.length >= length / 2).length;
-  if (whole.length < begun) {
-    notes.push(
-      `${plural(begun - whole.length, 'season')} of ${begun} with more than ${MOST_DAYS_MISSING} days missing left out of the freeze dates.`,
-    );
-  }
-  if (whole.length < FEWEST_WHOLE_YEARS) {
-    notes.push(
-      `Only ${plural(whole.length, 'whole year')}: fewer than ${FEWEST_WHOLE_YEARS} say little about a climate; take official normals where there are some.`,
-    );
-  }
   return {
     from: first.day,
     to: last.day,
@@ -231,6 +248,6 @@ export function dailyRecordFigures(rows: readonly DayRow[], lat: number): DailyR
         ? null
         : new Map(freezeThresholdsF.map(thresholdF => [thresholdF, freezeOf(whole, thresholdF, lat)])),
     annualMinMeanC: lowest.length === 0 ? null : mean(lowest),
-    notes,
+    notes: notesOn(rows, seasons, whole.length, Math.max(tmin.monthsLeftOut, tmax.monthsLeftOut)),
   };
 }

@@ -48,7 +48,7 @@ export function withDailyRecord(place: Place, dailyText: string): FilledPlace {
   if (figures === null) throw new RangeError(`${file}: some months of the year have too few days`);
   const observed = observedIn(figures, file);
   return {
-    notes: [...problems.map(({ message }) => message), ...figures.notes],
+    notes: [...problems.map(({ message }) => message), ...figures.notes.map(({ text }) => text)],
     place: {
       ...place,
       tmaxC: figures.tmaxC,

@@ -86,6 +86,9 @@ export function dailyDraft(
   };
   return {
     draft,
-    notes: [...record.problems.map(({ message }) => `${file}: ${message}.`), ...figures.notes],
+    notes: [
+      ...record.problems.map(({ message }) => `${file}: ${message}.`),
+      ...figures.notes.map(({ text }) => text),
+    ],
   };
 }

@@ -1,4 +1,4 @@
-import { dailyRecordFigures } from '../../climate/dailyRecord.ts';
+import { dailyRecordFigures, type RecordNote } from '../../climate/dailyRecord.ts';
 import { readDailyRecord } from '../../climate/dailyRecordText.ts';
 import type { Place, WrittenPlace } from '../../records/place.ts';
 import type { Draft, Entry } from '../draft.ts';
@@ -43,8 +43,9 @@ function recordProblems(file: string, text: string, lat: number): Problem[] {
           : 'look at the lines if there are many.',
     }),
   );
-  if (found.some(({ rule }) => rule === 'daily-record') || dailyRecordFigures(rows, lat) !== null)
-    return found;
+  if (found.some(({ rule }) => rule === 'daily-record')) return found;
+  const figures = dailyRecordFigures(rows, lat);
+  if (figures !== null) return [...found, ...figures.notes.flatMap(note => lossProblem(file, note))];
   return [
     ...found,
     {
@@ -53,6 +54,21 @@ function recordProblems(file: string, text: string, lat: number): Problem[] {
       spot: wholeFile,
       message: 'some months of the year have too few days in this record',
       remedy: 'take a longer record, or write twelve monthly figures in the place instead.',
+    },
+  ];
+}
+
+/** A few days not read are no loss; months or seasons left out, or a short record, are. */
+function lossProblem(file: string, { kind, text }: RecordNote): Problem[] {
+  if (kind === 'unread') return [];
+  return [
+    {
+      rule: kind === 'short' ? 'daily-short' : 'daily-gaps',
+      file,
+      spot: wholeFile,
+      message: text.replace(/\.$/, ''),
+      remedy:
+        kind === 'short' ? 'go on reading, or add older years.' : 'fill the gaps if the readings exist.',
     },
   ];
 }

@@ -131,7 +131,12 @@ export const recordRules = {
   'daily-gaps': {
     level: 'warning',
     title: 'Days of a daily record that cannot be right are left out.',
-    help: 'The rest of the record is used. If many days are named, look at the file.',
+    help: 'The rest of the record is used. If many days are named, look at the file. Months with under 20 days and seasons with more than 10 days missing are left out as well.',
+  },
+  'daily-short': {
+    level: 'warning',
+    title: 'A daily record has at least ten whole years.',
+    help: 'The means of fewer years may lie far from the climate, so no freeze dates or winter zone are taken from them; they are modelled.',
   },
   'place-zone': {
     level: 'warning',
