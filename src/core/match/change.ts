@@ -20,7 +20,7 @@ const WALL_C = 3;
 const WRAP_C = 4;
 const BURIED_C = 10;
 
-function winterChanges(winter: Record<TreeAge, WinterVerdict>): Reason[] {
+export function winterChanges(winter: Record<TreeAge, WinterVerdict>): Reason[] {
   const { marginC } = winter.established;
   const young = winter['first-winter'];
   const short = roundTo(-marginC, 0.5);
@@ -44,10 +44,10 @@ function winterChanges(winter: Record<TreeAge, WinterVerdict>): Reason[] {
 }
 
 /** The latest class of the species, earlier than this one, that ripens reliably. */
-function earlierClass(place: PlaceOutlook, species: Species, cultivar: MatchedCultivar): Reason[] {
+function earlierClass(place: PlaceOutlook, species: Species, ownClass: RipeningClass): Reason[] {
   const classes = place.species.get(species.id)?.crops.main;
   if (!classes) return [];
-  const own = ripeningOrder[cultivar.ripening];
+  const own = ripeningOrder[ownClass];
   let best: RipeningClass | null = null;
   for (const [name, { outdoors }] of classes) {
     const earlier = ripeningOrder[name] < own && ripeningWord(outdoors.share) === 'reliable';
@@ -57,10 +57,10 @@ function earlierClass(place: PlaceOutlook, species: Species, cultivar: MatchedCu
   return [modelled(`A cultivar of the class "${ripeningClassWords[best]}" ripens reliably here.`)];
 }
 
-function ripeningChanges(
+export function ripeningChanges(
   place: PlaceOutlook,
   species: Species,
-  cultivar: MatchedCultivar,
+  own: RipeningClass,
   best: RipeningVerdict | undefined,
 ): Reason[] {
   if (best === undefined || best.word === 'reliable') return [];
@@ -72,31 +72,22 @@ function ripeningChanges(
             `A pot woken four weeks early under cover and moved out after the freezes: its ${cropWords[best.crop]} then ripens ${yearsOfTen(best.headStart.share)}.`,
           ),
         ];
-  return [...helped, ...earlierClass(place, species, cultivar)];
+  return [...helped, ...earlierClass(place, species, own)];
 }
 
 const waspChange = ours('Fig wasps near you, which live only where wild or planted caprifigs grow.');
 const partnerChange = ours('A second cultivar of the same species in flower at the same time, as partner.');
 const coverChange = ours('A cover against rain while it ripens.');
 
-/** Most telling first. */
-export function changesFor(
-  place: PlaceOutlook,
-  species: Species,
+/** Changes to the setting of the fruit and the wet, most telling first. */
+export function fruitChanges(
   cultivar: MatchedCultivar,
-  verdicts: {
-    winter: Record<TreeAge, WinterVerdict>;
-    ripening: RipeningVerdict[];
-    best: RipeningVerdict | undefined;
-    wet: WetVerdict;
-  },
+  ripening: readonly RipeningVerdict[],
+  wet: WetVerdict,
 ): Reason[] {
-  const { winter, ripening, best, wet } = verdicts;
-  return [
-    ...ripeningChanges(place, species, cultivar, best),
-    ...winterChanges(winter),
-    ...(ripening.some(({ blocked }) => blocked === 'needs-wasp') ? [waspChange] : []),
-    ...(cultivar.pollination === 'partner' ? [partnerChange] : []),
-    ...(wet.level === 'heavy-loss' ? [coverChange] : []),
-  ];
+  const changes: Reason[] = [];
+  if (ripening.some(({ blocked }) => blocked === 'needs-wasp')) changes.push(waspChange);
+  if (cultivar.pollination === 'partner') changes.push(partnerChange);
+  if (wet.level === 'heavy-loss') changes.push(coverChange);
+  return changes;
 }

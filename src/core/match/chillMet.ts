@@ -53,12 +53,14 @@ export function chillReasons(
   return [
     { text: chillWords[state], standing: 'modelled' },
     reasonFrom(`It needs about ${Math.round(need.value)} ${unit}.`, figure),
-    modelled(`Winters here give ${Math.round(p10)} to ${Math.round(p90)}.`),
+    modelled(
+      `Nine winters of ten give more than ${Math.round(p10)} here, one of ten more than ${Math.round(p90)}.`,
+    ),
   ];
 }
 
 /** Winters looked at for the day; they only place budbreak in mild winters. Standing: ours. */
-const WINTERS = 10;
+const WINTERS = 7;
 /**
  * A winter that gives this many times the need has met it by midwinter: at least a quarter of the chill of October to
  * March falls before January. Standing: ours.
@@ -74,7 +76,8 @@ interface ChillSums {
   readonly hours: Float64Array;
 }
 
-function chillSums(years: WeatherYears): ChillSums {
+/** Counts no further than the largest needs: the sums behind them stay 0. */
+function chillSums(years: WeatherYears, most: Readonly<Record<ChillNeed['unit'], number>>): ChillSums {
   const fromDoy = years.lat < 0 ? CHILL_FROM_DOY_SOUTH : CHILL_FROM_DOY_NORTH;
   const into = daysForward(years.firstDoy, fromDoy);
   const suns: SunTimes[] = Array.from({ length: CHILL_DAYS + 2 }, (_, i) =>
@@ -93,6 +96,7 @@ function chillSums(years: WeatherYears): ChillSums {
     const countPortions = chillPortionCounter(tabledRates);
     let [sumPortions, sumHours] = [0, 0];
     for (let day = 0; day < CHILL_DAYS; day += 1) {
+      if (sumPortions >= most.portions && sumHours >= most.hours) break;
       const at = first + day;
       const sun = [suns[day], suns[day + 1], suns[day + 2]] as [SunTimes, SunTimes, SunTimes];
       fillHours(temperatures, 0, [extremes(at - 1), extremes(at), extremes(at + 1)], sun);
@@ -130,11 +134,13 @@ export function wakeIndexes(
 ): number[] {
   const fromDoy = years.lat < 0 ? CHILL_FROM_DOY_SOUTH : CHILL_FROM_DOY_NORTH;
   const toMidwinter = daysForward(fromDoy, growingCalendar(years.lat).firstDoy);
+  const largest = (unit: ChillNeed['unit']) =>
+    Math.max(0, ...needs.map(need => (need?.unit === unit ? need.value : 0)));
   let sums: ChillSums | null = null;
   return needs.map(need => {
     if (need === null || chill[need.unit].p10 >= AMPLE * need.value) return 0;
     if (chillState(need, chill) === 'short') return 0;
-    sums ??= chillSums(years);
+    sums ??= chillSums(years, { portions: largest('portions'), hours: largest('hours') });
     return Math.max(0, middleDay(sums[need.unit], need.value) - toMidwinter);
   });
 }

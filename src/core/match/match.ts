@@ -10,14 +10,13 @@ import type {
   WetVerdict,
   WinterVerdict,
 } from './answers.ts';
-import { changesFor } from './change.ts';
+import { fruitChanges, ripeningChanges, winterChanges } from './change.ts';
 import { chillReasons } from './chillMet.ts';
 import { formAdvice } from './forms.ts';
 import { type LevelParts, levelOf } from './level.ts';
-import type { PlaceOutlook } from './placeOutlook.ts';
+import type { PlaceOutlook, SpeciesOutlook } from './placeOutlook.ts';
 import { potVerdict } from './pot.ts';
 import { needsWasp, ripeningVerdict } from './ripening.ts';
-import type { RipeningWindow } from './ripeningWindow.ts';
 import type { MatchedCultivar } from './subject.ts';
 import { levelSeen, trialSeen, trialsIn } from './trials.ts';
 import { wetVerdict } from './wet.ts';
@@ -57,6 +56,70 @@ const careSteps = { nothing: 0, mulch: 0, wrap: 1, bury: 2, store: 3 } as const;
 const cropSteps = { reliable: 0, 'most-years': 1, 'some-years': 2, 'not-outdoors': 3 } as const;
 const wetSteps = { sound: 0, 'some-loss': 1, 'heavy-loss': 2 } as const;
 const chillSteps = { met: 0, doubtful: 1, short: 3 } as const;
+const MOST_STEPS = 3;
+
+type Part = readonly [steps: number, because: readonly Reason[]];
+
+/** Reasons of all parts after `first`, those that fall short most before the others. */
+function worstFirst(first: Reason[], parts: readonly Part[]): Reason[] {
+  for (let steps = MOST_STEPS; steps >= 0; steps -= 1) {
+    for (const [own, because] of parts) if (own === steps) first.push(...because);
+  }
+  return first;
+}
+
+interface WinterPart {
+  readonly winter: Record<TreeAge, WinterVerdict>;
+  readonly pot: PotVerdict;
+  readonly changes: Reason[];
+}
+
+/** The verdicts cultivars of one species share in one place, each made once. */
+function sharedVerdicts(
+  place: PlaceOutlook,
+  species: Species,
+  outlook: SpeciesOutlook,
+  context: MatchContext,
+) {
+  const winters = memo<WinterPart>();
+  const crops = memo<RipeningVerdict>();
+  const wets = memo<WetVerdict>();
+  const changes = memo<Reason[]>();
+  return {
+    winterOf: (offsetC: number) =>
+      winters(String(offsetC), () => {
+        const at = (age: TreeAge) => winterVerdict(place, species, age, offsetC, context);
+        const winter = {
+          'first-winter': at('first-winter'),
+          'second-winter': at('second-winter'),
+          established: at('established'),
+        };
+        return {
+          winter,
+          pot: potVerdict(place, species, offsetC, context),
+          changes: winterChanges(winter),
+        };
+      }),
+    cropOf: (cultivar: MatchedCultivar, crop: Crop) => {
+      const wood = crop === 'breba' ? cultivar.hardinessOffsetC : 0;
+      const key = `${crop} ${cultivar.ripening} ${needsWasp(cultivar.pollination, crop)} ${wood}`;
+      return crops(key, () => ripeningVerdict(place, species, cultivar, crop, context));
+    },
+    wetOf: ({ ripening, fruit }: MatchedCultivar, crop: Crop) =>
+      wets(`${crop} ${ripening} ${fruit.eye} ${fruit.splits} ${fruit.rain}`, () =>
+        wetVerdict(outlook.crops[crop].get(ripening)?.window ?? place.usualWindow, fruit),
+      ),
+    ripeningChangesOf: (
+      { ripening, hardinessOffsetC }: MatchedCultivar,
+      best: RipeningVerdict | undefined,
+    ) =>
+      best === undefined || best.word === 'reliable'
+        ? []
+        : changes(`${best.crop} ${ripening} ${hardinessOffsetC}`, () =>
+            ripeningChanges(place, species, ripening, best),
+          ),
+  };
+}
 
 /**
  * A function that judges cultivars of one species in one place. Verdicts that cultivars share are made once, so judging a
@@ -69,71 +132,50 @@ export function matcherFor(
 ): (cultivar: MatchedCultivar) => Match {
   const outlook = place.species.get(species.id);
   if (!outlook) throw new RangeError(`no outlook for the species ${species.id} at ${place.id}`);
-  const winters = memo<Record<TreeAge, WinterVerdict>>();
-  const pots = memo<PotVerdict>();
-  const crops = memo<RipeningVerdict>();
-  const wets = memo<WetVerdict>();
+  const shared = sharedVerdicts(place, species, outlook, context);
   const forms = formAdvice(place, species, context);
-  const chill = chillReasons(species, outlook.chill, place.chill);
-
-  const winterOf = (offsetC: number) =>
-    winters(String(offsetC), () => ({
-      'first-winter': winterVerdict(place, species, 'first-winter', offsetC, context),
-      'second-winter': winterVerdict(place, species, 'second-winter', offsetC, context),
-      established: winterVerdict(place, species, 'established', offsetC, context),
-    }));
-  const cropOf = (cultivar: MatchedCultivar, crop: Crop) => {
-    const { ripening, pollination, hardinessOffsetC } = cultivar;
-    const key = `${crop} ${ripening} ${needsWasp(pollination, crop)} ${hardinessOffsetC}`;
-    return crops(key, () => ripeningVerdict(place, species, cultivar, crop, context));
-  };
-  const wetOf = ({ ripening, fruit }: MatchedCultivar, crop: Crop) => {
-    const window = windowOf(crop, ripening);
-    const key = `${crop} ${ripening} ${fruit.eye} ${fruit.splits} ${fruit.rain}`;
-    return wets(key, () => wetVerdict(window, fruit));
-  };
-  const windowOf = (crop: Crop, ripening: MatchedCultivar['ripening']): RipeningWindow =>
-    outlook.crops[crop].get(ripening)?.window ?? place.usualWindow;
+  const chill: Part = [chillSteps[outlook.chill], chillReasons(species, outlook.chill, place.chill)];
 
   return cultivar => {
-    const winter = winterOf(cultivar.hardinessOffsetC);
-    const ripening = cultivar.crops.map(crop => cropOf(cultivar, crop));
+    const { winter, pot, changes } = shared.winterOf(cultivar.hardinessOffsetC);
+    const ripening = cultivar.crops.map(crop => shared.cropOf(cultivar, crop));
     const best = bestCrop(ripening);
-    const wet = wetOf(cultivar, best?.crop ?? 'main');
-    const parts: LevelParts = {
+    const wet = shared.wetOf(cultivar, best?.crop ?? 'main');
+    const model: LevelParts = {
       care: winter.established.care,
       outdoors: best?.share ?? 0,
-      headStart: Math.max(0, ...ripening.map(({ headStart }) => headStart.share)),
+      headStart: ripening.reduce((most, { headStart }) => Math.max(most, headStart.share), 0),
       wet: wet.level,
       chill: outlook.chill,
       fruitless: best === undefined,
     };
-    const modelled = levelOf(parts);
+    const modelled = levelOf(model);
     const trials = trialsIn(cultivar.trials, place.class);
-    const decisive = trials[0];
-    const groups: [number, Reason[]][] = [
-      [cropSteps[best?.word ?? 'not-outdoors'], best?.because ?? []],
-      [3, ripening.filter(({ blocked }) => blocked !== null).flatMap(({ because }) => because)],
-      [careSteps[parts.care], winter.established.because],
+    const seen = trials.map(trial => trialSeen(trial, model));
+    const parts: Part[] = [];
+    if (best) parts.push([cropSteps[best.word], best.because]);
+    for (const { blocked, because } of ripening) if (blocked !== null) parts.push([MOST_STEPS, because]);
+    parts.push(
+      [careSteps[model.care], winter.established.because],
       [wetSteps[wet.level], wet.because],
-      [chillSteps[outlook.chill], chill],
-      [0, cultivar.pollination === 'partner' ? [partnerReason] : []],
-    ];
-    groups.sort(([a], [b]) => b - a);
-    const seen = trials.map(trial => trialSeen(trial, parts));
+      chill,
+    );
+    if (cultivar.pollination === 'partner') parts.push([0, [partnerReason]]);
     return {
       cultivar: cultivar.id,
       place: place.id,
-      level: decisive ? levelSeen(decisive, parts) : modelled,
-      because: [
-        ...seen.map(({ text }): Reason => ({ text, standing: 'seen' })),
-        ...groups.flatMap(([, reasons]) => reasons),
-      ],
-      whatWouldChangeIt: changesFor(place, species, cultivar, { winter, ripening, best, wet }),
-      winter,
-      pot: pots(String(cultivar.hardinessOffsetC), () =>
-        potVerdict(place, species, cultivar.hardinessOffsetC, context),
+      level: trials[0] ? levelSeen(trials[0], model) : modelled,
+      because: worstFirst(
+        seen.map(({ text }): Reason => ({ text, standing: 'seen' })),
+        parts,
       ),
+      whatWouldChangeIt: [
+        ...shared.ripeningChangesOf(cultivar, best),
+        ...changes,
+        ...fruitChanges(cultivar, ripening, wet),
+      ],
+      winter,
+      pot,
       ripening,
       wet,
       forms,

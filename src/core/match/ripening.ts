@@ -56,14 +56,16 @@ function seasonReasons({ start, end }: SpeciesOutlook, killing: string): Reason[
     end === null
       ? modelled(`A night of ${killing} that would end the season comes in hardly any year.`)
       : modelled(
-          `The first night of ${killing}, which ends it, comes about ${doyInWords(end.p50)} (${spreadInWords(end)}).`,
+          `The first night of ${killing}, which ends the season, comes about ${doyInWords(end.p50)} (${spreadInWords(end)}).`,
         ),
   ];
 }
 
-function outcomeReason(crop: Crop, { share, dates }: RipeningOdds): Reason {
+function outcomeReason(crop: Crop, { share, dates }: RipeningOdds, freezes: boolean): Reason {
   const when = dates === null ? '' : `; first ripe fruit ${spreadInWords(dates)}`;
-  return modelled(`Its ${cropWords[crop]} ripens before that ${yearsOfTen(share)}${when}.`);
+  return modelled(
+    `Its ${cropWords[crop]} ripens ${freezes ? 'before the freeze that ends the season ' : ''}${yearsOfTen(share)}${when}.`,
+  );
 }
 
 /** Breba fruit sits on last year's wood, which has to come through the winter. */
@@ -110,7 +112,7 @@ export function ripeningVerdict(
     blocked: null,
     headStart,
     because: [
-      outcomeReason(crop, outdoors),
+      outcomeReason(crop, outdoors, outlook.end !== null),
       ...woodReason,
       need,
       ...seasonReasons(outlook, temperatureInWords(outlook.killingC)),

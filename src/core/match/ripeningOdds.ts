@@ -16,8 +16,8 @@ import { normalShareBelow } from './normal.ts';
 
 /** How badly a heat need is known, as a share of it. Standing: ours; two plantings of one fig differed by 12 % (Souza et al. 2009). */
 export const NEED_SD_SHARE = 0.08;
-/** Growing years looked at: a share is then good to 2 or 3 points, a date to a day. Standing: ours. */
-export const RIPENING_YEARS = 400;
+/** Growing years looked at: a share is then good to 3 points, a date to a day. Standing: ours. */
+export const RIPENING_YEARS = 300;
 /** Below this share of years a date would mislead more than it tells. */
 const SMALLEST_SHARE_FOR_A_DATE = 0.1;
 

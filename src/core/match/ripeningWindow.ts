@@ -25,14 +25,15 @@ export interface RipeningWindow {
   readonly wetness: Wetness;
 }
 
-function wetnessOf(rainMm: number | null, deficitKpa: number): Wetness {
+/** Without a measured dew point the deficit comes out too small, so it may only speak for the dry side. */
+function wetnessOf(rainMm: number | null, deficitKpa: number, dewPointKnown: boolean): Wetness {
   const byRain =
     rainMm === null || (rainMm >= LITTLE_RAIN_MM && rainMm <= MUCH_RAIN_MM)
       ? 1
       : rainMm > MUCH_RAIN_MM
         ? 2
         : 0;
-  const byAir = deficitKpa < DAMP_AIR_KPA ? 1 : deficitKpa > DRYING_AIR_KPA ? -1 : 0;
+  const byAir = dewPointKnown && deficitKpa < DAMP_AIR_KPA ? 1 : deficitKpa > DRYING_AIR_KPA ? -1 : 0;
   return Math.min(2, Math.max(0, byRain + byAir)) as Wetness;
 }
 
@@ -55,5 +56,10 @@ export function ripeningWindow(
   const fromDoy = dates === null ? null : dates.p50;
   const rain = fromDoy === null ? usual.rainMm : rainMm && meanOver(rainMm, fromDoy);
   const deficit = fromDoy === null ? usual.deficitKpa : meanOver(deficitKpa, fromDoy);
-  return { fromDoy, rainMm: rain, deficitKpa: deficit, wetness: wetnessOf(rain, deficit) };
+  return {
+    fromDoy,
+    rainMm: rain,
+    deficitKpa: deficit,
+    wetness: wetnessOf(rain, deficit, usual.dewPointKnown),
+  };
 }

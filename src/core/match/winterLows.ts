@@ -19,6 +19,10 @@ const TWO_DAY_FROM_LITRES = 12.5;
 /** Winters looked at: the low of one in ten is then good to about 0.3 C. Standing: ours. */
 const WINTERS = 400;
 
+/** Only October to April is looked through (April to October south): days of a season that starts in midsummer. */
+const COLD_FROM = 69;
+const COLD_TO = 281;
+
 /** Container classes looked at; a pot in between is taken as the next smaller one. */
 const potNames = ['#1', '#3', '#5', '#15'] as const;
 
@@ -73,12 +77,13 @@ export function winterLows(years: WeatherYears): WinterLows {
   const pots = potModels(count);
   const models = pots.flatMap(({ plain, insulated }) => [plain, insulated]);
   for (let season = 0; season < count; season += 1) {
-    const from = season * DAYS_PER_YEAR;
+    const from = season * DAYS_PER_YEAR + COLD_FROM;
+    const to = season * DAYS_PER_YEAR + COLD_TO;
     let lowest = Number.POSITIVE_INFINITY;
     let lowestMean = Number.POSITIVE_INFINITY;
     let frozen = 0;
     let before = 0;
-    for (let day = from; day < from + DAYS_PER_YEAR; day += 1) {
+    for (let day = from; day < to; day += 1) {
       const low = tminC[day] as number;
       if (low < lowest) lowest = low;
       const mean = (low + (tmaxC[day] as number)) / 2;
