@@ -3,6 +3,7 @@
  * grower's files, so that no test works on a record that could not be written. The yard is invented; the climates are real.
  */
 
+import { assemble, type Catalogue } from '../src/core/catalogue.ts';
 import { day } from '../src/core/days.ts';
 import { normaliseCultivar, type WrittenCultivar, writtenCultivar } from '../src/core/records/cultivar.ts';
 import { normaliseLot, type WrittenLot, writtenLot } from '../src/core/records/lot.ts';
@@ -270,4 +271,9 @@ export function worldRecords(world: World = {}): Records {
     dailyRecords: new Map(),
     temperatures: world.log ?? [],
   };
+}
+
+/** The catalogue of records for a day, without the climates that only pages show. */
+export function catalogueOf(records: Records, asOf: string): Catalogue {
+  return assemble(records, day(asOf), new Map());
 }

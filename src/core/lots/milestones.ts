@@ -92,13 +92,13 @@ export function coldMet(outlook: Outlook, species: Species, start: Day): Expecte
 /** The soil is cold, for a tree whose leaves are down since a day; the two weeks that end on it count already. */
 export function soilCold(outlook: Outlook, leavesDownSince: Day): Expected {
   const start = addDays(leavesDownSince, 1 - COLD_SOIL_DAYS);
-  return expected(start, outlook.when('soil', start, coldSoil()));
+  return expected(start, outlook.when('soil', start, coldSoil));
 }
 
 /** Leaves come down, then the soil turns cold. */
 export function soilColdAfterLeafFall(outlook: Outlook, species: Species, start: Day): Expected {
   const fall = leafFallOf(species);
-  return expected(start, outlook.when(`${fall.name}, soil`, start, inTurn(fall.rule, coldSoil())));
+  return expected(start, outlook.when(`${fall.name}, soil`, start, inTurn(fall.rule, coldSoil)));
 }
 
 /** Buds break outdoors in the spring that ends the rest season a day lies in. */

@@ -73,17 +73,15 @@ export function leafFall({ nightC, meanC, spellDays }: LeafFall): () => DayRule 
 }
 
 /** The soil is cold once the mean of the last 14 days is below 10 C. */
-export function coldSoil(): () => DayRule {
-  return () => {
-    const last = new Float64Array(COLD_SOIL_DAYS);
-    let sum = 0;
-    return (tminC, tmaxC, since) => {
-      const slot = since % COLD_SOIL_DAYS;
-      const today = mean(tminC, tmaxC);
-      sum += today - last[slot]!;
-      last[slot] = today;
-      return since >= COLD_SOIL_DAYS - 1 && sum / COLD_SOIL_DAYS < COLD_DAY_C;
-    };
+export function coldSoil(): DayRule {
+  const last = new Float64Array(COLD_SOIL_DAYS);
+  let sum = 0;
+  return (tminC, tmaxC, since) => {
+    const slot = since % COLD_SOIL_DAYS;
+    const today = mean(tminC, tmaxC);
+    sum += today - last[slot]!;
+    last[slot] = today;
+    return since >= COLD_SOIL_DAYS - 1 && sum / COLD_SOIL_DAYS < COLD_DAY_C;
   };
 }
 
