@@ -9,6 +9,7 @@ export default defineConfig({
           include: ['src/**/*.test.ts', 'tests/**/*.test.ts'],
           exclude: ['tests/site/**', 'node_modules/**'],
           testTimeout: 120_000,
+          hookTimeout: 120_000,
         },
       },
       {
