@@ -82,7 +82,7 @@ describe('gaps', () => {
     expect(dailyRecordFigures(holes(11), 40)?.seasons).toBe(1);
     expect(dailyRecordFigures(holes(11), 40)?.notes).toContainEqual({
       kind: 'left-out',
-      text: '1 season of 2 with more than 10 days missing left out of the freeze dates.',
+      text: '1 season with more than 10 days missing left out of the freeze dates.',
     });
   });
 

@@ -3,7 +3,7 @@
  * lasts, freeze dates and the coldest nights. Temperatures in C. The record may have gaps; what they cost is told.
  */
 
-import { dayNumber, dayOfYear, dayParts, daysInMonth, monthDay } from '../days.ts';
+import { day, dayNumber, dayOfYear, dayParts, monthDay } from '../days.ts';
 import { fahrenheitToCelsius } from '../units.ts';
 import { DAYS_PER_YEAR, daysForward, seasonStartDoy } from './calendar.ts';
 import { dailyCurve } from './dailyCurve.ts';
@@ -65,7 +65,10 @@ interface Reading {
   value: number;
 }
 
-/** Readings of one element, without the months of a year that have too few of them. */
+/**
+ * Readings of one element, without the months of a year that have too few of them. The months at either end of the record, which
+ * may have begun late or ended early, are not counted as left out.
+ */
 function readingsOf(
   rows: readonly DayRow[],
   element: Element,
@@ -85,9 +88,11 @@ function readingsOf(
     if (month) month.push(reading);
     else byMonth.set(key, [reading]);
   }
-  const months = [...byMonth.values()];
-  const whole = months.filter(month => month.length >= FEWEST_DAYS_OF_MONTH);
-  return { readings: whole.flat(), monthsLeftOut: months.length - whole.length };
+  const ends = [rows[0], rows.at(-1)].map(row => row?.day.slice(0, 7));
+  const months = [...byMonth];
+  const whole = months.filter(([, month]) => month.length >= FEWEST_DAYS_OF_MONTH);
+  const torn = months.filter(([key, month]) => month.length < FEWEST_DAYS_OF_MONTH && !ends.includes(key));
+  return { readings: whole.flatMap(([, month]) => month), monthsLeftOut: torn.length };
 }
 
 function mean(values: readonly number[]): number {
@@ -134,30 +139,35 @@ function lagOne(departures: ReadonlyMap<number, number>): number {
   return pairs === 0 || squares === 0 ? 0 : products / squares;
 }
 
-/** Minima of one season by the day of the season, 0 the first; -1 marks days not read in `missing`. */
+/** Minima of one season by the day of the season, 0 the first. */
 interface Season {
-  days: { day: number; tminC: number }[];
+  /** Days since 1970-01-01 of its first day. */
+  start: number;
   length: number;
+  days: { day: number; tminC: number }[];
 }
 
-/** The record cut into seasons that start on 24 July (24 January in the south), by the year they start in. */
-function seasonsOf(rows: readonly DayRow[], lat: number): Map<number, Season> {
+/** The record cut into seasons that start on 24 July (24 January in the south). */
+function seasonsOf(rows: readonly DayRow[], lat: number): Season[] {
   const startDoy = seasonStartDoy(lat);
+  const startIn = (year: number) => dayNumber(day(`${year}-${monthDay(startDoy)}`));
   const seasons = new Map<number, Season>();
-  for (const { day, tminC } of rows) {
+  for (const { day: read, tminC } of rows) {
     if (tminC === null) continue;
-    const doy = dayOfYear(day);
-    const { year } = dayParts(day);
-    const startYear = doy >= startDoy ? year : year - 1;
-    const leapYear = startDoy > 59 ? startYear + 1 : startYear;
-    const season = seasons.get(startYear) ?? {
-      days: [],
-      length: DAYS_PER_YEAR + daysInMonth(leapYear, 2) - 28,
-    };
+    const doy = dayOfYear(read);
+    const year = dayParts(read).year - (doy < startDoy ? 1 : 0);
+    let season = seasons.get(year);
+    if (!season) {
+      season = { start: startIn(year), length: startIn(year + 1) - startIn(year), days: [] };
+      seasons.set(year, season);
+    }
     season.days.push({ day: daysForward(startDoy, doy), tminC });
-    seasons.set(startYear, season);
   }
-  return seasons;
+  return [...seasons.values()];
+}
+
+function isWhole({ days, length }: Season): boolean {
+  return length - days.length <= MOST_DAYS_MISSING;
 }
 
 /** First and last freezes over the whole seasons. A season without one counts as later and as earlier than any date. */
@@ -194,26 +204,32 @@ function notesOn(
   const notes: RecordNote[] = [];
   const note = (kind: RecordNote['kind'], text: string) => notes.push({ kind, text });
   const [first, last] = [rows[0], rows.at(-1)];
-  const span = first && last ? dayNumber(last.day) - dayNumber(first.day) + 1 : 0;
-  const unread = span - rows.filter(({ tminC, tmaxC }) => tminC !== null && tmaxC !== null).length;
-  if (unread > 0) note('unread', `${plural(unread, 'day')} of ${span} have no reading of both temperatures.`);
+  if (!first || !last) return notes;
+  const [start, end] = [dayNumber(first.day), dayNumber(last.day) + 1];
+  const unread = end - start - rows.filter(({ tminC, tmaxC }) => tminC !== null && tmaxC !== null).length;
+  if (unread > 0) {
+    note('unread', `${plural(unread, 'day')} of ${end - start} have no reading of both temperatures.`);
+  }
   if (monthsLeftOut > 0) {
     const months = plural(monthsLeftOut, 'month');
     note('left-out', `${months} with under ${FEWEST_DAYS_OF_MONTH} days left out of the means.`);
   }
-  // The stumps of a season at either end of the record are no loss worth telling.
-  const begun = seasons.filter(({ days, length }) => days.length >= length / 2).length;
-  if (wholeSeasons < begun) {
-    const left = `${plural(begun - wholeSeasons, 'season')} of ${begun}`;
+  const voided = seasons.filter(season => {
+    const within = Math.min(season.start + season.length, end) - Math.max(season.start, start);
+    return !isWhole(season) && within - season.days.length > MOST_DAYS_MISSING;
+  }).length;
+  if (voided > 0) {
+    const lost = plural(voided, 'season');
     note(
       'left-out',
-      `${left} with more than ${MOST_DAYS_MISSING} days missing left out of the freeze dates.`,
+      `${lost} with more than ${MOST_DAYS_MISSING} days missing left out of the freeze dates.`,
     );
   }
   if (wholeSeasons < FEWEST_WHOLE_YEARS) {
+    const whole = plural(wholeSeasons, 'whole year');
     note(
       'short',
-      `Only ${plural(wholeSeasons, 'whole year')}: fewer than ${FEWEST_WHOLE_YEARS} say little about a climate; take official normals where there are some.`,
+      `Only ${whole}: fewer than ${FEWEST_WHOLE_YEARS} say little about a climate; take official normals where there are some.`,
     );
   }
   return notes;
@@ -230,8 +246,8 @@ export function dailyRecordFigures(rows: readonly DayRow[], lat: number): DailyR
   const [first, last] = [rows[0], rows.at(-1)];
   if (low === null || high === null || !first || !last) return null;
 
-  const seasons = [...seasonsOf(rows, lat).values()];
-  const whole = seasons.filter(({ days, length }) => length - days.length <= MOST_DAYS_MISSING);
+  const seasons = seasonsOf(rows, lat);
+  const whole = seasons.filter(isWhole);
   const lowest = whole.map(({ days }) => Math.min(...days.map(({ tminC }) => tminC)));
 
   return {
