@@ -1,10 +1,10 @@
 /** The first page: what is ready today, what comes next, and where the season stands. */
 
 import type { Catalogue, LotEntry } from '../core/catalogue.ts';
+import type { DateQuantiles } from '../core/climate/figures.ts';
 import { day, dayInWords } from '../core/days.ts';
 import { priceInWords } from '../core/money.ts';
 import { type Form, forms } from '../core/records/common.ts';
-import type { Place } from '../core/records/place.ts';
 import { oncePer } from './memo.ts';
 import { groupBy } from './paging.ts';
 import { cultivarPath, lotPath } from './paths.ts';
@@ -132,11 +132,16 @@ function monthDayInWords(monthDay: string): string {
   return dayInWords(day(`2024-${monthDay}`)).replace(' 2024', '');
 }
 
-/** When freezes come and go where the yard stands, as published; null when nothing is published. */
-export function freezeSentence({ name, freeze }: Place): string | null {
-  const at = freeze?.at['32F'];
-  if (!at?.first?.p10 || !at.first.p90) return null;
-  const first = `At ${name} the first freeze of fall comes between ${monthDayInWords(at.first.p10)} and ${monthDayInWords(at.first.p90)} in eight years of ten`;
-  if (!at.last?.p10 || !at.last.p90) return `${first}.`;
-  return `${first}, and the last of spring between ${monthDayInWords(at.last.p10)} and ${monthDayInWords(at.last.p90)}.`;
+function spanInWords({ p10, p90 }: DateQuantiles): string | null {
+  return p10 === null || p90 === null ? null : `between ${monthDayInWords(p10)} and ${monthDayInWords(p90)}`;
+}
+
+/** When freezes come and go where the yard stands, and how that is known; null when most winters have none. */
+export function freezeSentence({ home, climates }: Pick<Catalogue, 'home' | 'climates'>): string | null {
+  const freeze = climates.get(home.id)?.freeze['32F'];
+  if (!freeze) return null;
+  const [first, last] = [spanInWords(freeze.answer.first), spanInWords(freeze.answer.last)];
+  if (first === null || last === null) return null;
+  const known = freeze.standing === 'published' ? 'published' : 'computed';
+  return `At ${home.name} the first freeze of fall comes ${first} in eight years of ten, and the last of spring ${last} (${known}).`;
 }
