@@ -1,0 +1,25 @@
+/** All evidence tables, in the order of the page and of the command. */
+import { curveTables } from './curveTables.ts';
+import { degreeDayTables } from './degreeDayTables.ts';
+import { freezeChainTables } from './freezeChainTables.ts';
+import { hourlyTables } from './hourlyTables.ts';
+import { placeTables } from './placeTables.ts';
+import { sunTables } from './sunTables.ts';
+import type { EvidenceTable } from './table.ts';
+import { zoneTables } from './zoneTables.ts';
+
+/**
+ * Every table of climate evidence: first how far modelled places are off, then the formulas against what is printed.
+ * Models some ninety places, so it takes a few seconds; the result never changes between runs.
+ */
+export function evidenceTables(): EvidenceTable[] {
+  return [
+    ...placeTables(),
+    ...freezeChainTables(),
+    ...curveTables(),
+    ...degreeDayTables(),
+    ...sunTables(),
+    ...hourlyTables(),
+    ...zoneTables(),
+  ];
+}
