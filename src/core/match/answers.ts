@@ -142,7 +142,8 @@ export interface MatchContext {
 
 export interface Alternative {
   cultivar: string;
-  level: Level;
+  /** How it does in the place asked about; null when no place is chosen. */
+  level: Level | null;
   /** Why it is close: flavour, ripening, how well it does here. */
   because: Reason[];
 }

@@ -17,7 +17,7 @@ const FREEZE_THROUGH_EXPONENT = 0.34;
 const TWO_DAY_FROM_LITRES = 12.5;
 
 /** Winters looked at: the low of one in ten is then good to about 0.3 C. Standing: ours. */
-const WINTERS = 400;
+const WINTERS = 300;
 
 /** Only October to April is looked through (April to October south): days of a season that starts in midsummer. */
 const COLD_FROM = 69;
