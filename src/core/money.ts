@@ -39,14 +39,45 @@ export function fromMajor(major: number, currency: string): number {
   return Math.round(major * 10 ** currencyDecimals(currency));
 }
 
+const formatters = new Map<string, Intl.NumberFormat>();
+
+/** Formatters are kept: making one costs far more than using it. */
+function formatter(currency: string, decimals: number): Intl.NumberFormat {
+  const key = `${currency} ${decimals}`;
+  let made = formatters.get(key);
+  if (made === undefined) {
+    made = new Intl.NumberFormat('en-US', {
+      style: 'currency',
+      currency,
+      minimumFractionDigits: decimals,
+      maximumFractionDigits: decimals,
+    });
+    formatters.set(key, made);
+  }
+  return made;
+}
+
+/** Making a formatter costs far more than using one. */
+const formatters = new Map<string, Intl.NumberFormat>();
+
+function formatterOf(currency: string, decimals: number): Intl.NumberFormat {
+  const key = `${currency} ${decimals}`;
+  let formatter = formatters.get(key);
+  if (formatter === undefined) {
+    formatter = new Intl.NumberFormat('en-US', {
+      style: 'currency',
+      currency,
+      minimumFractionDigits: decimals,
+      maximumFractionDigits: decimals,
+    });
+    formatters.set(key, formatter);
+  }
+  return formatter;
+}
+
 /** A price as printed: `$45`, `$45.50`, `¥4,500`. Decimals are left off when they are zero. */
 export function priceInWords({ minor, currency }: Money): string {
   const decimals = currencyDecimals(currency);
   const whole = minor % 10 ** decimals === 0;
-  return new Intl.NumberFormat('en-US', {
-    style: 'currency',
-    currency,
-    minimumFractionDigits: whole ? 0 : decimals,
-    maximumFractionDigits: whole ? 0 : decimals,
-  }).format(minor / 10 ** decimals);
+  return formatterOf(currency, whole ? 0 : decimals).format(minor / 10 ** decimals);
 }
