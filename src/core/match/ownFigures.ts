@@ -134,6 +134,24 @@ function monthlyMeans(byDay: Float64Array): number[] {
   });
 }
 
+/** Rounds of correction: averaging over months blunts a move, and each round takes back most of what is left. */
+const FIT_ROUNDS = 5;
+
+/** Monthly moves after which the curve through the months has moved at each anchor by what was asked. */
+function fittedMoves(wanted: readonly Anchor[]): number[] {
+  let anchors = wanted;
+  let moves = monthlyMeans(movesByDay(anchors));
+  for (let round = 0; round < FIT_ROUNDS; round += 1) {
+    const moved = dailyCurve(moves);
+    anchors = anchors.map(({ doy, moveC }, i) => ({
+      doy,
+      moveC: moveC + (wanted[i] as Anchor).moveC - (moved[doy - 1] as number),
+    }));
+    moves = monthlyMeans(movesByDay(anchors));
+  }
+  return moves;
+}
+
 function coldestDoy(curve: Float64Array): number {
   return curve.reduce((best, value, i) => (value < (curve[best] as number) ? i : best), 0) + 1;
 }
@@ -173,14 +191,12 @@ export function figuresFromOwnDates(own: OwnDates, nearest: NearestPlace): OwnFi
     }
   }
   if (problems.length > 0) return { ok: false, problems };
-  const moves = monthlyMeans(
-    movesByDay([
-      { doy: ownLast, moveC: spring },
-      { doy: ownFirst, moveC: fall },
-      { doy: coldestDoy(curve), moveC: own.coldestC - climate.annualMinC.answer.mean },
-      { doy: seasonStartDoy(figures.lat), moveC: (spring + fall) / 2 },
-    ]),
-  );
+  const moves = fittedMoves([
+    { doy: ownLast, moveC: spring },
+    { doy: ownFirst, moveC: fall },
+    { doy: coldestDoy(curve), moveC: own.coldestC - climate.annualMinC.answer.mean },
+    { doy: seasonStartDoy(figures.lat), moveC: (spring + fall) / 2 },
+  ]);
   const moved = (monthly: readonly number[]) =>
     monthly.map((value, month) => value + (moves[month] as number));
   return {

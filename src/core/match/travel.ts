@@ -14,6 +14,17 @@ export interface TripEnd {
 }
 
 export type Destination = TripEnd & Pick<Place, 'region' | 'country'>;
+export type Origin = TripEnd & Pick<Place, 'country'>;
+
+/** A rule names a region or a country code; one that begins with "Outside" is for every country but the yard's own. */
+function barredBy({ notTo }: SendingRules, home: Origin, { region, country }: Destination) {
+  return notTo.find(
+    rule =>
+      rule.region === region ||
+      rule.region === country ||
+      (/^outside\b/i.test(rule.region) && country !== home.country),
+  );
+}
 
 /** The first sending day on or after a day among open weeks. */
 function firstOpenDay(weeks: readonly SendingWeek[], rules: SendingRules, asOf: Day): Day | null {
@@ -64,16 +75,14 @@ const rule = ours(
 
 /** The answer for one destination on a day. */
 export function canTravelNow(
-  home: TripEnd,
+  home: Origin,
   destination: Destination,
   rules: SendingRules,
   asOf: Day,
 ): TravelAnswer {
-  const barred = rules.notTo.find(
-    ({ region }) => region === destination.region || region === destination.country,
-  );
+  const barred = barredBy(rules, home, destination);
   if (barred) {
-    const text = `We do not send to ${barred.region}: ${barred.why} Last checked ${dayInWords(barred.checked)}; ask the plant health authority there, whose word counts.`;
+    const text = `We do not send there (${barred.region}). ${barred.why} Last checked ${dayInWords(barred.checked)}; ask the plant health authority there, whose word counts.`;
     return { answer: { state: 'no-route', from: null }, because: [{ text, standing: 'ours' }] };
   }
   const { weeks } = sendingWeeks(home.risks, destination.risks, rules, asOf);

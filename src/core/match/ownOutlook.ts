@@ -1,0 +1,58 @@
+/** The outlook of a visitor's own place, small enough to be computed while the visitor waits. */
+import { chillOfYears } from '../climate/chillYears.ts';
+import { type ClimateFigures, freezeThresholdsF } from '../climate/figures.ts';
+import { findWinters, freezeOdds, seasonDays } from '../climate/freezes.ts';
+import { airClass, ripeningAir, seasonClass, winterClass } from '../climate/placeClass.ts';
+import type { ClimateStanding, FreezeKey } from '../climate/summary.ts';
+import { type WeatherYears, weatherYears } from '../climate/weatherYears.ts';
+import { halfZoneIndex, winterLow } from '../climate/winterZone.ts';
+import type { Species } from '../records/species.ts';
+import { figuresFromOwnDates, type NearestPlace, type OwnDates, type OwnProblem } from './ownFigures.ts';
+import { type PlaceClimate, type PlaceOutlook, placeOutlook } from './placeOutlook.ts';
+
+/** Seasons drawn for a visitor: shares are then good to 4 points, dates to 2 days. Standing: ours. */
+export const OWN_SEASONS = 200;
+/** Winters in which chill is counted hour by hour. Standing: ours. */
+const OWN_CHILL_WINTERS = 12;
+
+/** The answers a match needs, read off the weather years alone; the coldest night is the visitor's own. */
+function ownClimate(figures: ClimateFigures, years: WeatherYears, coldestC: number): PlaceClimate {
+  const standing: ClimateStanding = 'modelled from an estimate';
+  const source = `${years.count} simulated years, fitted to the dates you gave`;
+  const winters = findWinters(years);
+  const { meanC, p10C } = winterLow(winters);
+  const answer = <T>(value: T) => ({ answer: value, standing, source });
+  const freeze = Object.fromEntries(
+    freezeThresholdsF.map(thresholdF => [`${thresholdF}F`, answer(freezeOdds(winters, thresholdF))]),
+  ) as Record<FreezeKey, PlaceClimate['freeze'][FreezeKey]>;
+  return {
+    freeze,
+    annualMinC: answer({ mean: coldestC, p10: coldestC + p10C - meanC }),
+    chill: answer(chillOfYears(years, OWN_CHILL_WINTERS)),
+    class: answer({
+      winter: winterClass(halfZoneIndex(coldestC)),
+      season: seasonClass(seasonDays(winters).p50),
+      air: airClass(ripeningAir(figures)),
+    }),
+  };
+}
+
+export type OwnOutlook =
+  | { readonly ok: true; readonly outlook: PlaceOutlook; readonly notes: string[] }
+  | { readonly ok: false; readonly problems: OwnProblem[] };
+
+/** The outlook for a visitor's own dates, or what is wrong with them. */
+export function ownOutlook(
+  own: OwnDates,
+  nearest: NearestPlace,
+  speciesList: readonly Species[],
+  seasons: number = OWN_SEASONS,
+): OwnOutlook {
+  const fitted = figuresFromOwnDates(own, nearest);
+  if (!fitted.ok) return fitted;
+  const { figures, notes } = fitted;
+  const years = weatherYears(figures, seasons);
+  const climate = ownClimate(figures, years, own.coldestC);
+  const outlook = placeOutlook({ id: 'own', name: 'your place', figures, years, climate }, speciesList);
+  return { ok: true, outlook, notes };
+}
