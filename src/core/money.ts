@@ -57,27 +57,9 @@ function formatter(currency: string, decimals: number): Intl.NumberFormat {
   return made;
 }
 
-/** Making a formatter costs far more than using one. */
-const formatters = new Map<string, Intl.NumberFormat>();
-
-function formatterOf(currency: string, decimals: number): Intl.NumberFormat {
-  const key = `${currency} ${decimals}`;
-  let formatter = formatters.get(key);
-  if (formatter === undefined) {
-    formatter = new Intl.NumberFormat('en-US', {
-      style: 'currency',
-      currency,
-      minimumFractionDigits: decimals,
-      maximumFractionDigits: decimals,
-    });
-    formatters.set(key, formatter);
-  }
-  return formatter;
-}
-
 /** A price as printed: `$45`, `$45.50`, `¥4,500`. Decimals are left off when they are zero. */
 export function priceInWords({ minor, currency }: Money): string {
   const decimals = currencyDecimals(currency);
   const whole = minor % 10 ** decimals === 0;
-  return formatterOf(currency, whole ? 0 : decimals).format(minor / 10 ** decimals);
+  return formatter(currency, whole ? 0 : decimals).format(minor / 10 ** decimals);
 }
