@@ -45,6 +45,9 @@ export interface CareYear {
   /** First and last day on which the mix in an open pot reaches the limit of the roots. */
   readonly potRiskFirst: SeasonDays;
   readonly potRiskLast: SeasonDays;
+  /** First and last night a dormant tree does not stand: young in its first winter in the ground, and established. */
+  readonly coldRiskFirst: { readonly young: SeasonDays; readonly established: SeasonDays };
+  readonly coldRiskLast: { readonly young: SeasonDays; readonly established: SeasonDays };
   /** The tree never really rests: no leaf fall and warm coldest weeks. */
   readonly evergreen: boolean;
   /** Mean temperature by day of the season, C. */
@@ -91,6 +94,10 @@ interface Happenings {
   budbreak: Int16Array;
   riskFirst: Int16Array;
   riskLast: Int16Array;
+  youngFirst: Int16Array;
+  youngLast: Int16Array;
+  oldFirst: Int16Array;
+  oldLast: Int16Array;
 }
 
 /** One pass over the seasons. */
@@ -108,6 +115,14 @@ function watchSeasons(
     budbreak: empty(),
     riskFirst: empty(),
     riskLast: empty(),
+    youngFirst: empty(),
+    youngLast: empty(),
+    oldFirst: empty(),
+    oldLast: empty(),
+  };
+  const mark = (first: Int16Array, last: Int16Array, season: number, day: number) => {
+    if (first[season] === NEVER) first[season] = day;
+    last[season] = day;
   };
   const nightC = species.leafFallNightC.value;
   const coolC = species.leafFallMeanC.value;
@@ -119,6 +134,7 @@ function watchSeasons(
     species.budbreakHeat.value,
   ];
   const rootC = species.rootInjuryC.value;
+  const [youngC, oldC] = [species.dormantFirstWinterC.value, species.dormantEstablishedC.value];
   for (let season = 0; season < seasons; season += 1) {
     const mixOf = mixFollower(potLitres);
     let [coolRun, coldDays, heat] = [0, 0, 0];
@@ -136,10 +152,9 @@ function watchSeasons(
         heat += Math.max(Math.min(mean, capC) - baseC, 0);
         if (heat >= heatNeed) found.budbreak[season] = day;
       }
-      if (mixOf(mean) <= rootC) {
-        if (found.riskFirst[season] === NEVER) found.riskFirst[season] = day;
-        found.riskLast[season] = day;
-      }
+      if (mixOf(mean) <= rootC) mark(found.riskFirst, found.riskLast, season, day);
+      if (low <= youngC) mark(found.youngFirst, found.youngLast, season, day);
+      if (low <= oldC) mark(found.oldFirst, found.oldLast, season, day);
     }
   }
   return found;
@@ -194,6 +209,14 @@ export function careYear(climate: CareClimate, species: Species, potLitres: numb
     budbreak: quantiles(found.budbreak, 'late'),
     potRiskFirst: quantiles(found.riskFirst, 'late'),
     potRiskLast: quantiles(found.riskLast, 'early'),
+    coldRiskFirst: {
+      young: quantiles(found.youngFirst, 'late'),
+      established: quantiles(found.oldFirst, 'late'),
+    },
+    coldRiskLast: {
+      young: quantiles(found.youngLast, 'early'),
+      established: quantiles(found.oldLast, 'early'),
+    },
     evergreen: leafFall.p50 === null && (meanC[coldestDay] as number) >= EVERGREEN_ABOVE_C,
     meanC,
     coldestDay,

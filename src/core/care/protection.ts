@@ -3,7 +3,6 @@
 import type { Reason } from '../records/common.ts';
 import type { Species } from '../records/species.ts';
 import { temperatureInWords } from '../units.ts';
-import type { Stage } from './guideVocabulary.ts';
 
 export const protectionMethods = ['none', 'mulch', 'wrap', 'bury', 'pot-only'] as const;
 export type ProtectionMethod = (typeof protectionMethods)[number];
@@ -68,28 +67,39 @@ export interface WinterProtection {
   because: Reason[];
 }
 
-/** The cold a tree of this stage stands in the ground. */
-export function limitC(species: Species, stage: Stage): number {
-  return stage === 'first-winter' ? species.dormantFirstWinterC.value : species.dormantEstablishedC.value;
+/** Winters a tree has stood in the ground, the coming one included; 3 stands for all later ones. */
+export type WinterNumber = 1 | 2 | 3;
+
+/** A tree in its second winter in the ground is taken for this much more tender than an established one, C. Standing: ours. */
+export const SECOND_WINTER_ALLOWANCE_C = 3;
+
+/** The cold a dormant tree stands in the ground, C. */
+export function limitC(species: Species, winter: WinterNumber): number {
+  if (winter === 1) return species.dormantFirstWinterC.value;
+  const established = species.dormantEstablishedC.value;
+  if (winter === 3) return established;
+  return Math.min(
+    established + SECOND_WINTER_ALLOWANCE_C,
+    Math.max(established, species.dormantFirstWinterC.value),
+  );
 }
 
+const ageInWords = { 1: 'in its first winter', 2: 'in its second winter', 3: 'once established' } as const;
+
 /** The least protection that brings a tree through nine winters of ten. `lowC` is the low of one winter in ten. */
-export function winterProtection(species: Species, stage: Stage, lowC: number): WinterProtection {
-  const figure = stage === 'first-winter' ? species.dormantFirstWinterC : species.dormantEstablishedC;
-  const marginC = lowC - figure.value;
+export function winterProtection(species: Species, winter: WinterNumber, lowC: number): WinterProtection {
+  const figure = winter === 1 ? species.dormantFirstWinterC : species.dormantEstablishedC;
+  const limit = limitC(species, winter);
+  const marginC = lowC - limit;
   const chosen = protectionFigures.find(({ fromMarginC }) => marginC >= fromMarginC)!;
-  const age = stage === 'first-winter' ? 'in its first winter' : 'once established';
   return {
     method: chosen.method,
     marginC,
     because: [
+      { text: `One winter in ten here reaches ${temperatureInWords(lowC)}.`, standing: 'modelled' },
       {
-        text: `One winter in ten here reaches ${temperatureInWords(lowC)}.`,
-        standing: 'modelled',
-      },
-      {
-        text: `Dormant ${species.common[0]} stands ${temperatureInWords(figure.value)} ${age}.`,
-        standing: figure.standing,
+        text: `Dormant ${species.common[0] ?? species.botanical} stands ${temperatureInWords(limit)} ${ageInWords[winter]}.`,
+        standing: winter === 2 ? 'ours' : figure.standing,
         source: figure.source,
       },
     ],
