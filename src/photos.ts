@@ -51,11 +51,24 @@ export class PhotoError extends Error {
 
 const started = new Map<string, Promise<PublishedPhoto>>();
 
+/** Photographs worked on at once: enough to keep the encoders busy, few enough that large originals fit in memory. */
+const lanes: Promise<unknown>[] = [Promise.resolve(), Promise.resolve()];
+let queued = 0;
+
+/** Starts a job when the one before it in its lane is done, however that ended. */
+function inTurn<T>(job: () => Promise<T>): Promise<T> {
+  const lane = queued % lanes.length;
+  queued += 1;
+  const result = lanes[lane]!.then(job);
+  lanes[lane] = result.catch(() => undefined);
+  return result;
+}
+
 /** The published copies of a photograph in content/photos; made on the first call. Throws a PhotoError. */
 export function photo(file: string): Promise<PublishedPhoto> {
   let published = started.get(file);
   if (!published) {
-    published = publish(file);
+    published = inTurn(() => publish(file));
     started.set(file, published);
   }
   return published;
