@@ -1,6 +1,6 @@
 /** The one value every page, feed and label is made from. */
 
-import { figuresOfPlace } from './climate/place.ts';
+import { figuresOfPlace, withDailyRecord } from './climate/place.ts';
 import type { ClimateSummary } from './climate/summary.ts';
 import { type Day, daysBetween } from './days.ts';
 import { answerLot, lotBench } from './lots/answerLot.ts';
@@ -47,6 +47,7 @@ export interface Catalogue {
   cultivars: CultivarEntry[];
   /** By id. */
   lots: LotEntry[];
+  /** By id; the monthly figures of a place with a daily record are filled in from it. */
   places: Place[];
   /** Climate of each place by its id. */
   climates: ReadonlyMap<string, ClimateSummary>;
@@ -111,6 +112,12 @@ function publicYard({ costs: _private, ...yard }: Yard): PublicYard {
   return yard;
 }
 
+/** A place with its figures: those of its daily record where it names one. */
+function filledPlace(place: Place, dailyRecords: Records['dailyRecords']): Place {
+  if (place.daily === null || place.tminC.length > 0) return place;
+  return withDailyRecord(place, found(dailyRecords, place.daily, 'daily record')).place;
+}
+
 /**
  * Computes everything about a yard for one day. Pure; the records must have passed the check. `climates` holds the climate of
  * each place for the pages to show; readiness does not need it. Costs and requests waiting are used here and left out of the result,
@@ -122,12 +129,12 @@ export function assemble(
   climates: ReadonlyMap<string, ClimateSummary>,
 ): Catalogue {
   const { yard } = records;
-  const home = found(records.places, yard.home, 'home place');
-  const figures = figuresOfPlace(
-    home,
-    home.daily === null ? undefined : records.dailyRecords.get(home.daily),
-  );
-  const outlook = homeOutlook({ name: home.name, figures }, records.temperatures, asOf);
+  const places = [...records.places.values()]
+    .map(place => filledPlace(place, records.dailyRecords))
+    .sort(byText(({ id }) => id));
+  const home = places.find(({ id }) => id === yard.home);
+  if (home === undefined) throw new Error(`no home place "${yard.home}": the records were not checked`);
+  const outlook = homeOutlook({ name: home.name, figures: figuresOfPlace(home) }, records.temperatures, asOf);
   const bench = lotBench({ asOf, yard, outlook });
   const walks = indexWalks(records.walks, asOf);
   const started = records.lots.filter(lot => lot.started <= asOf).sort(byText(lot => lot.id));
@@ -172,6 +179,6 @@ export function assemble(
     })),
     lots,
     climates,
-    places: [...records.places.values()].sort(byText(({ id }) => id)),
+    places,
   };
 }
