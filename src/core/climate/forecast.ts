@@ -1,6 +1,6 @@
 /** When something that depends on the weather will have happened: run over every weather year, told as a range. */
 import type { Day, DayRange } from '../days.ts';
-import { addDays, dayOfYear, daysBetween } from '../days.ts';
+import { addDays, dayFromParts, dayOfYear, dayParts, daysBetween, isLeapYear } from '../days.ts';
 import { DAYS_PER_YEAR, daysForward } from './calendar.ts';
 import type { WeatherYears } from './weatherYears.ts';
 
@@ -29,16 +29,29 @@ const SMALLEST_SHARE_FOR_A_DATE = 0.1;
 
 /** Where each day after the start lies in the series, from the start: 29 February repeats 28 February. */
 function seriesOffsets(start: Day, horizonDays: number): Int32Array {
+  const { year } = dayParts(start);
+  const lastYear = year + Math.ceil(horizonDays / DAYS_PER_YEAR) + 1;
+  const leapDays: number[] = [];
+  for (let at = year; at <= lastYear; at += 1) {
+    if (isLeapYear(at)) leapDays.push(daysBetween(start, dayFromParts(at, 2, 29)));
+  }
   const offsets = new Int32Array(horizonDays);
   let offset = 0;
-  let doy = dayOfYear(start);
   for (let i = 1; i < horizonDays; i += 1) {
-    const next = dayOfYear(addDays(start, i));
-    if (next !== doy) offset += 1;
-    doy = next;
+    if (!leapDays.includes(i)) offset += 1;
     offsets[i] = offset;
   }
   return offsets;
+}
+
+/** Days after the start on which the rule comes true within the unbroken run of observed days there; null when it does not. */
+function withinObserved(makeRule: () => DayRule, seen: readonly (ObservedDay | undefined)[]): number | null {
+  const rule = makeRule();
+  for (const [since, known] of seen.entries()) {
+    if (!known) return null;
+    if (rule(known.tminC, known.tmaxC, since)) return since;
+  }
+  return null;
 }
 
 /**
@@ -58,6 +71,11 @@ export function forecastDay(
   for (const entry of observed) {
     const since = daysBetween(start, entry.day);
     if (since >= 0 && since < horizonDays) seen[since] = entry;
+  }
+  const settled = withinObserved(makeRule, seen);
+  if (settled !== null) {
+    const on = addDays(start, settled);
+    return { range: { from: on, to: on }, median: on, share: 1 };
   }
   const into = daysForward(years.firstDoy, dayOfYear(start));
   const reach = into + (offsets.at(-1) ?? 0);

@@ -14,6 +14,7 @@ import {
   inTurn,
   leafFall,
   rooting,
+  WEANING_COLD_SHARE,
   weaning,
 } from './weatherRules.ts';
 
@@ -56,6 +57,11 @@ export function rootsHold(outlook: Outlook, warmDays: Figure, start: DayRange): 
 /** The plant stands without shelter. */
 export function weaned(outlook: Outlook, days: Figure, start: DayRange): Expected {
   return spanned(outlook, 'weaning', days, start, weaning);
+}
+
+/** Days after which a plant is weaned whatever the weather was: no forecast is needed for old lots. */
+export function longestWeaning({ high }: Figure): number {
+  return high / WEANING_COLD_SHARE;
 }
 
 function leafFallOf({ leafFallNightC, leafFallMeanC, leafFallSpellDays }: Species) {

@@ -1,8 +1,8 @@
 /** Has the plant learned to live on its own roots, without shelter? */
 
-import { dayInWords } from '../../days.ts';
+import { dayInWords, daysBetween } from '../../days.ts';
 import type { Method } from '../../records/common.ts';
-import { stillToCome, weaned as weanedBy } from '../milestones.ts';
+import { longestWeaning, stillToCome, weaned as weanedBy } from '../milestones.ts';
 import { expectedSevering } from '../severing.ts';
 import { onMother, ownRootsSince, propagationOf } from '../subject.ts';
 import {
@@ -51,6 +51,7 @@ export const weaned: GateRule = (subject, today) => {
 
   const start = ownRootsSince(lot);
   const begun = seen(`${beginning} on ${dayInWords(start)}.`);
+  if (daysBetween(start, asOf) >= longestWeaning(weanDays)) return passed('weaned', [begun, practice]);
   const { range } = weanedBy(outlook, weanDays, { from: start, to: start });
   if (!range) return blocked('weaned', [begun, practice]);
   if (asOf >= range.to) return passed('weaned', [begun, practice]);
