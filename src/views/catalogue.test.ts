@@ -221,3 +221,19 @@ describe('the first page', () => {
     expect(freezeSentence(two)).toBeNull();
   });
 });
+
+describe('what a lot stands in', () => {
+  it('is nothing yet while a layer is on its mother, and bare roots once lifted', () => {
+    const yard = yardOf({
+      lots: [
+        { lot: 'on-mother', severed: undefined, pottings: undefined },
+        { lot: 'dug', method: 'division', severed: undefined, pottings: undefined, lifted: '2026-08-01' },
+      ],
+    });
+    const pots = yard.lots.map(entry => [
+      entry.lot.id,
+      lotFacts(entry).find(({ label }) => label === 'Pot')?.value,
+    ]);
+    expect(Object.fromEntries(pots)).toEqual({ 'on-mother': 'Not yet potted', dug: 'Bare roots' });
+  });
+});

@@ -7,7 +7,7 @@ import { gateNames } from '../core/lots/answers.ts';
 import { priceInWords } from '../core/money.ts';
 import type { Form, Reason } from '../core/records/common.ts';
 import { caliperInWords, lengthInWords, poundsToKg, weightInWords } from '../core/units.ts';
-import { potInWords } from './measures.ts';
+import { potInWords, standInWords } from './measures.ts';
 import {
   countInWords,
   formWords,
@@ -36,9 +36,9 @@ function historyInWords({ lot }: LotEntry): string {
   return sentence(steps.join(', '));
 }
 
-function potFact({ lot, size }: LotEntry): string {
-  const last = lot.pottings.at(-1);
-  if (!last) return size.answer.container === null ? 'None: bare roots' : potInWords(size.answer.container);
+function potFact(entry: LotEntry): string {
+  const last = entry.lot.pottings.at(-1);
+  if (!last || entry.size.answer.container === null) return sentence(standInWords(entry));
   const litres = last.container.litres.toFixed(1);
   const volume = last.container.written.endsWith(' L') ? '' : ` (about ${litres} L)`;
   return `${potInWords(last.container.written)}${volume} since ${dayInWords(last.date)}`;

@@ -1,6 +1,6 @@
 /** Sizes as they are printed on pages. */
 
-import type { SizeClass } from '../core/lots/answers.ts';
+import type { LotEntry } from '../core/catalogue.ts';
 import { lengthInWords, mmToInches, roundTo } from '../core/units.ts';
 
 /** The pot a plant stands in: `#1 pot`, `3 L pot`. */
@@ -8,10 +8,17 @@ export function potInWords(written: string): string {
   return `${written} pot`;
 }
 
+/** What the plants stand in: a pot, nothing since they were lifted, or nothing of their own yet, such as a layer on its mother. */
+export function standInWords({ lot, size }: Pick<LotEntry, 'lot' | 'size'>): string {
+  const { container } = size.answer;
+  if (container !== null) return potInWords(container);
+  return lot.lifted === null ? 'not yet potted' : 'bare roots';
+}
+
 /** Pot and height, as far as they are known: `#1 pot, 34 in (86 cm)`. */
-export function sizeInWords({ container, heightCm }: SizeClass): string {
-  const pot = container === null ? 'no pot' : potInWords(container);
-  return heightCm === null ? `${pot}, not yet measured` : `${pot}, ${lengthInWords(heightCm)}`;
+export function sizeInWords(entry: Pick<LotEntry, 'lot' | 'size'>): string {
+  const { heightCm } = entry.size.answer;
+  return `${standInWords(entry)}, ${heightCm === null ? 'not yet measured' : lengthInWords(heightCm)}`;
 }
 
 /** Length by width of a fruit: `2.2 × 1.8 in (55 × 45 mm)`. */

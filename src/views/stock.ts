@@ -81,7 +81,7 @@ export function stockRow(catalogue: Catalogue, entry: LotEntry, shown: readonly 
     species: speciesName(species),
     flavour: flavourOf(catalogue, cultivar.flavour),
     ripens: ripeningWords[cultivar.ripening],
-    size: sizeInWords(entry.size.answer),
+    size: sizeInWords(entry),
     left: entry.stock.left,
     lines: entry.forms
       .filter(({ form }) => shown.includes(form))
@@ -196,8 +196,8 @@ export function otherLots(catalogue: Catalogue, entry: LotEntry): StockRow[] {
 }
 
 /** Size of a lot and how many are left: `#1 pot, 34 in (86 cm). 7 left.` */
-export function lotSize({ size, stock, soldOut }: LotEntry): string {
-  return `${sizeInWords(size.answer)}. ${soldOut ? 'Sold' : `${stock.left} left`}.`;
+export function lotSize(entry: LotEntry): string {
+  return `${sizeInWords(entry)}. ${entry.soldOut ? 'Sold' : `${entry.stock.left} left`}.`;
 }
 
 /** One line about a lot, which is also what a search shows: size, forms with readiness and price, how many are left. */
