@@ -18,6 +18,8 @@ export default defineConfig({
     format: 'directory',
     inlineStylesheets: 'never',
     assets: 'assets',
+    // Writing one page's file while the next is rendered.
+    concurrency: 4,
   },
   markdown: {
     // Highlighting writes inline styles, which the content policy forbids; a catalogue shows no code.

@@ -129,7 +129,7 @@ async function buildNow(request: BuildRequest): Promise<BuiltSite | null> {
   await clearLeftovers(out);
   try {
     await render(catalogue, out, built, basePath(request.base));
-    await searchIndex(built, catalogue);
+    await searchIndex(built);
     await swap(built, out);
   } catch (problem) {
     await rm(built, { recursive: true, force: true });
