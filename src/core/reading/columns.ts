@@ -98,14 +98,15 @@ function raggedRow(file: string, line: number, found: number, width: number): Pr
   };
 }
 
-export function missingColumn(file: string, line: number, name: string, expected: string): Problem {
+/** `what` is the start of the message: `the column "lot" is missing`. */
+export function missingColumn(file: string, line: number, what: string, expected: string): Problem {
   return {
     rule: 'missing-column',
     file,
     spot: atLine(line),
     got: '',
     expected,
-    message: `the column ${name} is missing`,
+    message: what,
     remedy: `add it to the header: ${expected}`,
   };
 }

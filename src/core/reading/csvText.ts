@@ -43,7 +43,7 @@ export function readCsv(file: string, text: string): RawTable | { problem: Probl
     if (!first) return { problem: noHeader(file) };
     return { file, text, delimiter, header: first.cells, headerLine: first.line, rows: rest };
   } catch (problem) {
-    return { problem: csvProblem(file, problem) };
+    return { problem: csvProblem(file, text, problem) };
   }
 }
 
@@ -67,19 +67,30 @@ function noHeader(file: string): Problem {
   };
 }
 
-function csvProblem(file: string, problem: unknown): Problem {
+function csvProblem(file: string, text: string, problem: unknown): Problem {
   const { lines, code } = csvDetails(problem);
   const open = code === 'CSV_QUOTE_NOT_CLOSED';
   return {
     rule: 'csv-syntax',
     file,
-    spot: atLine(lines),
+    spot: atLine(open ? openQuoteLine(text) : lines),
     message: open
       ? 'a double quote is opened here but never closed'
       : 'a double quote stands in the middle of a cell',
     remedy:
       'take the quote away, or put the whole cell in double quotes and write each quote inside it twice.',
   };
+}
+
+/** Line on which the quote that is never closed is opened. */
+function openQuoteLine(text: string): number {
+  let line = 1;
+  let opened: number | null = null;
+  for (const letter of text) {
+    if (letter === '"') opened = opened === null ? line : null;
+    else if (letter === '\n') line += 1;
+  }
+  return opened ?? 1;
 }
 
 function csvDetails(problem: unknown): { lines: number; code: string } {

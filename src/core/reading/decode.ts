@@ -25,7 +25,7 @@ export function decode(file: string, bytes: Uint8Array): Decoded {
   const text = utf8(bytes);
   const zero = bytes.indexOf(0);
   if (text === null || zero >= 0) {
-    const valid = text === null ? validLength(bytes) : bytes.length;
+    const valid = text === null ? goodLength(bytes) : bytes.length;
     return { problem: notText(file, bytes, zero < 0 ? valid : Math.min(zero, valid)) };
   }
   const normal = text.includes('\r') ? text.replace(/\r\n?/g, '\n') : text;
@@ -52,8 +52,20 @@ function utf8(bytes: Uint8Array, cut = false): string | null {
   }
 }
 
-/** How many bytes from the start are valid UTF-8, in bytes that as a whole are not. */
-function validLength(bytes: Uint8Array): number {
+/** Longest letter of UTF-8, in bytes. */
+const longestLetter = 4;
+
+/** How many bytes from the start are whole letters of UTF-8, in bytes that as a whole are not. */
+function goodLength(bytes: Uint8Array): number {
+  const length = lengthWithCutLetter(bytes);
+  for (let shorter = length; shorter > length - longestLetter && shorter >= 0; shorter -= 1) {
+    if (utf8(bytes.subarray(0, shorter)) !== null) return shorter;
+  }
+  return length;
+}
+
+/** The same, counting the bytes of a letter that breaks off. */
+function lengthWithCutLetter(bytes: Uint8Array): number {
   let [good, bad] = [0, bytes.length];
   while (bad - good > 1) {
     const middle = (good + bad) >> 1;

@@ -50,6 +50,8 @@ export interface Draft {
   cultivars: Entry<WrittenCultivar, Cultivar>[];
   lots: LotEntry[];
   lotPlaces: LotPlace[];
+  /** False when a list of lots, or an id in one, could not be read: then nobody can say that a lot is unknown. */
+  allLotsKnown: boolean;
   /** All walks in order of day, also later ones. */
   walks: Walk[];
   places: Entry<WrittenPlace, Place>[];

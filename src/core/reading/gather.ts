@@ -66,6 +66,7 @@ function nothingYet(asOf: Day, photos: readonly string[]): Gathered {
       cultivars: [],
       lots: [],
       lotPlaces: [],
+      allLotsKnown: true,
       walks: [],
       places: [],
       guides: [],
@@ -102,8 +103,10 @@ function addFile(gathered: Gathered, { path, bytes }: SourceFile): void {
   const nameProblem = namedKinds.has(kind) ? badFileName(path) : null;
   if (nameProblem) gathered.problems.push(nameProblem);
   const decoded = decode(path, bytes);
-  if ('problem' in decoded) gathered.problems.push(decoded.problem);
-  else readers[kind](gathered, path, decoded.text);
+  if ('problem' in decoded) {
+    gathered.problems.push(decoded.problem);
+    if (kind === 'lots') gathered.draft.allLotsKnown = false;
+  } else readers[kind](gathered, path, decoded.text);
 }
 
 type Reader = (gathered: Gathered, path: string, text: string) => void;
@@ -161,11 +164,13 @@ const readers: Record<Exclude<FileKind, 'ignored' | 'stray'>, Reader> = {
     const {
       entries,
       places,
+      allKnown,
       problems: found,
       source,
     } = readLots(path, text, draft.yard?.value.currency ?? currencyForNow);
     keepSource(gathered, path, source);
     draft.lots.push(...entries);
+    draft.allLotsKnown &&= allKnown;
     draft.lotPlaces.push(...places);
     for (const { id } of places) draft.ids.lot.add(id);
     problems.push(...found);

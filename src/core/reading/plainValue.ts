@@ -52,6 +52,23 @@ function offsetOf(node: unknown): number {
   return (node as Node | null)?.range?.[0] ?? 0;
 }
 
+/** Offset of the last text in quotes that starts at or before an offset; the offset itself when there is none. */
+export function quoteBefore(root: unknown, offset: number): number {
+  const found: number[] = [];
+  const look = (node: unknown): void => {
+    if (isScalar(node) && /^QUOTE/.test(node.type ?? '')) found.push(offsetOf(node));
+    else if (isSeq(node)) node.items.forEach(look);
+    else if (isMap(node)) {
+      for (const { key, value } of node.items) {
+        look(key);
+        look(value);
+      }
+    }
+  };
+  look(root);
+  return found.findLast(start => start <= offset) ?? offset;
+}
+
 function noteProperties(node: Node & { anchor?: string; tag?: string }, findings: Finding[]): void {
   if (node.anchor) findings.push({ kind: 'alias', name: `&${node.anchor}`, offset: offsetOf(node) });
   if (node.tag) findings.push({ kind: 'tag', name: node.tag, offset: offsetOf(node) });

@@ -56,6 +56,7 @@ const longestQuote = 60;
 /** Anything found, short enough for a message; text in quotes, control characters as spaces. */
 export function show(value: unknown): string {
   if (value === null || value === undefined) return 'nothing';
+  if (typeof value === 'number' && !Number.isFinite(value)) return 'no number';
   if (typeof value === 'string') return quote(value);
   if (Array.isArray(value)) return value.length === 0 ? 'an empty list' : `a list of ${value.length}`;
   if (typeof value === 'object') return 'a group of keys';
@@ -92,8 +93,16 @@ export function meant(found: string | null): string {
 
 /** First letter large when the text follows a question mark, small when it follows the message. */
 export function remedyOf(guess: string, rest: string): string {
-  if (guess === '') return rest.charAt(0).toLowerCase() + rest.slice(1);
-  return `${guess}${rest.charAt(0).toUpperCase()}${rest.slice(1)}`.trim();
+  return guess === '' ? smallFirst(rest) : `${guess}${largeFirst(rest)}`.trim();
+}
+
+/** The text with a small first letter; abbreviations such as NOAA stay. */
+export function smallFirst(text: string): string {
+  return /^[A-Z][^A-Z]/.test(text) ? text.charAt(0).toLowerCase() + text.slice(1) : text;
+}
+
+export function largeFirst(text: string): string {
+  return text.charAt(0).toUpperCase() + text.slice(1);
 }
 
 /** `1 plant`, `2 plants`. */

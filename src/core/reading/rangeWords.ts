@@ -15,13 +15,14 @@ export function rangeWords(
   low: number | null,
   high: number | null,
 ): Omit<Problem, 'file' | 'spot'> {
-  const key = path.findLast(step => typeof step === 'string') ?? '';
+  const key = String(path.findLast(step => typeof step === 'string') ?? '');
+  const inList = typeof path.at(-1) === 'number';
   const allowed = bounds(low, high);
   return {
     rule: 'out-of-range',
     got: String(value),
     expected: allowed,
     message: `${name} is ${value} where ${allowed} is allowed`,
-    remedy: unitQuestion(String(key), value, low, high) ?? 'look the number up again.',
+    remedy: unitQuestion({ key, inList, value, low, high }) ?? 'look the number up again.',
   };
 }

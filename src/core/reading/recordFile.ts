@@ -76,6 +76,8 @@ export interface ReadLots {
   entries: LotEntry[];
   /** Ids of all lots in the file, with or without errors. */
   places: LotPlace[];
+  /** Whether every lot's id could be read. */
+  allKnown: boolean;
   problems: Problem[];
   source: YamlSource;
 }
@@ -84,13 +86,17 @@ export interface ReadLots {
 export function readLots(file: string, text: string, currency: string): ReadLots {
   const source: YamlSource = { file, text, firstLine: 1 };
   const read = readYaml(source);
-  if ('problems' in read) return { entries: [], places: [], problems: read.problems, source };
+  if ('problems' in read)
+    return { entries: [], places: [], allKnown: false, problems: read.problems, source };
   const { value } = read;
-  if (value === null) return { entries: [], places: [], problems: [onlyComments(file)], source };
-  if (!Array.isArray(value)) return { entries: [], places: [], problems: [notAList(file, value)], source };
+  if (value === null)
+    return { entries: [], places: [], allKnown: false, problems: [onlyComments(file)], source };
+  if (!Array.isArray(value))
+    return { entries: [], places: [], allKnown: false, problems: [notAList(file, value)], source };
   const lots: ReadLots = {
     entries: [],
     places: [],
+    allKnown: true,
     problems: value.length === 0 ? [noLots(file)] : [],
     source,
   };
@@ -103,6 +109,7 @@ function readLot(lots: ReadLots, item: unknown, index: number, currency: string,
   const { file } = lots.source;
   const id = (item as { lot?: unknown } | null)?.lot;
   if (typeof id === 'string') lots.places.push({ id, file, index });
+  else lots.allKnown = false;
   const parsed = writtenLot.safeParse(item);
   if (parsed.success) {
     const value = normaliseLot(parsed.data, { file, index }, currency);

@@ -1,7 +1,7 @@
 /** Diagnostics in words: the only place where a line of a report is put together. */
 
 import type { Diagnostic, Level } from './diagnostic.ts';
-import { plural } from './problem.ts';
+import { largeFirst, plural } from './problem.ts';
 
 /** A file as people find it: `content/lots/2026.yaml`. `folder` is how the content folder is shown. */
 function shownFile(folder: string, file: string): string {
@@ -13,7 +13,8 @@ function shownFile(folder: string, file: string): string {
 export function formatDiagnostic(diagnostic: Diagnostic, folder: string): string {
   const { file, line, column, rule, message, remedy } = diagnostic;
   const place = line > 0 ? `:${line}:${Math.max(column, 1)}` : '';
-  return `${shownFile(folder, file)}${place} ${rule}: ${message}; ${remedy}`;
+  const words = message.endsWith('?') ? `${message} ${largeFirst(remedy)}` : `${message}; ${remedy}`;
+  return `${shownFile(folder, file)}${place} ${rule}: ${words}`;
 }
 
 const groups: readonly { level: Level; title: string }[] = [

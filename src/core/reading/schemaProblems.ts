@@ -40,7 +40,7 @@ type Words = Omit<Problem, 'file' | 'spot'>;
 /** One problem per complaint; several numbers of one list that are out of range in the same way become one. */
 export function schemaProblems(checked: Checked, issues: readonly Issue[]): Problem[] {
   const problems = issues.flatMap(issue => problemsOf(checked, issue));
-  return foldLists(problems);
+  return foldLists(withoutSlips(withoutRepeats(problems), checked.schema, checked.base.length));
 }
 
 function problemsOf(checked: Checked, issue: Issue): Problem[] {
@@ -206,6 +206,30 @@ function formatWords(issue: z.core.$ZodIssueInvalidStringFormat | Issue, name: s
 function customWords(issue: z.core.$ZodIssueCustom, got: string): Words {
   const { rule, expected } = issue.params as { rule: RuleId; expected: string };
   return { rule, got, expected, message: issue.message, remedy: 'keep one of the two.' };
+}
+
+/** A key that is missing because it is misspelt is reported once, where it stands. */
+function withoutSlips(problems: readonly Problem[], schema: z.ZodType, depth: number): Problem[] {
+  const meantKeys = new Set(
+    problems.flatMap(({ rule, spot, got }) => {
+      if (rule !== 'unknown-key' || spot.kind !== 'path') return [];
+      const group = spot.path.slice(0, -1);
+      const guess = nearest(got ?? '', wantedAt(schema, group.slice(depth))?.keys ?? []);
+      return guess === null ? [] : [[...group, guess].join('.')];
+    }),
+  );
+  return problems.filter(
+    ({ rule, spot }) => rule !== 'missing-key' || spot.kind !== 'path' || !meantKeys.has(spot.path.join('.')),
+  );
+}
+
+/** A number below two lower bounds is complained about twice. */
+function withoutRepeats(problems: readonly Problem[]): Problem[] {
+  const seen = new Set<string>();
+  return problems.filter(({ rule, spot, message }) => {
+    const key = JSON.stringify([rule, spot, message]);
+    return !seen.has(key) && seen.add(key);
+  });
 }
 
 /** Six months out of range in the same way are one slip: the first is reported, with how many more there are. */

@@ -47,10 +47,10 @@ export function readTemperatures(file: string, text: string): ReadTemperatures {
 }
 
 function columnProblems({ file, header, headerLine }: RawTable): Problem[] {
-  const missing = (name: string, names: readonly string[]) =>
+  const missing = (what: string, names: readonly string[]) =>
     names.some(each => header.includes(each))
       ? []
-      : [missingColumn(file, headerLine, name, `${names.join(' or ')}.`)];
+      : [missingColumn(file, headerLine, what, `${names.join(' or ')}.`)];
   const twice = (first: Column, second: Column): Problem[] =>
     header.includes(first) && header.includes(second)
       ? [
@@ -66,9 +66,9 @@ function columnProblems({ file, header, headerLine }: RawTable): Problem[] {
         ]
       : [];
   return [
-    ...missing('date', ['date']),
-    ...missing('of minima', ['tmin_c', 'tmin_f']),
-    ...missing('of maxima', ['tmax_c', 'tmax_f']),
+    ...missing('the column "date" is missing', ['date']),
+    ...missing('there is no column of minima', ['tmin_c', 'tmin_f']),
+    ...missing('there is no column of maxima', ['tmax_c', 'tmax_f']),
     ...twice('tmin_c', 'tmin_f'),
     ...twice('tmax_c', 'tmax_f'),
   ];

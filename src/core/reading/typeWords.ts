@@ -41,7 +41,7 @@ export function typeWords(
 
 function kindOf(found: unknown): string {
   if (typeof found === 'string') return `the text ${quote(found)}`;
-  if (typeof found === 'number') return Number.isFinite(found) ? `the number ${found}` : 'no number at all';
+  if (typeof found === 'number' && Number.isFinite(found)) return `the number ${found}`;
   if (typeof found === 'boolean') return `the word ${found}, which stands for yes or no,`;
   return show(found);
 }

@@ -23,16 +23,21 @@ const slips: readonly Slip[] = [
 /** Decimals the suggestion is rounded to. */
 const suggestionStep = 0.1;
 
-/** `if that was taken in mm, write 300.`, or null when no other unit makes the number fit. */
-export function unitQuestion(
-  key: string,
-  value: number,
-  low: number | null,
-  high: number | null,
-): string | null {
+interface Doubtful {
+  key: string;
+  /** Whether the number is one of a list that has one unit. */
+  inList: boolean;
+  value: number;
+  low: number | null;
+  high: number | null;
+}
+
+/** `was it taken in mm? Then write 300.`, or null when no other unit makes the number fit. */
+export function unitQuestion({ key, inList, value, low, high }: Doubtful): string | null {
   const slip = slips.find(({ ending }) => key.endsWith(ending));
   if (!slip) return null;
   const converted = roundTo(slip.convert(value), slip.unit === '%' ? 0.001 : suggestionStep);
   if (converted < (low ?? -Infinity) || converted > (high ?? Infinity)) return null;
+  if (inList && slip.unit === 'F') return `is the list in F? Then name its key "${key.slice(0, -1)}f".`;
   return `was it taken in ${slip.unit}? Then write ${converted}.`;
 }

@@ -88,9 +88,17 @@ function badName(file: string): Problem {
 }
 
 function missingColumns({ file, header, headerLine }: RawTable): Problem[] {
-  if (!header.includes('lot')) return [missingColumn(file, headerLine, 'lot', walkColumns.lot)];
+  if (!header.includes('lot'))
+    return [missingColumn(file, headerLine, 'the column "lot" is missing', walkColumns.lot)];
   if (header.some(name => name !== 'lot' && name !== '')) return [];
-  return [missingColumn(file, headerLine, 'of anything seen', `${columns.slice(1).join(', ')}.`)];
+  return [
+    missingColumn(
+      file,
+      headerLine,
+      'there is no column for anything seen',
+      `${columns.slice(1).join(', ')}.`,
+    ),
+  ];
 }
 
 type Cells = Partial<Record<WalkColumn, string | number>>;

@@ -68,6 +68,14 @@ export function duplicateWords(key: string): Words {
   };
 }
 
+export const tabWords: Words = {
+  rule: 'yaml-tab',
+  message: 'the line is indented with a tab',
+  remedy: 'use spaces instead, two for each level.',
+};
+
+export const indentWords = misaligned;
+
 const byCode: Partial<Record<ErrorCode, Words>> = {
   ALIAS_PROPS: aliasWords,
   BAD_ALIAS: aliasWords,
@@ -87,7 +95,7 @@ const byCode: Partial<Record<ErrorCode, Words>> = {
     remedy: 'add it.',
   },
   MULTILINE_IMPLICIT_KEY: {
-    ...unreadable,
+    rule: 'yaml-syntax',
     message: 'a key has no colon and space after it',
     remedy: 'write "key: value", with a space after the colon.',
   },
@@ -97,11 +105,7 @@ const byCode: Partial<Record<ErrorCode, Words>> = {
     remedy: 'take the line out, or split the file in two.',
   },
   RESOURCE_EXHAUSTION: deep,
-  TAB_AS_INDENT: {
-    rule: 'yaml-tab',
-    message: 'the line is indented with a tab',
-    remedy: 'use spaces instead; two for each level.',
-  },
+  TAB_AS_INDENT: tabWords,
   TAG_RESOLVE_FAILED: tagWords,
   UNEXPECTED_TOKEN: unreadable,
 };
@@ -116,7 +120,7 @@ export function wordsFor(code: ErrorCode, parserText: string): Words {
 
 const openBracket: Words = {
   rule: 'yaml-syntax',
-  message: 'a bracket is opened but not closed',
+  message: 'a bracket opened just above is not closed',
   remedy: 'add the closing bracket.',
 };
 
@@ -128,8 +132,8 @@ const openQuote: Words = {
 
 const afterQuote: Words = {
   rule: 'yaml-syntax',
-  message: 'something follows where the value has already ended',
-  remedy: 'put the whole text in double quotes; if it has an apostrophe, single quotes cannot hold it.',
+  message: 'something follows after a closing quote',
+  remedy: 'put the whole text in double quotes; look also for a quote left open above.',
 };
 
 export const deepWords = deep;

@@ -10,9 +10,9 @@ interface Sight {
 
 /**
  * Plants raised and returned are as many as those left, sold and lost, from count to count; and what is left does not rise
- * unless plants came back. `sold` is never written: it is what is missing, and must not be less than none.
+ * unless plants came back. Lots that share an id are left out: their counts cannot be told apart. `sold` is never written: it is what is missing, and must not be less than none.
  */
-export const counts: Check = ({ lots, walks }) => {
+export const counts: Check = ({ lots, lotPlaces, walks }) => {
   const sights = new Map<string, Sight[]>();
   for (const walk of walks) {
     for (const row of walk.rows) {
@@ -21,7 +21,9 @@ export const counts: Check = ({ lots, walks }) => {
       else sights.set(row.lot, [{ walk, row }]);
     }
   }
-  return lots.flatMap(lot => lotProblems(lot, sights.get(lot.id) ?? []));
+  const times = Map.groupBy(lotPlaces, ({ id }) => id);
+  const told = lots.filter(({ id }) => times.get(id)?.length === 1);
+  return told.flatMap(lot => lotProblems(lot, sights.get(lot.id) ?? []));
 };
 
 /** What is known at the newest count. */

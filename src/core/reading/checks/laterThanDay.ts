@@ -48,5 +48,11 @@ function videoProblems({ videos, asOf }: Draft): Problem[] {
 /** One line for all later days: a log that runs on is no news. */
 function temperatureProblems({ temperatures, asOf }: Draft): Problem[] {
   const first = temperatures.find(({ day }) => day > asOf);
-  return first ? [later('temperatures.csv', [], 'what was read from and', first.day, asOf)] : [];
+  if (!first) return [];
+  return [
+    {
+      ...later('temperatures.csv', [], 'the log', first.day, asOf),
+      message: `days of the log after ${dayInWords(asOf)} are left out`,
+    },
+  ];
 }

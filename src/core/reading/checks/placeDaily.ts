@@ -2,7 +2,7 @@ import { dailyRecordFigures, type RecordNote } from '../../climate/dailyRecord.t
 import { readDailyRecord } from '../../climate/dailyRecordText.ts';
 import type { Place, WrittenPlace } from '../../records/place.ts';
 import type { Draft, Entry } from '../draft.ts';
-import { atLine, atValue, type Problem, wholeFile } from '../problem.ts';
+import { atLine, atValue, type Problem, smallFirst, wholeFile } from '../problem.ts';
 import type { Check } from './check.ts';
 import { checkReference } from './references.ts';
 
@@ -66,7 +66,7 @@ function lossProblem(file: string, { kind, text }: RecordNote): Problem[] {
       rule: kind === 'short' ? 'daily-short' : 'daily-gaps',
       file,
       spot: wholeFile,
-      message: text.replace(/\.$/, ''),
+      message: smallFirst(text.replace(/\.$/, '')),
       remedy:
         kind === 'short' ? 'go on reading, or add older years.' : 'fill the gaps if the readings exist.',
     },

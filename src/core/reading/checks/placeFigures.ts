@@ -1,5 +1,5 @@
 import { placeFaults } from '../../climate/placeFaults.ts';
-import { atValue, type KeyPath } from '../problem.ts';
+import { atValue, type KeyPath, remedyOf, smallFirst } from '../problem.ts';
 import type { RuleId } from '../rules.ts';
 import type { Check } from './check.ts';
 
@@ -12,17 +12,12 @@ export const placeFigures: Check = ({ places }) =>
       spot: atValue(...keysOf(path)),
       got,
       expected,
-      message: clause(message),
-      remedy: remedy.charAt(0).toLowerCase() + remedy.slice(1),
+      message: smallFirst(message.replace(/\.$/, '')),
+      remedy: remedyOf(/^latitude /.test(expected) ? `did you mean ${expected}? ` : '', remedy),
     })),
   );
 
 function keysOf(path: string): KeyPath {
   if (path === '') return [];
   return path.split('.').map(key => (/^\d+$/.test(key) ? Number(key) : key));
-}
-
-/** A sentence as a clause: small first letter, no full stop. */
-function clause(sentence: string): string {
-  return sentence.charAt(0).toLowerCase() + sentence.slice(1).replace(/\.$/, '');
 }

@@ -16,9 +16,12 @@ export interface Reference {
   where: string;
 }
 
-/** One problem when the id is unknown, none when it is known. */
+/** Kinds a yard must have: that there are none at all is said once, by itself. */
+const requiredKinds: ReadonlySet<string> = new Set(['species', 'cultivar', 'lot', 'place']);
+
+/** One problem when the id is unknown, none when it is known or when there is nothing of its kind that could be known. */
 export function checkReference({ rule, file, spot, kind, id, known, where }: Reference): Problem[] {
-  if (known.has(id)) return [];
+  if (known.has(id) || (known.size === 0 && requiredKinds.has(kind))) return [];
   return [
     {
       rule,
