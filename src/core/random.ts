@@ -50,8 +50,9 @@ export function randomFromState(words: readonly [number, number, number, number]
   const state = Int32Array.from(words);
   if (state.every(word => word === 0))
     throw new RangeError('the state of the generator must not be all zero');
-  const one = new Uint32Array(1);
-  function fillBits(into: Uint32Array): void {
+  const one = new Int32Array(1);
+  // Signed words: the engine keeps those as whole numbers, where unsigned ones become floating-point.
+  function fillBits(into: Int32Array): void {
     let [s0, s1, s2, s3] = state as unknown as [number, number, number, number];
     for (let i = 0; i < into.length; i += 1) {
       const scaled = Math.imul(s1, 5);
@@ -68,10 +69,11 @@ export function randomFromState(words: readonly [number, number, number, number]
   }
   function bits(): number {
     fillBits(one);
-    return one[0] as number;
+    return (one[0] as number) >>> 0;
   }
+  let drawn = one;
   function fillNormal(into: Float64Array): void {
-    const drawn = new Uint32Array(into.length);
+    if (drawn.length !== into.length) drawn = new Int32Array(into.length);
     fillBits(drawn);
     for (let i = 0; i < into.length; i += 1) into[i] = normalFromBits(drawn[i] as number);
   }
@@ -167,15 +169,23 @@ export function normalQuantile(p: number): number {
 }
 
 /** Quantiles at the edges of 1,024 equally likely cells: straight lines between them stand in for the exact curve. */
-const CELLS = 1024;
+const CELL_BITS = 10;
+const CELLS = 2 ** CELL_BITS;
 /** Cells at each end where the curve bends too much for a straight line; there the exact quantile is used. */
 const EXACT_CELLS = 4;
-const cellEdges = new Float64Array(CELLS + 1);
-for (let edge = 1; edge < CELLS; edge += 1) cellEdges[edge] = normalQuantile(edge / CELLS);
+const INSIDE_BITS = 32 - CELL_BITS;
+const INSIDE_MASK = 2 ** INSIDE_BITS - 1;
+const cellStart = new Float64Array(CELLS);
+const cellSlope = new Float64Array(CELLS);
+for (let cell = EXACT_CELLS; cell < CELLS - EXACT_CELLS; cell += 1) {
+  const start = normalQuantile(cell / CELLS);
+  cellStart[cell] = start;
+  cellSlope[cell] = (normalQuantile((cell + 1) / CELLS) - start) / 2 ** INSIDE_BITS;
+}
 
 function normalFromBits(bits: number): number {
-  const cell = bits >>> 22;
-  if (cell < EXACT_CELLS || cell >= CELLS - EXACT_CELLS) return normalQuantile((bits + 0.5) / 4294967296);
-  const low = cellEdges[cell] as number;
-  return low + ((cellEdges[cell + 1] as number) - low) * ((bits & 0x3fffff) / 0x400000);
+  const cell = bits >>> INSIDE_BITS;
+  if (cell < EXACT_CELLS || cell >= CELLS - EXACT_CELLS)
+    return normalQuantile(((bits >>> 0) + 0.5) / 2 ** 32);
+  return (cellStart[cell] as number) + (cellSlope[cell] as number) * (bits & INSIDE_MASK);
 }

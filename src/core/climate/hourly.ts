@@ -25,8 +25,12 @@ export function sunsetTemperature(day: DayExtremes, sun: SunTimes): number {
   return byDay(day, sun, sun.sunset);
 }
 
-/** Night-time temperature `hours` after sunset of a night that long; reaches the next morning's minimum at its end. */
+/**
+ * Night-time temperature `hours` after sunset of a night that long; reaches the next morning's minimum at its end. Under
+ * the midnight sun the night has no length and is its minimum.
+ */
 function byNight(sunsetC: number, nextMinC: number, hours: number, nightLength: number): number {
+  if (nightLength <= 0) return nextMinC;
   return sunsetC - ((sunsetC - nextMinC) * Math.log(hours + 1)) / Math.log(nightLength + 1);
 }
 
