@@ -1,0 +1,275 @@
+/** One verdict: level, reasons, trials, what would change it, which form suits. */
+import fc from 'fast-check';
+import { describe, expect, it } from 'vitest';
+import { day } from '../../src/core/days.ts';
+import { evidenceFigures } from '../../src/core/evidence/matchRipening.ts';
+import { levels, wetLevels, winterCares } from '../../src/core/match/answers.ts';
+import { buyingSeason } from '../../src/core/match/buyingSeason.ts';
+import { levelOf } from '../../src/core/match/level.ts';
+import { matchAll, matchPlace } from '../../src/core/match/match.ts';
+import { wetVerdict } from '../../src/core/match/wet.ts';
+import type { Trial } from '../../src/core/records/cultivar.ts';
+import { chilly, context, cultivar, fig, movedBy, outlookOf, placeNamed } from './places.ts';
+
+const rank = (level: (typeof levels)[number]) => levels.indexOf(level);
+const { fruit } = cultivar();
+
+describe('the level', () => {
+  const share = fc.double({ min: 0, max: 1, noNaN: true });
+  const parts = fc.record({
+    care: fc.constantFrom(...winterCares),
+    outdoors: share,
+    headStart: share,
+    wet: fc.constantFrom(...wetLevels),
+    chill: fc.constantFrom('met' as const, 'doubtful' as const, 'short' as const),
+    fruitless: fc.constant(false),
+  });
+
+  it('never falls with less care, a better chance or less wet', () => {
+    fc.assert(
+      fc.property(parts, share, (some, more) => {
+        const base = rank(levelOf(some));
+        const easier = winterCares[Math.max(0, winterCares.indexOf(some.care) - 1)]!;
+        expect(rank(levelOf({ ...some, care: easier }))).toBeLessThanOrEqual(base);
+        expect(rank(levelOf({ ...some, outdoors: Math.max(some.outdoors, more) }))).toBeLessThanOrEqual(base);
+        expect(rank(levelOf({ ...some, headStart: Math.max(some.headStart, more) }))).toBeLessThanOrEqual(
+          base,
+        );
+        expect(rank(levelOf({ ...some, wet: 'sound' }))).toBeLessThanOrEqual(base);
+        expect(rank(levelOf({ ...some, chill: 'met' }))).toBeLessThanOrEqual(base);
+      }),
+    );
+  });
+
+  it('is the worst for a tree that sets no fruit', () => {
+    const best = { care: 'nothing', outdoors: 1, headStart: 1, wet: 'sound', chill: 'met' } as const;
+    expect(levelOf({ ...best, fruitless: false })).toBe('at-home');
+    expect(levelOf({ ...best, fruitless: true })).toBe('not-here');
+  });
+});
+
+describe('matches', () => {
+  it('put a mid-season fig at home at Davis, in a pot in Kansas and not at Bonn outdoors', () => {
+    const davis = matchPlace(placeNamed('davis'), cultivar(), fig, context);
+    expect(davis.level).toBe('at-home');
+    expect(davis.whatWouldChangeIt.map(({ text }) => text).join()).not.toContain('pot woken');
+    const kansas = matchPlace(placeNamed('johnson'), cultivar(), fig, context);
+    expect(kansas.level).toBe('in-a-pot');
+    expect(kansas.winter.established.care).toBe('bury');
+    const bonn = matchPlace(placeNamed('bonn'), cultivar(), fig, context);
+    expect(bonn.ripening[0]!.word).toBe('not-outdoors');
+    expect(['in-a-pot', 'a-gamble']).toContain(bonn.level);
+    expect(bonn.because[0]!.text).toContain('main crop ripens');
+    expect(bonn.whatWouldChangeIt.some(({ text }) => text.includes('four weeks early'))).toBe(true);
+  });
+
+  it('are never better in the same place made colder by 2 C or more', () => {
+    const ranks = [0, -2, -4, -6].map(byC =>
+      rank(
+        matchPlace(
+          outlookOf(`davis ${byC}`, movedBy(evidenceFigures('davis'), byC)),
+          cultivar(),
+          fig,
+          context,
+        ).level,
+      ),
+    );
+    expect([...ranks].sort((a, b) => a - b)).toEqual(ranks);
+  });
+
+  it('are never worse with more shelter', () => {
+    for (const name of ['johnson', 'bonn', 'beijing'] as const) {
+      const ranks = [-5, 0, 1, 3, 6].map(shelterC =>
+        rank(matchPlace(placeNamed(name), cultivar(), fig, { ...context, shelterC }).level),
+      );
+      expect([...ranks].sort((a, b) => b - a)).toEqual(ranks);
+    }
+  });
+
+  it('say when winters are too warm for a species', () => {
+    const { level, because } = matchPlace(
+      placeNamed('sfax'),
+      cultivar({ species: 'chilly' }),
+      chilly,
+      context,
+    );
+    expect(level).toBe('a-gamble');
+    expect(because.some(({ text }) => text.includes('too warm'))).toBe(true);
+    expect(
+      matchPlace(placeNamed('bonn'), cultivar({ species: 'chilly' }), chilly, context).because.at(-2)!.text,
+    ).toMatch(/hours of chill/);
+  });
+
+  it('give every reason a standing and words, and no figure that is none', () => {
+    for (const name of ['johnson', 'bonn', 'davis', 'beijing', 'sfax'] as const) {
+      for (const pollination of ['unaided', 'partner', 'wasp-main', 'wasp-all'] as const) {
+        const match = matchPlace(
+          placeNamed(name),
+          cultivar({ pollination, crops: ['breba', 'main'] }),
+          fig,
+          context,
+        );
+        const text = JSON.stringify(match);
+        expect(text).not.toMatch(/NaN|undefined|Infinity/);
+        // A share, margin or temperature that was NaN would have become null.
+        for (const { share, headStart } of match.ripening) {
+          expect(Number.isFinite(share) && Number.isFinite(headStart.share)).toBe(true);
+        }
+        for (const verdict of Object.values(match.winter))
+          expect(Number.isFinite(verdict.marginC)).toBe(true);
+        expect(Number.isFinite(match.pot.mixLowC)).toBe(true);
+        for (const reason of [...match.because, ...match.whatWouldChangeIt]) {
+          expect(reason.standing).toMatch(/^(?:seen|published|practice|ours|modelled)$/);
+          expect(reason.text).toMatch(/^\S.*\.$/);
+        }
+      }
+    }
+  });
+
+  it('ask for a partner where one is needed', () => {
+    const { because, whatWouldChangeIt } = matchPlace(
+      placeNamed('davis'),
+      cultivar({ pollination: 'partner' }),
+      fig,
+      context,
+    );
+    expect(because.at(-1)).toMatchObject({ standing: 'practice' });
+    expect(whatWouldChangeIt.some(({ text }) => text.includes('partner'))).toBe(true);
+  });
+
+  it('refuse a species the outlook does not know', () => {
+    const stranger = { ...fig, id: 'stranger' };
+    expect(() => matchPlace(placeNamed('davis'), cultivar(), stranger, context)).toThrow(RangeError);
+    expect(() => matchAll(placeNamed('davis'), [cultivar({ species: 'x' })], [fig], context)).toThrow(
+      RangeError,
+    );
+  });
+
+  it('give the same for one and for many', () => {
+    const many = [cultivar({ id: 'a' }), cultivar({ id: 'b', ripening: 'late' }), cultivar({ id: 'c' })];
+    const place = placeNamed('bonn');
+    expect(matchAll(place, many, [fig], context)).toEqual(
+      many.map(each => matchPlace(place, each, fig, context)),
+    );
+  });
+});
+
+describe('trials', () => {
+  const place = placeNamed('johnson');
+  const trial = (over: Partial<Trial> = {}): Trial => ({
+    where: 'a test bench',
+    class: place.class,
+    from: 2015,
+    to: 2022,
+    winter: 'unhurt',
+    ripened: 'all',
+    note: null,
+    ...over,
+  });
+  const matched = (...trials: Trial[]) => matchPlace(place, cultivar({ trials }), fig, context);
+
+  it('outrank the model in places of their class, and say that they disagree', () => {
+    const match = matched(trial());
+    expect(match).toMatchObject({ level: 'at-home', modelled: 'in-a-pot' });
+    expect(match.trials[0]).toMatchObject({ disagrees: true });
+    expect(match.because[0]).toMatchObject({ standing: 'seen' });
+    expect(match.because[0]!.text).toContain('The model alone would say "In a pot"');
+  });
+
+  it('say nothing against a model that agrees', () => {
+    const match = matched(trial({ winter: 'killed' }));
+    expect(match).toMatchObject({ level: 'in-a-pot', modelled: 'in-a-pot' });
+    expect(match.trials[0]!.disagrees).toBe(false);
+    expect(match.because[0]!.text).not.toContain('model');
+  });
+
+  it('count nothing elsewhere', () => {
+    const match = matched(trial({ class: { ...place.class, winter: 'frost-free' } }));
+    expect(match.trials).toEqual([]);
+    expect(match.level).toBe(match.modelled);
+  });
+
+  it('are led by the longest, the newest of those as long', () => {
+    const match = matched(
+      trial({ where: 'short', from: 2021, ripened: 'none' }),
+      trial({ where: 'older', from: 2000, to: 2007, ripened: 'none' }),
+      trial({ where: 'newer' }),
+    );
+    expect(match.trials.map(({ trial: { where } }) => where)).toEqual(['newer', 'older', 'short']);
+    expect(match.level).toBe('at-home');
+  });
+
+  it('of stored trees speak for pots only', () => {
+    expect(matched(trial({ winter: 'stored', ripened: 'most' })).level).toBe('in-a-pot');
+    expect(matched(trial({ winter: 'stored', ripened: 'some' })).level).toBe('a-gamble');
+  });
+});
+
+describe('rain at ripening', () => {
+  const window = (wetness: 0 | 1 | 2) => ({ fromDoy: 250, rainMm: 50, deficitKpa: 0.9, wetness });
+  const tender = { ...fruit, rain: 'poor', splits: 'high', eye: 'open' } as const;
+  const tough = { ...fruit, rain: 'good', splits: 'low', eye: 'closed' } as const;
+
+  it('spoils a tender fruit sooner than a tough one, and none in dry weather', () => {
+    const level = (wetness: 0 | 1 | 2, of: typeof fruit) => wetVerdict(window(wetness), of).level;
+    expect(([0, 1, 2] as const).map(wetness => level(wetness, tender))).toEqual([
+      'sound',
+      'heavy-loss',
+      'heavy-loss',
+    ]);
+    expect(([0, 1, 2] as const).map(wetness => level(wetness, fruit))).toEqual([
+      'sound',
+      'some-loss',
+      'heavy-loss',
+    ]);
+    expect(([0, 1, 2] as const).map(wetness => level(wetness, tough))).toEqual([
+      'sound',
+      'sound',
+      'some-loss',
+    ]);
+  });
+});
+
+describe('which form suits (common practice, no source)', () => {
+  const forms = (name: Parameters<typeof placeNamed>[0], asOf: string) =>
+    matchPlace(placeNamed(name), cultivar(), fig, { ...context, asOf: day(asOf) }).forms;
+
+  it('late in a short season a tree needs no leaves', () => {
+    for (const asOf of ['2026-10-05', '2026-12-01', '2027-01-20']) {
+      const [best, ...others] = forms('johnson', asOf);
+      expect(best!.form).toBe('dormant-pot');
+      expect(best!.because[0]!.standing).toBe('practice');
+      expect(others.find(({ form }) => form === 'leafed-pot')!.fit).toBe('poor');
+    }
+  });
+
+  it('in a long season leaves are preferred, and a sleeping tree wakes within one to two weeks', () => {
+    for (const asOf of ['2026-06-10', '2026-10-05']) {
+      const advice = forms('davis', asOf);
+      expect(advice[0]).toMatchObject({ form: 'leafed-pot', fit: 'best' });
+      const dormant = advice.find(({ form }) => form === 'dormant-pot')!;
+      expect(dormant.because[0]!.text).toContain('one to two weeks');
+    }
+  });
+
+  it('bare-root trees are for the planting weeks, or keep until them', () => {
+    const bareRoot = (asOf: string) => forms('johnson', asOf).find(({ form }) => form === 'bare-root')!;
+    expect(bareRoot('2027-02-20').fit).toBe('best');
+    expect(bareRoot('2026-12-28').fit).toBe('fine');
+    expect(bareRoot('2026-11-10').fit).toBe('poor');
+    expect(bareRoot('2027-06-10').fit).toBe('poor');
+  });
+
+  it('walks through the stages of a year in order', () => {
+    const { freeze, lat } = placeNamed('johnson');
+    const seen = Array.from(
+      { length: 365 },
+      (_, i) => buyingSeason({ freeze, lat }, day('2026-07-01')) && i,
+    ).map(i => {
+      const asOf = day(new Date(Date.UTC(2026, 6, 1 + i)).toISOString().slice(0, 10));
+      return buyingSeason({ freeze, lat }, asOf).stage;
+    });
+    const order = seen.filter((stage, i) => stage !== seen[i - 1]);
+    expect(order).toEqual(['growing', 'late', 'winter', 'planting', 'spring', 'growing']);
+  });
+});

@@ -1,0 +1,118 @@
+/** Places, species and cultivars for the tests of matching. Monthly figures are of real places, as evidence names them. */
+import type { ClimateFigures } from '../../src/core/climate/figures.ts';
+import { climateSummary } from '../../src/core/climate/summary.ts';
+import { weatherYears } from '../../src/core/climate/weatherYears.ts';
+import { day } from '../../src/core/days.ts';
+import { evidenceFigures } from '../../src/core/evidence/matchRipening.ts';
+import type { MatchContext } from '../../src/core/match/answers.ts';
+import { type PlaceOutlook, placeOutlook } from '../../src/core/match/placeOutlook.ts';
+import type { MatchedCultivar } from '../../src/core/match/subject.ts';
+import type { Figure } from '../../src/core/records/common.ts';
+import type { Species } from '../../src/core/records/species.ts';
+
+export function figure(value: number, low: number = value, high: number = value): Figure {
+  return { low, value, high, standing: 'ours', source: 'a test', note: null };
+}
+
+/** A fig, by the figures of the demonstration yard. */
+export const fig: Species = {
+  id: 'fig',
+  botanical: 'Ficus carica',
+  common: ['fig'],
+  leafDamageC: figure(-10 / 9),
+  dormantEstablishedC: figure(-10.3),
+  dormantFirstWinterC: figure(-5),
+  rootInjuryC: figure(-4),
+  rootSevereC: figure(-7),
+  chillHours: figure(200, 100, 300),
+  chillPortions: figure(10, 5, 15),
+  leafFallNightC: figure(-1.7),
+  leafFallMeanC: figure(9),
+  leafFallSpellDays: figure(14),
+  coldSpellDays: figure(21),
+  heatBaseC: figure(8),
+  heatCapC: figure(36),
+  budbreakHeat: figure(200, 150, 250),
+  heatNeed: {
+    main: { 'very-early': figure(1300), early: figure(1500), mid: figure(1750), late: figure(2000) },
+    breba: { early: figure(1000), mid: figure(1000) },
+  },
+  propagation: {},
+  storageC: figure(4, 1, 7),
+  bareRootKeepsDays: figure(52, 45, 60),
+  hazards: [],
+  movement: 'Ask the plant health authority.',
+};
+
+/** A species that only differs in what it needs of winter. */
+export const chilly: Species = { ...fig, id: 'chilly', chillHours: figure(800), chillPortions: null };
+
+export function cultivar(over: Partial<MatchedCultivar> = {}): MatchedCultivar {
+  return {
+    id: 'test-fig',
+    name: 'Test Fig',
+    species: 'fig',
+    flavour: 'red-jam',
+    ripening: 'mid',
+    crops: ['main'],
+    pollination: 'unaided',
+    fruit: {
+      skin: 'brown',
+      blush: null,
+      flesh: 'red',
+      shape: 'pear',
+      lengthMm: 50,
+      widthMm: 40,
+      eye: 'half-open',
+      splits: 'some',
+      rain: 'fair',
+    },
+    hardinessOffsetC: 0,
+    trials: [],
+    ...over,
+  };
+}
+
+export const context: MatchContext = {
+  asOf: day('2026-11-25'),
+  potLitres: 11,
+  shelterC: 0,
+  waspsNear: false,
+};
+
+const kept = new Map<string, PlaceOutlook>();
+
+/** The outlook of figures, made once per name. */
+export function outlookOf(name: string, figures: ClimateFigures): PlaceOutlook {
+  const known = kept.get(name);
+  if (known) return known;
+  const years = weatherYears(figures);
+  const climate = climateSummary(figures, years);
+  const made = placeOutlook({ id: name, name, figures, years, climate }, [fig, chilly]);
+  kept.set(name, made);
+  return made;
+}
+
+export type TestPlace = Parameters<typeof evidenceFigures>[0];
+
+export function placeNamed(name: TestPlace): PlaceOutlook {
+  return outlookOf(name, evidenceFigures(name));
+}
+
+/** The same year as far south as it is north, months turned by half a year. */
+export function southOf(figures: ClimateFigures): ClimateFigures {
+  const turned = (monthly: readonly number[]) => [...monthly.slice(6), ...monthly.slice(0, 6)];
+  return {
+    ...figures,
+    lat: -figures.lat,
+    tminC: turned(figures.tminC),
+    tmaxC: turned(figures.tmaxC),
+    sdTminC: figures.sdTminC && turned(figures.sdTminC),
+  };
+}
+
+/** All months moved by so many C. */
+export function movedBy(figures: ClimateFigures, byC: number): ClimateFigures {
+  const moved = (monthly: readonly number[]) => monthly.map(value => value + byC);
+  return { ...figures, tminC: moved(figures.tminC), tmaxC: moved(figures.tmaxC) };
+}

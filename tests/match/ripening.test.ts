@@ -1,0 +1,205 @@
+/** Whether crops ripen, and when. */
+import fc from 'fast-check';
+import { describe, expect, it } from 'vitest';
+import { nothingPublished } from '../../src/core/climate/figures.ts';
+import { weatherYears } from '../../src/core/climate/weatherYears.ts';
+import { evidenceFigures } from '../../src/core/evidence/matchRipening.ts';
+import { findBounds, type SeasonBounds, whenHeatMet } from '../../src/core/match/growingYear.ts';
+import { normalShareBelow } from '../../src/core/match/normal.ts';
+import { ripeningVerdict } from '../../src/core/match/ripening.ts';
+import { ripeningOdds } from '../../src/core/match/ripeningOdds.ts';
+import { ripeningWord, yearsOfTen } from '../../src/core/match/words.ts';
+import { context, cultivar, fig, outlookOf, placeNamed, southOf } from './places.ts';
+
+/** A year of 10 degree days a day, and its sums. */
+const even = Float64Array.from({ length: 366 }, (_, i) => i * 10);
+const MIDSUMMER = 204;
+
+function boundsOf(
+  freezes: readonly (readonly [index: number, tC: number])[],
+  budbreakHeat = 500,
+): SeasonBounds {
+  const tminC = new Float32Array(365).fill(10);
+  for (const [index, tC] of freezes) tminC[index] = tC;
+  const bounds = { budbreak: 0, start: 0, end: 0 };
+  const rules = { wakeIndex: 20, budbreakHeat, leafDamageC: -1, killingC: -2.5 };
+  findBounds(bounds, tminC, 0, even, rules, MIDSUMMER);
+  return bounds;
+}
+
+describe('the season of one year', () => {
+  it('finds the day a heat sum is met', () => {
+    expect(whenHeatMet(even, 20, 500)).toBe(70);
+    expect(whenHeatMet(even, 20, 0)).toBe(20);
+    expect(whenHeatMet(even, 300, 650)).toBe(365);
+    expect(whenHeatMet(even, 300, 651)).toBe(365);
+  });
+
+  it('runs from budbreak to the first killing freeze after midsummer', () => {
+    expect(boundsOf([[300, -3]])).toEqual({ budbreak: 70, start: 70, end: 300 });
+  });
+
+  it('starts again after a freeze that hurts leaves, and only after budbreak', () => {
+    expect(boundsOf([[40, -9]]).start).toBe(70);
+    expect(
+      boundsOf([
+        [100, -1],
+        [90, -4],
+      ]).start,
+    ).toBe(101);
+    expect(boundsOf([[100, -0.9]]).start).toBe(70);
+  });
+
+  it('outlasts a light freeze in fall, and the whole year where none kills', () => {
+    expect(
+      boundsOf([
+        [280, -2],
+        [310, -2.5],
+      ]).end,
+    ).toBe(310);
+    expect(boundsOf([]).end).toBe(365);
+  });
+
+  it('does not start where budbreak is never reached', () => {
+    expect(boundsOf([[300, -3]], 5000)).toEqual({ budbreak: 365, start: 365, end: 365 });
+  });
+});
+
+// Abramowitz and Stegun 1964, Handbook of Mathematical Functions, table 26.1.
+it.each([
+  [0, 0.5],
+  [0.5, 0.6914625],
+  [1, 0.8413447],
+  [1.28, 0.8997274],
+  [-1, 0.1586553],
+  [2, 0.9772499],
+  [3, 0.9986501],
+])('the normal share below %d', (z, share) => {
+  expect(normalShareBelow(z)).toBeCloseTo(share, 6);
+});
+
+describe('odds of ripening', () => {
+  const figures = fc.record({
+    lat: fc.integer({ min: -55, max: 55 }),
+    mean: fc.double({ min: -2, max: 26, noNaN: true }),
+    swing: fc.double({ min: 0, max: 18, noNaN: true }),
+    range: fc.double({ min: 3, max: 18, noNaN: true }),
+  });
+
+  it('are never better for a larger need, never later for a smaller one, never worse with a head start, never NaN', () => {
+    fc.assert(
+      fc.property(figures, fc.integer({ min: 300, max: 3000 }), ({ lat, mean, swing, range }, need) => {
+        const sign = lat < 0 ? -1 : 1;
+        const daily = Array.from(
+          { length: 12 },
+          (_, m) => mean - sign * swing * Math.cos((2 * Math.PI * m) / 12),
+        );
+        const years = weatherYears(
+          {
+            lat,
+            tminC: daily.map(t => t - range / 2),
+            tmaxC: daily.map(t => t + range / 2),
+            sdTminC: null,
+            sdTmaxC: null,
+            sdAbout: 'month',
+            lag1: null,
+            rainMm: null,
+            dewPointC: null,
+            published: nothingPublished,
+          },
+          20,
+        );
+        const rules = { wakeIndex: 0, budbreakHeat: 200, leafDamageC: -1.1, killingC: -2.2 };
+        const headStart = { moveOut: 120, credit: 280 };
+        const [odds] = ripeningOdds(years, 8, 36, [{ rules, needs: [need, need * 1.1], headStart }]);
+        const [easy, hard] = odds!.outdoors;
+        const [easyHelped] = odds!.headStart;
+        expect(easy!.share).toBeGreaterThanOrEqual(hard!.share);
+        expect(easy!.sharpShare).toBeGreaterThanOrEqual(hard!.sharpShare);
+        expect(easyHelped!.share).toBeGreaterThanOrEqual(easy!.share);
+        expect(easyHelped!.sharpShare).toBeGreaterThanOrEqual(easy!.sharpShare);
+        for (const { share, sharpShare } of [easy!, hard!, easyHelped!]) {
+          expect(share).toBeGreaterThanOrEqual(0);
+          expect(share).toBeLessThanOrEqual(1);
+          expect(sharpShare).toBeGreaterThanOrEqual(0);
+        }
+      }),
+      { numRuns: 60 },
+    );
+  });
+
+  it('cannot be told from a single weather year', () => {
+    const years = weatherYears(evidenceFigures('bonn'), 1);
+    expect(() => ripeningOdds(years, 8, 36, [])).toThrow(RangeError);
+  });
+});
+
+describe('verdicts', () => {
+  const at = (place: Parameters<typeof placeNamed>[0], over = {}, crop: 'main' | 'breba' = 'main') =>
+    ripeningVerdict(placeNamed(place), fig, cultivar(over), crop, context);
+
+  it('an earlier class never ripens later, nor less often', () => {
+    const classes = ['very-early', 'early', 'mid', 'late'] as const;
+    for (const place of ['johnson', 'bonn', 'davis', 'beijing', 'sfax'] as const) {
+      const verdicts = classes.map(ripening => at(place, { ripening }));
+      verdicts.slice(1).forEach((later, i) => {
+        const earlier = verdicts[i]!;
+        expect(earlier.share).toBeGreaterThanOrEqual(later.share);
+        if (later.dates) expect(earlier.dates!.p50).toBeLessThanOrEqual(later.dates.p50);
+      });
+    }
+  });
+
+  it('promise no crop that wants a wasp, unless there are wasps', () => {
+    const smyrna = at('davis', { pollination: 'wasp-all' });
+    expect(smyrna).toMatchObject({ blocked: 'needs-wasp', share: 0, word: 'not-outdoors' });
+    expect(smyrna.because[0]!.text).toContain('wasp');
+    expect(at('davis', { pollination: 'wasp-main' }, 'breba').blocked).toBeNull();
+    const withWasps = ripeningVerdict(
+      placeNamed('davis'),
+      fig,
+      cultivar({ pollination: 'wasp-all' }),
+      'main',
+      { ...context, waspsNear: true },
+    );
+    expect(withWasps).toMatchObject({ blocked: null, word: 'reliable' });
+  });
+
+  it('say so when the species gives no need for the class', () => {
+    expect(at('davis', { ripening: 'very-late' })).toMatchObject({ blocked: 'no-figure', share: 0 });
+  });
+
+  it('count the winters that kill the wood of the breba crop', () => {
+    const kansas = at('johnson', {}, 'breba');
+    expect(kansas.share).toBeLessThan(0.05);
+    expect(kansas.headStart.share).toBeGreaterThan(0.95);
+    expect(at('davis', {}, 'breba').share).toBeGreaterThan(0.95);
+  });
+
+  it('come half a year later south of the equator', () => {
+    const north = at('davis').dates!;
+    const place = outlookOf('davis south', southOf(evidenceFigures('davis')));
+    const south = ripeningVerdict(place, fig, cultivar(), 'main', context).dates!;
+    const gap = (((south.p50 - north.p50) % 365) + 365) % 365;
+    expect(Math.abs(gap - 182)).toBeLessThanOrEqual(5);
+  });
+});
+
+it('words for shares of years', () => {
+  expect([0.8, 0.79, 0.5, 0.49, 0.2, 0.19].map(ripeningWord)).toEqual([
+    'reliable',
+    'most-years',
+    'most-years',
+    'some-years',
+    'some-years',
+    'not-outdoors',
+  ]);
+  expect([0, 0.06, 0.1, 0.44, 0.949, 1].map(yearsOfTen)).toEqual([
+    'in hardly any year',
+    'in 1 year of 10',
+    'in 1 year of 10',
+    'in 4 years of 10',
+    'in 9 years of 10',
+    'in nearly every year',
+  ]);
+});
