@@ -139,7 +139,7 @@ describe('never throws', () => {
       fc.property(name, fc.constantFrom('', 'a: 1', 'lot,left\nx,1'), (path, text) => {
         expectSound(read([...files, { path, bytes: encoder.encode(text) }]));
       }),
-      runs(200),
+      runs(60),
     );
   });
 

@@ -10,7 +10,7 @@ const kinds: Record<Wanted['type'], string> = {
   list: 'a list',
   group: 'a group of keys',
   word: 'a word',
-  figure: 'a number, or two in square brackets',
+  figure: 'one number or [low, high]',
   other: 'another kind of value',
 };
 
