@@ -27,7 +27,7 @@ export interface OwnDates {
 export interface NearestPlace {
   readonly name: string;
   readonly figures: ClimateFigures;
-  readonly climate: Pick<PlaceClimate, 'freeze' | 'annualMinC'>;
+  readonly climate: Pick<PlaceClimate, 'freeze' | 'annualMinC' | 'chill'>;
 }
 
 export type OwnField = keyof OwnDates | 'place';

@@ -1,5 +1,4 @@
 /** The outlook of a visitor's own place, small enough to be computed while the visitor waits. */
-import { chillOfYears } from '../climate/chillYears.ts';
 import { type ClimateFigures, freezeThresholdsF } from '../climate/figures.ts';
 import { findWinters, freezeOdds, seasonDays } from '../climate/freezes.ts';
 import { airClass, ripeningAir, seasonClass, winterClass } from '../climate/placeClass.ts';
@@ -10,13 +9,19 @@ import type { Species } from '../records/species.ts';
 import { figuresFromOwnDates, type NearestPlace, type OwnDates, type OwnProblem } from './ownFigures.ts';
 import { type PlaceClimate, type PlaceOutlook, placeOutlook } from './placeOutlook.ts';
 
-/** Seasons drawn for a visitor: shares are then good to 4 points, dates to 2 days. Standing: ours. */
-export const OWN_SEASONS = 200;
-/** Winters in which chill is counted hour by hour. Standing: ours. */
-const OWN_CHILL_WINTERS = 12;
+/** Seasons drawn for a visitor: shares are then good to 5 points, dates to 2 days. Standing: ours. */
+export const OWN_SEASONS = 120;
 
-/** The answers a match needs, read off the weather years alone; the coldest night is the visitor's own. */
-function ownClimate(figures: ClimateFigures, years: WeatherYears, coldestC: number): PlaceClimate {
+/**
+ * The answers a match needs, read off the weather years. The coldest night is the visitor's own; chill is taken from the
+ * reference place, since counting it hour by hour would cost more than all the rest.
+ */
+function ownClimate(
+  figures: ClimateFigures,
+  years: WeatherYears,
+  coldestC: number,
+  chill: PlaceClimate['chill'],
+): PlaceClimate {
   const standing: ClimateStanding = 'modelled from an estimate';
   const source = `${years.count} simulated years, fitted to the dates you gave`;
   const winters = findWinters(years);
@@ -28,7 +33,7 @@ function ownClimate(figures: ClimateFigures, years: WeatherYears, coldestC: numb
   return {
     freeze,
     annualMinC: answer({ mean: coldestC, p10: coldestC + p10C - meanC }),
-    chill: answer(chillOfYears(years, OWN_CHILL_WINTERS)),
+    chill,
     class: answer({
       winter: winterClass(halfZoneIndex(coldestC)),
       season: seasonClass(seasonDays(winters).p50),
@@ -52,7 +57,7 @@ export function ownOutlook(
   if (!fitted.ok) return fitted;
   const { figures, notes } = fitted;
   const years = weatherYears(figures, seasons);
-  const climate = ownClimate(figures, years, own.coldestC);
+  const climate = ownClimate(figures, years, own.coldestC, nearest.climate.chill);
   const outlook = placeOutlook({ id: 'own', name: 'your place', figures, years, climate }, speciesList);
   return { ok: true, outlook, notes };
 }
