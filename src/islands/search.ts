@@ -5,9 +5,14 @@ export interface Found {
   meta: { title?: string; summary?: string; lot?: string };
 }
 
+type Kind = 'cultivar' | 'lot';
+
 interface Index {
   init(): Promise<void>;
-  search(term: string): Promise<{ results: { data(): Promise<Found> }[] }>;
+  search(
+    term: string,
+    options: { filters: { kind: Kind } },
+  ): Promise<{ results: { data(): Promise<Found> }[] }>;
 }
 
 /** Results shown at once, and added with each press of the button. */
@@ -51,6 +56,10 @@ function row({ url, meta }: Found): HTMLLIElement {
   return item;
 }
 
+function counted(count: number, one: string): string {
+  return `${count === 0 ? 'no' : count} ${count === 1 ? one : `${one}s`}`;
+}
+
 async function show(term: string): Promise<void> {
   latest += 1;
   const mine = latest;
@@ -61,7 +70,11 @@ async function show(term: string): Promise<void> {
     return;
   }
   message.textContent = 'Looking…';
-  const { results } = await (await loadIndex()).search(term);
+  const loaded = await loadIndex();
+  const ofKind = (kind: Kind) => loaded.search(term, { filters: { kind } });
+  // Who looks for a name wants the cultivar first and then its lots.
+  const [cultivars, lots] = await Promise.all([ofKind('cultivar'), ofKind('lot')]);
+  const results = [...cultivars.results, ...lots.results];
   if (mine !== latest) return;
   list.replaceChildren();
   const add = async () => {
@@ -78,7 +91,7 @@ async function show(term: string): Promise<void> {
   message.textContent =
     results.length === 0
       ? `Nothing has “${term}” in it. Try fewer letters, a flavour, or a species.`
-      : `${results.length} ${results.length === 1 ? 'page' : 'pages'} with “${term}”`;
+      : `${counted(cultivars.results.length, 'cultivar')} and ${counted(lots.results.length, 'lot')} with “${term}”`;
 }
 
 async function look(): Promise<void> {
