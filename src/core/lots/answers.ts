@@ -61,11 +61,16 @@ export type GateName = (typeof gateNames)[number];
 /** passed; opens in a range of days; blocked with no day in sight; look: somebody has to look at the lot. */
 export type GateState = 'passed' | 'opens' | 'blocked' | 'look';
 
+/** A span of days with its middle: 10 %, 50 % and 90 % day. */
+export interface Span extends DayRange {
+  likely: Day;
+}
+
 export interface Gate {
   name: GateName;
   state: GateState;
-  /** Set only when the state is `opens`: 10 % and 90 % day. */
-  range: DayRange | null;
+  /** Set only when the state is `opens`. */
+  range: Span | null;
   /** For a gate that passes in a season only: the day from which that season may be over (10 % day). */
   closes: Day | null;
   because: Reason[];

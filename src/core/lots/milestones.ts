@@ -1,9 +1,10 @@
 /** The turns in a tree's year, each as a span of days over the home weather years and the share of years that have it. */
 
 import type { DayRule, Forecast } from '../climate/forecast.ts';
-import { addDays, type Day, type DayRange, later } from '../days.ts';
+import { addDays, type Day, type DayRange, daysBetween, later } from '../days.ts';
 import type { Figure } from '../records/common.ts';
 import type { Species } from '../records/species.ts';
+import type { Span } from './answers.ts';
 import type { Outlook } from './outlook.ts';
 import { midwinterOf } from './seasons.ts';
 import {
@@ -25,13 +26,14 @@ export const LIKELY_SHARE = 0.5;
 export interface Expected {
   /** Day from which the weather is watched. */
   since: Day;
-  /** 10 % and 90 % day; null when it happens in fewer than half the years. */
-  range: DayRange | null;
+  /** Null when it happens in fewer than half the years. */
+  range: Span | null;
   share: number;
 }
 
-function expected(since: Day, { range, share }: Forecast): Expected {
-  return { since, range: share < LIKELY_SHARE ? null : range, share };
+function expected(since: Day, { range, median, share }: Forecast): Expected {
+  const told = range && median && share >= LIKELY_SHARE;
+  return { since, range: told ? { ...range, likely: median } : null, share };
 }
 
 /** Early day with the low end of a figure, late day with its high end. */
@@ -45,8 +47,11 @@ function spanned(
   const early = outlook.when(`${name} ${low}`, start.from, rule(low));
   const late = outlook.when(`${name} ${high}`, start.to, rule(high));
   const share = Math.min(early.share, late.share);
-  const range = early.range && late.range ? { from: early.range.from, to: late.range.to } : null;
-  return { since: start.from, range: share < LIKELY_SHARE ? null : range, share };
+  if (!early.range || !early.median || !late.range || !late.median || share < LIKELY_SHARE) {
+    return { since: start.from, range: null, share };
+  }
+  const likely = addDays(early.median, daysBetween(early.median, late.median) / 2);
+  return { since: start.from, range: { from: early.range.from, likely, to: late.range.to }, share };
 }
 
 /** Roots hold the ball: warm days counted from a day, or from a span of days when the start itself is expected. */
@@ -116,11 +121,11 @@ export function budsBreak(outlook: Outlook, species: Species, inSeasonOf: Day): 
 }
 
 /** A span that has begun but not ended is told from tomorrow on: nothing is promised for a day that has passed. */
-export function stillToCome({ from, to }: DayRange, asOf: Day): DayRange {
+export function stillToCome({ from, likely, to }: Span, asOf: Day): Span {
   const tomorrow = addDays(asOf, 1);
-  return { from: later(from, tomorrow), to: later(to, tomorrow) };
+  return { from: later(from, tomorrow), likely: later(likely, tomorrow), to: later(to, tomorrow) };
 }
 
-export function shifted({ from, to }: DayRange, days: number): DayRange {
-  return { from: addDays(from, days), to: addDays(to, days) };
+export function shifted({ from, likely, to }: Span, days: number): Span {
+  return { from: addDays(from, days), likely: addDays(likely, days), to: addDays(to, days) };
 }

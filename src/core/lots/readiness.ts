@@ -1,8 +1,8 @@
 /** Which forms of a lot can be sold today, which open when, and which wait for somebody to look. */
 
-import { addDays, type Day, type DayRange, dayInWords, daysBetween, earlier, later } from '../days.ts';
+import { addDays, type Day, type DayRange, dayInWords, earlier, later } from '../days.ts';
 import type { Form, Reason } from '../records/common.ts';
-import type { FormAnswer, FormState, Gate } from './answers.ts';
+import type { FormAnswer, FormState, Gate, Span } from './answers.ts';
 import { counted } from './gates/counted.ts';
 import { dormant } from './gates/dormant.ts';
 import type { SeasonGateRule } from './gates/gate.ts';
@@ -21,11 +21,15 @@ const seasonGates: Record<Form, readonly SeasonGateRule[]> = {
   'bare-root': [dormant, lifting],
 };
 
-/** Latest of the early days and of the late days of the gates that open later; null when none does. */
-function openingOf(gates: readonly Gate[]): DayRange | null {
-  return gates.reduce<DayRange | null>((latest, { range }) => {
+/** Latest of the early, the middle and the late days of the gates that open later; null when none does. */
+function openingOf(gates: readonly Gate[]): Span | null {
+  return gates.reduce<Span | null>((latest, { range }) => {
     if (!range || !latest) return range ?? latest;
-    return { from: later(latest.from, range.from), to: later(latest.to, range.to) };
+    return {
+      from: later(latest.from, range.from),
+      likely: later(latest.likely, range.likely),
+      to: later(latest.to, range.to),
+    };
   }, null);
 }
 
@@ -35,11 +39,6 @@ function closingOf(seasonal: readonly Gate[]): Day | null {
     if (!closes || !first) return closes ?? first;
     return earlier(first, closes);
   }, null);
-}
-
-/** Whether a season is more likely over than not on the day everything else is ready. */
-function missesSeason(closes: Day | null, { from, to }: DayRange): boolean {
-  return closes !== null && closes <= addDays(from, daysBetween(from, to) / 2);
 }
 
 function stateOf(gates: readonly Gate[]): FormState {
@@ -68,17 +67,20 @@ function seasonGatesFor(subject: Subject, today: YardDay, form: Form, lasting: r
     return ahead && gate.state === 'look' ? rule(subject, today, ahead) : gate;
   });
   const opening = openingOf([...lasting, ...now]);
-  if (!opening || !missesSeason(closingOf(now), opening)) return now;
-  return rules.map(rule => rule(subject, today, opening.to));
+  const closes = closingOf(now);
+  if (!opening || !closes || closes > opening.likely) return now;
+  return rules.map(rule => rule(subject, today, opening.likely));
 }
 
-/** The span in which the form opens: cut at the end of its season where that comes first, and said so. */
+/** The days between which the form opens: cut at the end of its season where that comes first, and said so. */
 function openingInSeason(gates: readonly Gate[]): { range: DayRange | null; cut: Reason[] } {
-  const range = openingOf(gates);
+  const opening = openingOf(gates);
+  if (!opening) return { range: null, cut: [] };
+  const { from, to } = opening;
   const closes = closingOf(gates);
-  if (!range || !closes || closes > range.to || closes <= range.from) return { range, cut: [] };
+  if (!closes || closes > to || closes <= from) return { range: { from, to }, cut: [] };
   const text = `If it is not ready before ${dayInWords(closes)}, it waits for the next season.`;
-  return { range: { from: range.from, to: addDays(closes, -1) }, cut: [{ text, standing: 'modelled' }] };
+  return { range: { from, to: addDays(closes, -1) }, cut: [{ text, standing: 'modelled' }] };
 }
 
 function answerForm(subject: Subject, today: YardDay, form: Form, lasting: readonly Gate[]): FormAnswer {

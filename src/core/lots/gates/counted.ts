@@ -1,6 +1,6 @@
 /** Are there any left to sell, by a count recent enough to rely on? */
 
-import { dayInWords, daysBetween } from '../../days.ts';
+import { daysBetween } from '../../days.ts';
 import { isFresh, onMother } from '../subject.ts';
 import { blocked, type GateRule, look, passed, seen } from './gate.ts';
 
@@ -19,10 +19,7 @@ export const counted: GateRule = ({ lot, stock }, today) => {
       seen('Layers are counted when they are cut from the mother plant.'),
     ]);
   }
-  return look('counted', [
-    ...stock.because,
-    seen(
-      `The last count is ${daysBetween(lastKnown, today.asOf)} days old; after ${today.yard.walkFreshDays} days, on ${dayInWords(today.asOf)}, it wants counting again.`,
-    ),
-  ]);
+  const age = daysBetween(lastKnown, today.asOf);
+  const stale = `The last count is ${age} days old; after ${today.yard.walkFreshDays} days it wants counting again.`;
+  return look('counted', [...stock.because, seen(stale)]);
 };

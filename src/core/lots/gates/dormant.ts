@@ -4,6 +4,7 @@
  */
 
 import { type Day, dayInWords, daysBetween } from '../../days.ts';
+import { temperatureInWords } from '../../units.ts';
 import type { Gate } from '../answers.ts';
 import { asleep, budsBreak, coldMet, type Expected, stillToCome } from '../milestones.ts';
 import { loggedSince } from '../outlook.ts';
@@ -39,28 +40,23 @@ export function restNotOver({ species }: Subject, { outlook }: YardDay, on: Day)
   return buds && on >= buds.from ? midsummerAfter(on, outlook.south) : midsummer;
 }
 
-/** Still in leaf, or asked for a season to come: leaf fall, then the cold spell. */
-function sleepAhead({ species, signs }: Subject, today: YardDay, start: Day, facts: string[]): Gate {
+/** Not bare yet, or asked for a season to come: told from when the leaves are expected down and the cold spell met. */
+function sleepAhead({ species, signs }: Subject, today: YardDay, sleep: Expected, facts: string[]): Gate {
   const { outlook, asOf } = today;
-  const sleep = asleep(outlook, species, start);
   if (!sleep.range) return neverCold(today, sleep);
   const evidence = facts.map(seen);
   if (signs.where && !signs.outsideSince) {
     evidence.push(seen(`Stands in the ${signs.where.value}; the days told here are for trees outdoors.`));
   }
-  const closes = budsBreak(outlook, species, start).range?.from ?? null;
+  const closes = budsBreak(outlook, species, sleep.since).range?.from ?? null;
   if (asOf >= sleep.range.to) {
     const due = byWeather(outlook, sleep, 'It should be asleep since', sleep.range.to);
     const nobody = seen('Nobody has noted bare branches: look at leaves and wood.');
     return look('dormant', [...evidence, due, nobody], closes);
   }
   const ahead = stillToCome(sleep.range, asOf);
-  return opens(
-    'dormant',
-    ahead,
-    [...evidence, byWeather(outlook, sleep, 'Leaves down and cold spell met', ahead)],
-    closes,
-  );
+  const due = byWeather(outlook, sleep, 'Leaves down and cold spell met', ahead);
+  return opens('dormant', ahead, [...evidence, due], closes);
 }
 
 /** Cold days of the yard's log since a day, in words; null where nothing was logged. */
@@ -71,21 +67,33 @@ function coldDaysLogged({ outlook }: YardDay, since: Day): string | null {
   return `The yard's thermometer has ${cold} cold days in ${logged.length} logged since then.`;
 }
 
+/** Whether bare branches seen on a day still prove sleep once buds may break outdoors. In the store trees sleep on. */
+function provesSleep(bareOn: Day, budsFrom: Day, stored: boolean, today: YardDay): boolean {
+  if (stored) return isFresh(bareOn, today);
+  return bareOn >= budsFrom && daysBetween(bareOn, today.asOf) <= BUD_WATCH_DAYS;
+}
+
 /** Leaves seen bare; `down` is the day they were first seen falling or bare. */
 function leafless(subject: Subject, today: YardDay, down: Day): Gate {
   const { species, signs } = subject;
   const { outlook, asOf } = today;
   const bareOn = signs.leaves!.on;
-  const facts = [seen(`Leaves down since ${dayInWords(down)}, bare on the walk of ${dayInWords(bareOn)}.`)];
+  const since = down === bareOn ? '' : `, leaves coming down since ${dayInWords(down)}`;
+  const facts = [seen(`Branches bare on the walk of ${dayInWords(bareOn)}${since}.`)];
   const spring = budsBreak(outlook, species, down);
   const buds = spring.range;
-  if (buds && asOf >= buds.from && (bareOn < buds.from || daysBetween(bareOn, asOf) > BUD_WATCH_DAYS)) {
+  const stored = signs.where?.value === 'store';
+  if (buds && asOf >= buds.from && !provesSleep(bareOn, buds.from, stored, today)) {
     const late = bareOn > buds.to ? [seen('It slept longer than the weather let expect.')] : [];
     return look('dormant', [
       ...facts,
       ...late,
-      byWeather(outlook, spring, 'Buds break', buds),
-      seen('It may be awake: look at the buds.'),
+      byWeather(outlook, spring, 'Buds break outdoors', buds),
+      seen(
+        stored
+          ? 'It stands in the store; look whether it still sleeps.'
+          : 'It may be awake: look at the buds.',
+      ),
     ]);
   }
 
@@ -101,14 +109,17 @@ function leafless(subject: Subject, today: YardDay, down: Day): Gate {
 
   const { coldSpellDays } = species;
   const practice = byFigure(
-    `A leafless tree is dormant after about ${Math.round(coldSpellDays.value)} days with a mean below ${COLD_DAY_C} C; a single frost can strip leaves.`,
+    `A leafless tree is dormant after about ${Math.round(coldSpellDays.value)} days with a mean below ${temperatureInWords(COLD_DAY_C)}; a single frost can strip leaves.`,
     coldSpellDays,
   );
   const cold = coldMet(outlook, species, down);
   if (!cold.range) return neverCold(today, cold);
   const logged = coldDaysLogged(today, down);
   const evidence = [...facts, ripe, practice, ...(logged ? [seen(logged)] : [])];
-  if (asOf >= cold.range.to) return passed('dormant', evidence, buds?.from ?? null);
+  if (asOf >= cold.range.to) {
+    const met = byWeather(outlook, cold, 'Cold spell met since', cold.range.to);
+    return passed('dormant', [...evidence, met], stored ? null : (buds?.from ?? null));
+  }
   if (buds && cold.range.from >= buds.from) {
     return blocked('dormant', [...evidence, byWeather(outlook, spring, 'Buds break before that,', buds)]);
   }
@@ -122,13 +133,18 @@ function leafless(subject: Subject, today: YardDay, down: Day): Gate {
 }
 
 export const dormant: SeasonGateRule = (subject, today, notBefore) => {
-  const { signs } = subject;
-  const { south } = today.outlook;
-  if (notBefore) return sleepAhead(subject, today, restNotOver(subject, today, notBefore), []);
+  const { signs, species } = subject;
+  const { outlook } = today;
+  if (notBefore) {
+    return sleepAhead(subject, today, asleep(outlook, species, restNotOver(subject, today, notBefore)), []);
+  }
   const { leaves, leavesDownSince } = signs;
   if (!leaves) return look('dormant', [seen('Nobody has noted yet whether leaves are down.')]);
   if (leaves.value === 'bare') return leafless(subject, today, leavesDownSince!);
   const words = { full: 'In full leaf', turning: 'Leaves turning', falling: 'Leaves falling' }[leaves.value];
   const fact = `${words} on the walk of ${dayInWords(leaves.on)}.`;
-  return sleepAhead(subject, today, leafFallFrom(leavesDownSince ?? leaves.on, south), [fact]);
+  const sleep = leavesDownSince
+    ? coldMet(outlook, species, leavesDownSince)
+    : asleep(outlook, species, leafFallFrom(leaves.on, outlook.south));
+  return sleepAhead(subject, today, sleep, [fact]);
 };

@@ -2,7 +2,7 @@
 
 import { type Day, type DayRange, dayInWords, rangeInWords } from '../../days.ts';
 import type { Figure, Reason } from '../../records/common.ts';
-import type { Gate, GateName } from '../answers.ts';
+import type { Gate, GateName, Span } from '../answers.ts';
 import type { Expected } from '../milestones.ts';
 import { loggedSince, type Outlook } from '../outlook.ts';
 import type { Subject, YardDay } from '../subject.ts';
@@ -18,7 +18,7 @@ export function passed(name: GateName, because: Reason[], closes: Day | null = n
   return { name, state: 'passed', range: null, closes, because };
 }
 
-export function opens(name: GateName, range: DayRange, because: Reason[], closes: Day | null = null): Gate {
+export function opens(name: GateName, range: Span, because: Reason[], closes: Day | null = null): Gate {
   return { name, state: 'opens', range, closes, because };
 }
 
@@ -54,7 +54,10 @@ export function byWeather(
 ): Reason {
   const logged = loggedSince(log, since).at(-1);
   const thermometer = logged ? `, with the yard's own thermometer to ${dayInWords(logged.day)}` : '';
-  const days = typeof on === 'string' ? dayInWords(on) : `${rangeInWords(on)} in 8 of 10 years`;
+  const span = typeof on === 'string' || on.from === on.to ? null : on;
+  const days = span
+    ? `${rangeInWords(span)} in 8 of 10 years`
+    : dayInWords(typeof on === 'string' ? on : on.from);
   return modelled(`${what} ${days} by the weather of ${place}${thermometer}.`);
 }
 

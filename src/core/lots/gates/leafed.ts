@@ -119,7 +119,7 @@ function inLeaf(subject: Subject, today: YardDay, leaves: Seen<string>): Gate {
   const outside = seen(`Outdoors since ${dayInWords(outsideSince)}.`);
   const hard = addDays(outsideSince, HARDENING_DAYS);
   if (asOf >= hard) return passed('leafed', [full, outside], closes);
-  return opens('leafed', { from: hard, to: hard }, [full, outside, hardening], closes);
+  return opens('leafed', { from: hard, likely: hard, to: hard }, [full, outside, hardening], closes);
 }
 
 export const leafed: SeasonGateRule = (subject, today, notBefore) => {

@@ -1,6 +1,7 @@
 /** Do soil and season let the roots be bared: cold soil, leaves down, buds still tight? Or is the lot lifted already? */
 
 import { addDays, type Day, dayInWords } from '../../days.ts';
+import { temperatureInWords } from '../../units.ts';
 import type { Gate } from '../answers.ts';
 import { budsBreak, type Expected, soilCold, soilColdAfterLeafFall, stillToCome } from '../milestones.ts';
 import { leafFallFrom } from '../seasons.ts';
@@ -22,7 +23,7 @@ import {
 } from './gate.ts';
 
 const rule = ours(
-  `Roots are bared once the mean of ${COLD_SOIL_DAYS} days is below ${COLD_DAY_C} C, before buds break.`,
+  `Roots are bared once the mean of ${COLD_SOIL_DAYS} days is below ${temperatureInWords(COLD_DAY_C)}, before buds break.`,
 );
 
 function alreadyLifted({ species }: Subject, asOf: Day, lifted: Day): Gate {

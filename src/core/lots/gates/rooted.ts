@@ -6,10 +6,12 @@
 import { addDays, type Day, dayInWords, later } from '../../days.ts';
 import type { Form } from '../../records/common.ts';
 import { rootSigns } from '../../records/walk.ts';
+import { temperatureInWords } from '../../units.ts';
 import type { Gate, Seen } from '../answers.ts';
 import { rootsHold, stillToCome } from '../milestones.ts';
 import { expectedSevering } from '../severing.ts';
 import { onMother, ownRootsSince, pottingOn, propagationOf, type Subject, type YardDay } from '../subject.ts';
+import { ROOTING_BASE_C, ROOTING_FULL_C } from '../weatherRules.ts';
 import { blocked, byFigure, byWeather, daysInWords, look, opens, passed, seen } from './gate.ts';
 
 const rank = (sign: (typeof rootSigns)[number]) => rootSigns.indexOf(sign);
@@ -50,7 +52,7 @@ function holdingByWeather(subject: Subject, today: YardDay, start: Day, roots: S
     return look('rooted', [since, seen('How long rooting takes is not on record; look at the roots.')]);
   const { rootingWarmDays } = figures;
   const practice = byFigure(
-    `Roots hold the ball after about ${daysInWords(rootingWarmDays)} of warmth; a day at 24 C counts one, at 10 C none.`,
+    `Roots hold the ball after about ${daysInWords(rootingWarmDays)} of warmth; a day at ${temperatureInWords(ROOTING_FULL_C)} counts one, at ${temperatureInWords(ROOTING_BASE_C)} none.`,
     rootingWarmDays,
   );
   const first = rootsHold(outlook, rootingWarmDays, { from: start, to: start });
@@ -98,14 +100,15 @@ export function rooted(subject: Subject, today: YardDay, form: Form): Gate {
   const figures = propagationOf(subject);
   if (!figures) return look('rooted', [held, seen('For bare-root they have to be full.')]);
   const { stronglyRootedDays } = figures;
-  const from = addDays(ownRootsSince(lot), stronglyRootedDays.low);
-  const to = addDays(ownRootsSince(lot), stronglyRootedDays.high);
+  const after = (days: number) => addDays(ownRootsSince(lot), days);
+  const { low, value, high } = stronglyRootedDays;
+  const range = { from: after(low), likely: after(value), to: after(high) };
   const practice = byFigure(
     `A plant is strongly rooted about ${daysInWords(stronglyRootedDays)} after it came on its own roots, on ${dayInWords(ownRootsSince(lot))}.`,
     stronglyRootedDays,
   );
-  if (asOf < to) return opens('rooted', stillToCome({ from, to }, asOf), [held, practice]);
-  if (roots!.on < to) return passed('rooted', [held, practice]);
+  if (asOf < range.to) return opens('rooted', stillToCome(range, asOf), [held, practice]);
+  if (roots!.on < range.to) return passed('rooted', [held, practice]);
   return look('rooted', [
     held,
     practice,

@@ -39,6 +39,11 @@ interface Check {
   words: (value: number) => string;
 }
 
+/** `3 in (7 cm) less than`; `just under` for less than a whole unit (cm or mm). */
+function shortBy(missing: number, words: Check['words']): string {
+  return missing < 1 ? 'just under' : `${words(missing)} less than`;
+}
+
 function growsNow({ outlook, asOf }: YardDay): boolean {
   return outlook.monthMeanC(asOf) > COLD_DAY_C;
 }
@@ -79,7 +84,7 @@ export const sized: GateRule = ({ lot, signs }, today) => {
       small.push({
         check,
         reason: seen(
-          `${fact}: ${words(least! - measured.value)} less than the ${words(least!)} sold in ${limit.name}.`,
+          `${fact}: ${shortBy(least! - measured.value, words)} the ${words(least!)} sold in ${limit.name}.`,
         ),
       });
   }

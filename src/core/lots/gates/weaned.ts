@@ -2,9 +2,11 @@
 
 import { dayInWords, daysBetween } from '../../days.ts';
 import type { Method } from '../../records/common.ts';
+import { temperatureInWords } from '../../units.ts';
 import { longestWeaning, stillToCome, weaned as weanedBy } from '../milestones.ts';
 import { expectedSevering } from '../severing.ts';
 import { onMother, ownRootsSince, propagationOf } from '../subject.ts';
+import { WEANING_COLD_C } from '../weatherRules.ts';
 import {
   blocked,
   byFigure,
@@ -36,7 +38,7 @@ export const weaned: GateRule = (subject, today) => {
   }
   const { weanDays } = figures;
   const practice = byFigure(
-    `Weaning takes about ${daysInWords(weanDays)}; days with a mean below 10 C count half.`,
+    `Weaning takes about ${daysInWords(weanDays)}; days with a mean below ${temperatureInWords(WEANING_COLD_C)} count half.`,
     weanDays,
   );
 
