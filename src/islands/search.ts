@@ -2,17 +2,12 @@
 
 export interface Found {
   url: string;
-  meta: { title?: string; summary?: string; lot?: string };
+  meta: { title?: string; summary?: string };
 }
-
-type Kind = 'cultivar' | 'lot';
 
 interface Index {
   init(): Promise<void>;
-  search(
-    term: string,
-    options: { filters: { kind: Kind } },
-  ): Promise<{ results: { data(): Promise<Found> }[] }>;
+  search(term: string): Promise<{ results: { data(): Promise<Found> }[] }>;
 }
 
 /** Results shown at once, and added with each press of the button. */
@@ -49,15 +44,11 @@ function row({ url, meta }: Found): HTMLLIElement {
   const item = document.createElement('li');
   const link = document.createElement('a');
   link.href = url;
-  link.textContent = meta.lot ? `${meta.title}, lot ${meta.lot}` : (meta.title ?? url);
+  link.textContent = meta.title ?? url;
   const line = document.createElement('p');
   line.textContent = meta.summary ?? '';
   item.append(link, line);
   return item;
-}
-
-function counted(count: number, one: string): string {
-  return `${count === 0 ? 'no' : count} ${count === 1 ? one : `${one}s`}`;
 }
 
 async function show(term: string): Promise<void> {
@@ -70,11 +61,7 @@ async function show(term: string): Promise<void> {
     return;
   }
   message.textContent = 'Looking…';
-  const loaded = await loadIndex();
-  const ofKind = (kind: Kind) => loaded.search(term, { filters: { kind } });
-  // Who looks for a name wants the cultivar first and then its lots.
-  const [cultivars, lots] = await Promise.all([ofKind('cultivar'), ofKind('lot')]);
-  const results = [...cultivars.results, ...lots.results];
+  const { results } = await (await loadIndex()).search(term);
   if (mine !== latest) return;
   list.replaceChildren();
   const add = async () => {
@@ -91,7 +78,7 @@ async function show(term: string): Promise<void> {
   message.textContent =
     results.length === 0
       ? `Nothing has “${term}” in it. Try fewer letters, a flavour, or a species.`
-      : `${counted(cultivars.results.length, 'cultivar')} and ${counted(lots.results.length, 'lot')} with “${term}”`;
+      : `${results.length} ${results.length === 1 ? 'cultivar' : 'cultivars'} with “${term}”`;
 }
 
 async function look(): Promise<void> {
