@@ -111,12 +111,13 @@ function winterAfter(planted: number, season: number, first: WinterNumber): Wint
   return Math.min(3, first + Math.max(0, season - planted)) as WinterNumber;
 }
 
-function establishedCalendar(year: CareYear, plant: PlantInCare): CareCalendar {
+/** The calendar of a tree that stands where it is to stay, from a day on; in the ground for the first, second or a later winter there. */
+export function standingCalendar(year: CareYear, plant: PlantInCare, winter: WinterNumber = 3): CareCalendar {
   const maker = new CalendarMaker(year, plant);
   const { season } = seasonDayOf(plant.arrives, year.firstDoy);
-  const protection = winterProtection(plant.species, 3, year.winterLowC);
+  const protection = winterProtection(plant.species, winter, year.winterLowC);
   const potOnly = plant.kept === 'ground' && protection.method === 'pot-only';
-  const windows = plant.kept === 'pot' ? potWindows(year) : groundWindows(year, 3);
+  const windows = plant.kept === 'pot' ? potWindows(year) : groundWindows(year, winter);
   for (let k = season - 1; k <= season + 2; k += 1) for (const window of windows) maker.add(k, window);
   return {
     tasks: maker.inOrder(),
@@ -232,5 +233,5 @@ function newCalendar(year: CareYear, plant: PlantInCare): CareCalendar {
 
 /** Every task for a plant in a place over the 560 days from its arrival, each with its trigger, reasons, tools and cautions. */
 export function careCalendar(year: CareYear, plant: PlantInCare): CareCalendar {
-  return plant.stage === 'established' ? establishedCalendar(year, plant) : newCalendar(year, plant);
+  return plant.stage === 'established' ? standingCalendar(year, plant) : newCalendar(year, plant);
 }

@@ -38,7 +38,7 @@ const namesOf = {
 } as const satisfies Record<DirectiveNode['type'], readonly string[]>;
 
 /** `http`, `https`, `mailto`, or an address on this site. */
-const goodLink = /^(?:https?:\/\/|mailto:|#|\/(?!\/)|[^:/?#]*(?:[/?#]|$))/i;
+const goodLink = /^(?:https?:\/\/|mailto:|#|\/(?![/\\])|[^:/\\?#]+(?:[/?#]|$))/i;
 
 /** Guides of these kinds speak of one way of keeping a tree only. */
 const keptByKind: Partial<Record<GuideKind, readonly string[]>> = {

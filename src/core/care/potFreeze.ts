@@ -1,8 +1,8 @@
 /**
  * How long a pot of moist mix takes to freeze through, as an engineering estimate: the latent heat of the water in it, let out
  * through a film of air on the wall and the top. The base stands on something that insulates. The film term of Plank's
- * freezing-time equation (Plank 1913), with volume over cooled area as the length; conduction inside is left out, so large pots
- * take a little longer. Standing: ours.
+ * freezing-time equation (Plank 1913), with volume over cooled area as the length; conduction inside is left out, so real pots
+ * last longer, large ones up to about twice as long: the estimate errs on the careful side. Standing: ours.
  */
 
 /** Heat given off by freezing water. Published: 334 kJ/kg, any physics table. */
@@ -38,8 +38,8 @@ export function freezeThroughHours(litres: number, airC: number, wallResistance 
 export const ONE_DAY_POT_LITRES = 12;
 
 /**
- * Follows the mix in a pot through the days: at the mean of the last day (large pots: two days) once it is frozen through, else not
- * below 0 C. Returns the temperature of the mix after each day's mean.
+ * Follows the mix in a pot through the days: at the mean of the last day (large pots: two days) once it is frozen through, at 0 C
+ * as long as some of it is ice, else at the mean of the air. Returns the temperature of the mix after each day's mean.
  */
 export function mixFollower(litres: number): (meanC: number) => number {
   const need = freezeThroughDegreeHours(litres);
@@ -50,6 +50,7 @@ export function mixFollower(litres: number): (meanC: number) => number {
     const runningC = isLarge && yesterdayC !== null ? (meanC + yesterdayC) / 2 : meanC;
     yesterdayC = meanC;
     frozen = Math.min(need, Math.max(0, frozen - 24 * meanC));
-    return frozen >= need ? runningC : Math.max(0, runningC);
+    if (frozen >= need) return Math.min(0, runningC);
+    return frozen > 0 ? 0 : Math.max(0, runningC);
   };
 }

@@ -1,0 +1,238 @@
+import fc from 'fast-check';
+import { describe, expect, it } from 'vitest';
+import { checkGuideMarkdown, type GuideSetting } from './guideMarkdown.ts';
+import { type Measure, measureText, parseMeasure } from './guideMeasures.ts';
+import { LONGEST_SENTENCE_WORDS, sentenceOffenders } from './guideSentences.ts';
+
+const setting: GuideSetting = {
+  bodyLine: 7,
+  kind: 'waking',
+  species: [],
+  forms: [],
+  yardSpecies: ['fig', 'mulberry'],
+};
+
+function faults(body: string, over: Partial<GuideSetting> = {}): string[] {
+  return checkGuideMarkdown(body, { ...setting, ...over }).map(
+    ({ line, column, level, rule, got }) => `${line}:${column} ${level} ${rule} ${got}`,
+  );
+}
+
+describe('checkGuideMarkdown', () => {
+  it('accepts every directive rightly used', () => {
+    const body = `Words for all, :before[early]{date="first-freeze" at="24F" chance="5-in-10"}, :after{date="safe-out"},
+:around{date="last-freeze" at="32F"}, :measure[34 to 45 F] and :figure[its own limit]{of="leaf-damage"}.
+
+::cautions
+
+::task{name="move-in"}
+
+::::part{winter="frozen cold" form="bare-root"}
+Outer.
+
+:::part{species="fig, mulberry" freeze="24F"}
+Inner.
+:::
+::::
+
+:::caution
+Mind the step.
+:::
+`;
+    expect(faults(body)).toEqual([]);
+  });
+
+  it('puts line and column of the file on every problem', () => {
+    const body = `Words.
+
+:::note
+Unknown block.
+:::
+
+A :soon word and ::task inside.
+
+::task{name="move-inn"}
+
+:::part{winter="freezing" wetness="high"}
+x
+:::
+
+:before{date="first-freeze"} :after{date="easter"} :around{date="budbreak" chance="1-in-10"} :measure[24] :figure{of="luck"}
+`;
+    expect(faults(body)).toEqual([
+      '9:1 error guide-directive :::note',
+      '13:3 error guide-directive :soon',
+      '15:1 error guide-value move-inn',
+      '17:1 error guide-attribute wetness',
+      '17:1 error guide-value freezing',
+      '21:1 error guide-attribute nothing',
+      '21:30 error guide-value easter',
+      '21:52 error guide-attribute chance',
+      '21:94 error guide-measure 24',
+      '21:107 error guide-value luck',
+      '21:107 error guide-attribute nothing',
+    ]);
+  });
+
+  it('finds blocks that are never closed, and fences that open nothing', () => {
+    expect(faults('Words.\n\n:::part{air="dry"}\nNo end.\n')).toEqual(['9:1 error guide-unclosed :::part']);
+    expect(
+      faults('Words.\n\n:::part{air="dry"}\nA.\n\n:::part{form="bare-root"}\nB.\n:::\nC.\n:::\n'),
+    ).toEqual(['12:1 error guide-unclosed :::part', '15:1 error guide-unclosed :::']);
+    expect(faults('Words.\n\n:::part{air="dry\nA.\n:::\n')).toEqual([
+      '9:1 error guide-unclosed :::part{air="dry',
+    ]);
+    expect(faults('Go :after{date="budbreak" soon.\n')).toEqual([
+      '7:4 error guide-attribute nothing',
+      '7:10 error guide-unclosed {date="budbreak" soon.',
+    ]);
+  });
+
+  it('finds parts that contradict the part around them', () => {
+    const nested = (outer: string, inner: string) =>
+      `Words.\n\n::::part{${outer}}\nA.\n\n:::part{${inner}}\nB.\n:::\n::::\n`;
+    expect(faults(nested('winter="cold"', 'winter="mild cool"'))).toEqual([
+      '12:1 error guide-contradiction winter="mild cool"',
+    ]);
+    expect(faults(nested('winter="cold cool"', 'winter="mild cool"'))).toEqual([]);
+    // A place without nights of 28 F has none of 24 F; one without 20 F may well have 28 F.
+    expect(faults(nested('no-freeze="28F"', 'freeze="24F"'))).toEqual([
+      '12:1 error guide-contradiction freeze="24F"',
+    ]);
+    expect(faults(nested('no-freeze="20F"', 'freeze="28F"'))).toEqual([]);
+  });
+
+  it('warns of parts that no reader of the guide sees', () => {
+    const body =
+      'Words.\n\n:::part{species="mulberry"}\nA.\n:::\n\n:::part{kept="ground"}\nB.\n:::\n\n:::part{form="bare-root"}\nC.\n:::\n';
+    expect(faults(body)).toEqual([]);
+    expect(faults(body, { species: ['fig'], kind: 'overwintering-pot', forms: ['leafed-pot'] })).toEqual([
+      '9:1 warning guide-unseen species="mulberry"',
+      '13:1 warning guide-unseen kept="ground"',
+      '17:1 warning guide-unseen form="bare-root"',
+    ]);
+  });
+
+  it('refuses species the yard does not have', () => {
+    expect(faults('Words.\n\n:::part{species="quince"}\nA.\n:::\n')).toEqual([
+      '9:1 error guide-value quince',
+    ]);
+  });
+
+  it('refuses HTML, pictures and links that could run script', () => {
+    const body = `Words <b>bold</b>.
+
+<script>alert(1)</script>
+
+[a](javascript:alert(1)) [b](JaVaScRiPt:x) [c](data:text/html,x) [d](//elsewhere.example/) [e]( vbscript:x)
+
+![x](y.png)
+
+[ok](https://a.example/) [ok](/lots/) [ok](#part) [ok](mailto:a@b.example) [ok](guide/)
+
+[ref]: javascript:alert(1)
+`;
+    expect(faults(body).map(text => text.split(' ').slice(0, 3).join(' '))).toEqual([
+      '7:7 error markdown-html',
+      '7:14 error markdown-html',
+      '9:1 error markdown-html',
+      '11:1 error markdown-link',
+      '11:26 error markdown-link',
+      '11:44 error markdown-link',
+      '11:66 error markdown-link',
+      '11:92 error markdown-link',
+      '13:1 error markdown-image',
+      '17:1 error markdown-link',
+    ]);
+  });
+
+  it('refuses a guide that says nothing to everyone', () => {
+    expect(faults('')).toEqual(['7:1 error guide-empty nothing']);
+    expect(faults(':::part{air="dry"}\nA.\n:::\n')).toEqual([
+      '7:1 error guide-empty only parts with conditions',
+    ]);
+    expect(faults('## Only a heading\n')).toEqual(['7:1 error guide-empty only parts with conditions']);
+  });
+
+  it('never throws, whatever the text', () => {
+    const pieces = fc.constantFrom(
+      ':::part{winter="cold"}',
+      '::::part{}',
+      ':::',
+      '::::',
+      ':before{date=',
+      '::task{name="wake"}',
+      ':measure[24 F]',
+      ':measure[',
+      '\n',
+      '\n\n',
+      '- ',
+      '> ',
+      '## ',
+      '<b>',
+      '](javascript:x)',
+      '[a',
+      '{',
+      '}',
+      '"',
+      'words ',
+      '\\',
+      '\u0000',
+      '😀',
+      '\t',
+    );
+    fc.assert(
+      fc.property(fc.array(pieces, { maxLength: 30 }), fc.string(), (parts, tail) => {
+        for (const fault of checkGuideMarkdown(parts.join('') + tail, setting)) {
+          expect(fault.line).toBeGreaterThanOrEqual(setting.bodyLine);
+          expect(fault.column).toBeGreaterThanOrEqual(1);
+          expect(fault.message).not.toBe('');
+        }
+      }),
+      { seed: 11, numRuns: 600 },
+    );
+  });
+});
+
+describe('measures', () => {
+  const shown = (text: string, units: 'us' | 'metric') => measureText(parseMeasure(text) as Measure, units);
+
+  it('are shown in the unit of the reader with the other beside it', () => {
+    expect(shown('24 F', 'us')).toBe('24 F (-4.5 C)');
+    expect(shown('24 F', 'metric')).toBe('-4.5 C (24 F)');
+    expect(shown('1 to 7 C', 'us')).toBe('34 to 45 F (1 to 7 C)');
+    expect(shown('2 in', 'metric')).toBe('5 cm (2 in)');
+    expect(shown('1 in', 'us')).toBe('1 in (3 cm)');
+  });
+
+  it('convert a difference without the shift of 32', () => {
+    // NIST SP 811, B.8: a temperature interval converts with 9/5 alone.
+    expect(shown('5 degrees C', 'us')).toBe('9 degrees F (5 degrees C)');
+    expect(shown('5 C', 'us')).toBe('41 F (5 C)');
+  });
+
+  it.each(['24', 'F 24', '24 K', '24 to F', '1 to 2 to 3 F', ''])(
+    'are refused when written as "%s"',
+    text => {
+      expect(parseMeasure(text)).toBeNull();
+    },
+  );
+});
+
+describe('sentenceOffenders', () => {
+  const words = (count: number) =>
+    `${Array.from({ length: count }, (_, i) => (i === 0 ? 'Word' : 'word')).join(' ')}.`;
+
+  it('finds sentences over 35 words and no others', () => {
+    const body = `${words(LONGEST_SENTENCE_WORDS)} ${words(LONGEST_SENTENCE_WORDS + 1)}\n\n- ${words(40)}\n`;
+    expect(sentenceOffenders(body).map(({ line, words: count }) => [line, count])).toEqual([
+      [1, 36],
+      [3, 40],
+    ]);
+  });
+
+  it('counts a date at the longest it can become', () => {
+    const body = `${words(28).slice(0, -1)} :before{date="first-freeze" at="24F"}.\n`;
+    expect(sentenceOffenders(body)).toHaveLength(1);
+  });
+});

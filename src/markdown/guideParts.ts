@@ -1,0 +1,259 @@
+/** From the body of a guide and what is known of its reader to HTML. The same input always gives the same bytes. */
+
+import { toHtml } from 'hast-util-to-html';
+import type { BlockContent, Heading, Nodes, Paragraph, PhrasingContent, Root, RootContent } from 'mdast';
+import type { ContainerDirective, LeafDirective, TextDirective } from 'mdast-util-directive';
+import { toHast } from 'mdast-util-to-hast';
+import type { CareTask } from '../core/care/calendar.ts';
+import type { CareYear } from '../core/care/careYear.ts';
+import { type Caution, cautionsFor } from '../core/care/cautions.ts';
+import { conditionOf, isOpenToAll, type ReaderFacts, sightOf } from '../core/care/guideConditions.ts';
+import { hasFreezeAt } from '../core/care/guideDates.ts';
+import { measureText, parseMeasure, temperatureText, type UnitChoice } from '../core/care/guideMeasures.ts';
+import { attributeOf, parseGuide, plainText } from '../core/care/guideTree.ts';
+import {
+  type DateDirective,
+  dateDirectives,
+  type Keeping,
+  type SpeciesFigureName,
+  type Stage,
+  speciesFigures,
+  type TaskName,
+} from '../core/care/guideVocabulary.ts';
+import { taskTable } from '../core/care/taskTable.ts';
+import { rangeInWords } from '../core/days.ts';
+import type { Figure, Form } from '../core/records/common.ts';
+import type { Guide } from '../core/records/guide.ts';
+import type { Species } from '../core/records/species.ts';
+import { askedDate, audienceWords, dateWords } from './guideWords.ts';
+
+/** What is known of a reader; null where it is not, and the guide then speaks to all. */
+export interface GuideReader {
+  units: UnitChoice;
+  /** The year of a place, for one species; null for the general guide. */
+  year: CareYear | null;
+  species: Species | null;
+  form: Form | null;
+  stage: Stage | null;
+  kept: Keeping | null;
+  /** Tasks of the calendar shown with the guide, from which `::task` takes its days. */
+  tasks: readonly CareTask[];
+  /** Every species of the yard: names, figures and cautions for a reader without one. */
+  yardSpecies: readonly Species[];
+  /** Turns a path of this site into a link under its base path. */
+  link: (path: string) => string;
+}
+
+export interface GuideHeading {
+  /** The fragment, unique on the page and the same for every place. */
+  id: string;
+  text: string;
+  /** 2 or 3. */
+  depth: number;
+}
+
+export interface RenderedGuide {
+  html: string;
+  headings: GuideHeading[];
+  /** The cautions that were put in, for pages that show them once more. */
+  cautions: Caution[];
+}
+
+const paragraph = (children: PhrasingContent[], className: string): Paragraph => ({
+  type: 'paragraph',
+  children,
+  data: { hProperties: { className: [className] } },
+});
+const text = (value: string): PhrasingContent => ({ type: 'text', value });
+const strong = (value: string): PhrasingContent => ({ type: 'strong', children: [text(value)] });
+
+/** A block with an HTML element of its own. */
+function box(tag: string, className: string, children: readonly Nodes[], label?: string): RootContent {
+  return {
+    type: 'blockquote',
+    children: children as BlockContent[],
+    data: {
+      hName: tag,
+      hProperties: { className: [className], ...(label ? { 'aria-label': label } : {}) },
+    },
+  };
+}
+
+class GuideWriter {
+  readonly headings: GuideHeading[] = [];
+  readonly cautions: Caution[];
+  readonly #guide: Guide;
+  readonly #reader: GuideReader;
+  readonly #facts: ReaderFacts;
+  readonly #species: readonly Species[];
+  #cautionsPlaced = false;
+
+  constructor(guide: Guide, reader: GuideReader) {
+    this.#guide = guide;
+    this.#reader = reader;
+    const { year, species, form, stage, kept } = reader;
+    this.#facts = {
+      placeClass: year?.placeClass ?? null,
+      hasFreeze: year === null ? null : level => hasFreezeAt(year, level),
+      species: species?.id ?? (guide.species.length === 1 ? guide.species[0]! : null),
+      form: form ?? (guide.forms.length === 1 ? guide.forms[0]! : null),
+      stage,
+      kept,
+    };
+    const named = reader.yardSpecies.filter(
+      ({ id }) => guide.species.length === 0 || guide.species.includes(id),
+    );
+    this.#species = species ? [species] : named;
+    this.cautions = cautionsFor(guide.kind, this.#species);
+  }
+
+  /** The body with every directive turned into what this reader is told; the cautions come first where the body does not place them. */
+  write(): Root {
+    const body = this.#blocks(parseGuide(this.#guide.body).children);
+    if (!this.#cautionsPlaced) {
+      const firstHeading = body.findIndex(node => node.type === 'heading');
+      body.splice(firstHeading < 0 ? body.length : firstHeading, 0, this.#cautionBox());
+    }
+    return { type: 'root', children: body };
+  }
+
+  #blocks(nodes: readonly RootContent[]): RootContent[] {
+    return nodes.flatMap(node => this.#block(node));
+  }
+
+  #block(node: RootContent): RootContent[] {
+    switch (node.type) {
+      case 'containerDirective':
+        return node.name === 'part' ? this.#part(node) : [this.#warning(node)];
+      case 'leafDirective':
+        return node.name === 'cautions' ? this.#placeCautions() : [this.#task(node)];
+      case 'textDirective':
+        return [text(this.#inline(node))];
+      case 'heading':
+        return [this.#heading(node)];
+      case 'link':
+        return [
+          { ...node, url: this.#url(node.url), children: this.#blocks(node.children) as PhrasingContent[] },
+        ];
+      case 'definition':
+        return [{ ...node, url: this.#url(node.url) }];
+      case 'html':
+        return [];
+      default:
+        return 'children' in node
+          ? [{ ...node, children: this.#blocks(node.children as RootContent[]) } as RootContent]
+          : [node];
+    }
+  }
+
+  #url(url: string): string {
+    return url.startsWith('/') ? this.#reader.link(url) : url;
+  }
+
+  #heading(node: Heading): Heading {
+    const children = this.#blocks(node.children) as PhrasingContent[];
+    const words = plainText(node);
+    const slug =
+      words
+        .toLowerCase()
+        .replace(/[^a-z0-9]+/g, '-')
+        .replace(/^-|-$/g, '') || 'part';
+    const taken = this.headings.filter(({ id }) => id === slug || id.startsWith(`${slug}--`)).length;
+    const id = taken === 0 ? slug : `${slug}--${taken + 1}`;
+    const depth = Math.min(3, Math.max(2, node.depth)) as 2 | 3;
+    this.headings.push({ id, text: words, depth });
+    return { ...node, depth, children, data: { ...node.data, hProperties: { id } } };
+  }
+
+  #part(node: ContainerDirective): RootContent[] {
+    const sight = sightOf(conditionOf(node.attributes ?? {}), this.#facts);
+    if (sight.hidden) return [];
+    const children = this.#blocks(node.children);
+    if (isOpenToAll(sight.open)) return children;
+    const words = audienceWords(sight.open, this.#reader.units, id => this.#nameOf(id));
+    return [box('div', 'guide-part', [paragraph([strong(`${words}.`)], 'guide-for'), ...children])];
+  }
+
+  #nameOf(speciesId: string): string {
+    return this.#reader.yardSpecies.find(({ id }) => id === speciesId)?.common[0] ?? speciesId;
+  }
+
+  #warning(node: ContainerDirective): RootContent {
+    return box('aside', 'guide-caution', this.#blocks(node.children), 'Caution');
+  }
+
+  #placeCautions(): RootContent[] {
+    if (this.#cautionsPlaced) return [];
+    this.#cautionsPlaced = true;
+    return [this.#cautionBox()];
+  }
+
+  #cautionBox(): RootContent {
+    const items = this.cautions.map(({ title, text: words, standing, source }) =>
+      paragraph(
+        [
+          strong(`${title}. `),
+          text(`${words} `),
+          {
+            type: 'emphasis',
+            children: [text(`${standing === 'published' ? '' : 'Usual caution. '}${source}`)],
+          },
+        ],
+        'guide-caution-item',
+      ),
+    );
+    return box(
+      'aside',
+      'guide-cautions',
+      [paragraph([strong('Take care')], 'guide-for'), ...items],
+      'Take care',
+    );
+  }
+
+  #task(node: LeafDirective): RootContent {
+    const name = attributeOf(node, 'name') as TaskName;
+    const kind = taskTable[name];
+    const found = this.#reader.tasks.find(task => task.name === name);
+    const { year } = this.#reader;
+    const when =
+      found !== undefined
+        ? `${rangeInWords(found.range)}. ${found.trigger}`
+        : year === null
+          ? kind.rule
+          : `In ${year.placeName} there is no need for this.`;
+    return paragraph([strong(`${kind.title}. `), text(when)], 'guide-task');
+  }
+
+  #inline(node: TextDirective): string {
+    const { units, year, species } = this.#reader;
+    const label = plainText(node);
+    if ((dateDirectives as readonly string[]).includes(node.name)) {
+      const asked = askedDate(node.name as DateDirective, node.attributes ?? {}, label);
+      const named =
+        year !== null && species === null ? (year.species.common[0] ?? year.species.botanical) : null;
+      return dateWords(asked, year, units, this.#species.length > 1 ? named : null);
+    }
+    if (node.name === 'measure') {
+      const measure = parseMeasure(label);
+      return measure === null ? label : measureText(measure, units);
+    }
+    return this.#figure(attributeOf(node, 'of') as SpeciesFigureName, label);
+  }
+
+  /** A figure of the species the reader asked about; the author's words where there is no such species or figure. */
+  #figure(name: SpeciesFigureName, otherwise: string): string {
+    const only = this.#species.length === 1 ? this.#species[0]! : null;
+    const figure: Figure | null = only?.[speciesFigures[name]] ?? null;
+    if (figure === null) return otherwise;
+    if (name === 'bare-root-keeps') return `${figure.low} to ${figure.high} days`;
+    if (name === 'chill-hours') return `${figure.low} to ${figure.high} hours`;
+    return temperatureText(figure.low, figure.high, this.#reader.units);
+  }
+}
+
+/** A guide as a reader sees it. The body must have passed `checkGuideMarkdown`; raw HTML never comes through. */
+export function renderGuide(guide: Guide, reader: GuideReader): RenderedGuide {
+  const writer = new GuideWriter(guide, reader);
+  const tree = toHast(writer.write());
+  return { html: toHtml(tree), headings: writer.headings, cautions: writer.cautions };
+}
