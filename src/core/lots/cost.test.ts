@@ -3,7 +3,7 @@ import { describe, expect, it } from 'vitest';
 import { baseYard, worldRecords } from '../../../tests/world.ts';
 import { addDays, day } from '../days.ts';
 import { containerClasses } from '../records/container.ts';
-import { costFloor, priceForMargin, UNKNOWN_SUCCESS } from './cost.ts';
+import { costFloor, LEAST_SUCCESS, priceForMargin, UNKNOWN_SUCCESS } from './cost.ts';
 
 const costs = worldRecords({
   yard: {
@@ -52,6 +52,12 @@ describe('cost floor', () => {
     expect(costFloor(lot, costs, null, day('2026-09-19'))).toBe(
       costFloor(lot, costs, UNKNOWN_SUCCESS, day('2026-09-19')),
     );
+  });
+
+  it('stays a number where nothing lived', () => {
+    const floor = (success: number) => costFloor(lotIn('#1'), costs, success, day('2026-09-19'));
+    expect(floor(0)).toBe(floor(LEAST_SUCCESS));
+    expect(Number.isFinite(floor(0))).toBe(true);
   });
 
   it('never falls with time or with the size of the pot, gaps in the rows or not', () => {

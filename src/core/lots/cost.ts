@@ -13,6 +13,9 @@ import type { Costs } from '../records/yard.ts';
 /** Share of starts that become a sellable tree where the species gives none for the method. Standing: ours. */
 export const UNKNOWN_SUCCESS = 0.7;
 
+/** A lower success is taken as this: a lot that nearly all died says nothing about the price of the rest. Standing: ours. */
+export const LEAST_SUCCESS = 0.05;
+
 /** Overhead and labour of one square foot for one week, from a year's overhead, the area, the share in use and the weeks. */
 export function spaceWeekRate(yearly: number, area: number, inUse: number, weeks: number): number {
   return yearly / (area * inUse * weeks);
@@ -60,7 +63,8 @@ function potsAndSpace(lot: Lot, costs: Costs, asOf: Day): { pots: number; spaceW
 export function costFloor(lot: Lot, costs: Costs, success: number | null, asOf: Day): number {
   const { pots, spaceWeeks } = potsAndSpace(lot, costs, asOf);
   const raising = costs.start[lot.method] + pots + costs.spaceWeek * spaceWeeks;
-  const sellable = raising * startsPerPlant([success ?? UNKNOWN_SUCCESS]) + costs.packing;
+  const sellable =
+    raising * startsPerPlant([Math.max(success ?? UNKNOWN_SUCCESS, LEAST_SUCCESS)]) + costs.packing;
   const sold = sellable / costs.sellThrough;
   return priceForMargin(priceForMargin(sold, costs.margin), costs.feeShare);
 }
