@@ -1,4 +1,4 @@
-/** Every row of climate evidence: published examples, long records, the zone map. Sources stand in the rows. */
+/** Every row of evidence: published examples, long records, the zone map. Sources stand in the rows. */
 import { describe, expect, it } from 'vitest';
 import { evidenceTables } from '../../src/core/evidence/evidence.ts';
 import { freezeStations, placesWithZone } from '../../src/core/evidence/stationFigures.ts';
@@ -24,6 +24,12 @@ const rowCounts = {
   'winter-zones': 97,
   'heat-zones': 28,
   humidity: 21,
+  units: 14,
+  containers: 31,
+  'price-ladder': 55,
+  costs: 9,
+  parcels: 25,
+  practice: 4,
 } as const;
 
 describe.each(tables)('$title', ({ rows, notChecked }) => {

@@ -3,13 +3,14 @@ import { curveTables } from './curveTables.ts';
 import { degreeDayTables } from './degreeDayTables.ts';
 import { freezeChainTables } from './freezeChainTables.ts';
 import { hourlyTables } from './hourlyTables.ts';
+import { lotsTables } from './lotsTables.ts';
 import { placeTables } from './placeTables.ts';
 import { sunTables } from './sunTables.ts';
 import type { EvidenceTable } from './table.ts';
 import { zoneTables } from './zoneTables.ts';
 
 /**
- * Every table of climate evidence: first how far modelled places are off, then the formulas against what is printed.
+ * Every table: first how far modelled places are off, then the formulas against what is printed, then measures and prices.
  * Models some ninety places, so it takes a few seconds; the result never changes between runs.
  */
 export function evidenceTables(): EvidenceTable[] {
@@ -21,5 +22,6 @@ export function evidenceTables(): EvidenceTable[] {
     ...sunTables(),
     ...hourlyTables(),
     ...zoneTables(),
+    ...lotsTables,
   ];
 }
