@@ -9,6 +9,8 @@ import { assemble, type Catalogue } from './core/catalogue.ts';
 import { figuresOfPlace } from './core/climate/place.ts';
 import { type ClimateSummary, climateSummary } from './core/climate/summary.ts';
 import { type Day, parseDay } from './core/days.ts';
+import { evidenceTables } from './core/evidence/evidence.ts';
+import type { EvidenceTable } from './core/evidence/table.ts';
 import { type Reading, readClockSettings, readRecords, type SourceFile } from './core/reading/read.ts';
 import { textReport } from './core/reading/report.ts';
 import type { Records } from './core/records/records.ts';
@@ -177,4 +179,9 @@ export async function catalogue(): Promise<Catalogue> {
 /** The records behind the catalogue, for the typed collections. Throws a ContentError when the content has errors. */
 export async function records(): Promise<Records> {
   return (await loadedOnce()).records;
+}
+
+/** The models beside published figures: the same for every yard, worked out once for each state of the core. */
+export function evidence(): Promise<EvidenceTable[]> {
+  return rememberResult('evidence', null, evidenceTables);
 }

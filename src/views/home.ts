@@ -2,7 +2,6 @@
 
 import type { Catalogue, LotEntry } from '../core/catalogue.ts';
 import type { DateQuantiles } from '../core/climate/figures.ts';
-import { day, dayInWords } from '../core/days.ts';
 import { priceInWords } from '../core/money.ts';
 import { type Form, forms } from '../core/records/common.ts';
 import { oncePer } from './memo.ts';
@@ -11,6 +10,7 @@ import { cultivarPath, lotPath } from './paths.ts';
 import { openingInWords } from './state.ts';
 import { offered, speciesName } from './stock.ts';
 import { countInWords, formWords, listInWords, lowerFirst, sentence } from './words.ts';
+import { monthDayInWords } from './yearDays.ts';
 
 /** How many ready cultivars of each form the first page names. */
 const namedPerForm = 6;
@@ -125,11 +125,6 @@ export function stockSentence(catalogue: Catalogue): string {
   const all = `${countInWords(entries.length, 'lot')} on the list`;
   if (ready.length === 0) return `${all}, none of them ready today.`;
   return `${all}; ${ready.length.toLocaleString('en-US')} of them, in ${countInWords(cultivars, 'cultivar')}, ready today.`;
-}
-
-/** `MM-DD` in words. The year is only there to make a day of it; a leap year has them all. */
-function monthDayInWords(monthDay: string): string {
-  return dayInWords(day(`2024-${monthDay}`)).replace(' 2024', '');
 }
 
 function spanInWords({ p10, p90 }: DateQuantiles): string | null {

@@ -26,3 +26,13 @@ export function fruitSizeInWords(lengthMm: number, widthMm: number): string {
   const inches = (mm: number) => roundTo(mmToInches(mm), 0.1).toFixed(1);
   return `${inches(lengthMm)} × ${inches(widthMm)} in (${roundTo(lengthMm, 1)} × ${roundTo(widthMm, 1)} mm)`;
 }
+
+/** Rain of a month: `3.7 in (95 mm)`. */
+export function rainInWords(mm: number): string {
+  return `${roundTo(mmToInches(mm), 0.1).toFixed(1)} in (${roundTo(mm, 1)} mm)`;
+}
+
+/** Keeps each figure on one line with its unit. */
+export function unbroken(words: string): string {
+  return words.replace(/(\d) (?=(?:F|C|in|ft|mm|m|kPa|%|days)(?!\w))/g, '$1\u00a0');
+}

@@ -13,3 +13,11 @@ export function cultivarPath(id: string): string {
 export function formPath(form: Form): string {
   return `/stock/form/${form}/`;
 }
+
+export const placesPath = '/places/';
+
+export function placePath(id: string): string {
+  return `/places/${id}/`;
+}
+
+export const howWeKnowPath = '/how-we-know/';

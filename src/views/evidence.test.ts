@@ -1,0 +1,58 @@
+import { describe, expect, it } from 'vitest';
+import { type EvidenceTable, rowsFrom } from '../core/evidence/table.ts';
+import { evidenceSummary, evidenceView } from './evidence.ts';
+
+const one = rowsFrom('First source');
+const other = rowsFrom('Second source', 'measured');
+const table: EvidenceTable = {
+  id: 'made-up',
+  title: 'Made up for the test',
+  about: 'Nothing.',
+  weak: null,
+  rows: [
+    other.number('mean error over 3 places', 0, 2.97222, 3.2, 'days'),
+    other.number('first freeze: bias', 0, -0.5, 1, 'days'),
+    one.number('heat', 2863, 2865.439036, 28.63, 'C-degree-days'),
+    other.text('middle date', '11-09', '11-14'),
+    one.number('exact', 60, 60, 0, 'days'),
+    one.number('fine', 0.12, 0.1196551, 0.0005, 'rad'),
+  ],
+  notChecked: [],
+};
+
+describe('evidence on the page', () => {
+  const view = evidenceView(table);
+
+  it('keeps every row, sums first, the others under their source', () => {
+    expect(view.sums.map(({ what }) => what)).toEqual(['mean error over 3 places', 'first freeze: bias']);
+    expect(view.groups.map(({ source, lines }) => [source, lines.length])).toEqual([
+      ['First source (printed in the source)', 3],
+      ['Second source (from observations)', 1],
+    ]);
+    const shown = view.sums.length + view.groups.reduce((sum, { lines }) => sum + lines.length, 0);
+    expect(shown).toBe(table.rows.length);
+  });
+
+  it('prints as many digits as the comparison needs, and dates as dates', () => {
+    const lines = view.groups.flatMap(group => group.lines);
+    expect(lines.find(({ what }) => what === 'heat')).toMatchObject({
+      expected: '2863',
+      got: '2865',
+      within: '29 C-degree-days',
+    });
+    expect(lines.find(({ what }) => what === 'fine')).toMatchObject({ got: '0.11966', within: '0.0005 rad' });
+    expect(lines.find(({ what }) => what === 'middle date')).toMatchObject({
+      expected: '9 Nov',
+      got: '14 Nov',
+    });
+    expect(lines.find(({ what }) => what === 'exact')?.within).toBe('');
+  });
+
+  it('does not hide a row that fails', () => {
+    expect(view.failed).toBe(1);
+    expect(view.verdict).toBe('6 rows, 1 of them outside what is allowed');
+    expect(evidenceSummary([view])).toMatch(/^6 figures in 1 table .* 1 of them do not hold/);
+    const good = evidenceView({ ...table, rows: table.rows.filter(({ ok }) => ok) });
+    expect(evidenceSummary([good])).toMatch(/All of them hold\.$/);
+  });
+});
