@@ -113,6 +113,12 @@ x
     ]);
   });
 
+  it('wants the cautions placed once', () => {
+    expect(faults('Words.\n\n::cautions\n\n:::caution\nA.\n:::\n\n::cautions\n')).toEqual([
+      '15:1 error guide-value ::cautions',
+    ]);
+  });
+
   it('refuses species the yard does not have', () => {
     expect(faults('Words.\n\n:::part{species="quince"}\nA.\n:::\n')).toEqual([
       '9:1 error guide-value quince',
@@ -152,6 +158,17 @@ x
       '7:1 error guide-empty only parts with conditions',
     ]);
     expect(faults('## Only a heading\n')).toEqual(['7:1 error guide-empty only parts with conditions']);
+  });
+
+  it.each([
+    ['quotes', '> '.repeat(3000)],
+    ['emphasis', '*a **b '.repeat(2000)],
+    ['brackets', '['.repeat(5000)],
+    ['lists', '- '.repeat(3000)],
+    ['blocks', Array.from({ length: 200 }, (_, i) => `${':'.repeat(203 - i)}caution`).join('\n')],
+  ])('stands %s nested without end', (_what, body) => {
+    const found = checkGuideMarkdown(`Words.\n\n${body}words`, setting);
+    for (const { line } of found) expect(line).toBeGreaterThanOrEqual(setting.bodyLine);
   });
 
   it('never throws, whatever the text', () => {

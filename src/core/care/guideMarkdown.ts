@@ -64,6 +64,9 @@ export function audienceOf({
   };
 }
 
+/** Nothing that people write is nested deeper; the renderer relies on it. */
+const DEEPEST_NESTING = 60;
+
 class GuideCheck {
   readonly faults: GuideFault[] = [];
   readonly #lines: readonly string[];
@@ -86,7 +89,40 @@ class GuideCheck {
     });
   }
 
-  walk(node: Nodes, scope: PartCondition): void {
+  /** Looks at every node below the tree, without recursion. */
+  walk(tree: Nodes): void {
+    const waiting: { node: Nodes; scope: PartCondition; depth: number }[] = [
+      { node: tree, scope: anyone, depth: 0 },
+    ];
+    for (let next = waiting.pop(); next !== undefined; next = waiting.pop()) {
+      const { node, scope, depth } = next;
+      if (depth > DEEPEST_NESTING) {
+        this.#tooDeep(node);
+        return;
+      }
+      this.#markup(node);
+      if (node.type === 'paragraph') this.#strayFence(node);
+      const inner = isDirective(node) ? this.#directive(node, scope) : scope;
+      const children = childrenOf(node);
+      children.forEach((child, index) => {
+        this.#looseBrackets(child, children[index + 1]);
+      });
+      waiting.push(...children.toReversed().map(child => ({ node: child, scope: inner, depth: depth + 1 })));
+    }
+  }
+
+  #tooDeep(node: Nodes): void {
+    this.report('guide-unclosed', node, {
+      got: `more than ${DEEPEST_NESTING} levels`,
+      expected: 'text that can be read',
+      message: 'brackets, stars, lists or quotes are opened here without an end',
+      remedy: 'close them, or put a backslash before each that is only a sign.',
+      known: [],
+    });
+  }
+
+  /** Markup that is never published. */
+  #markup(node: Nodes): void {
     if (node.type === 'html') {
       this.report('markdown-html', node, {
         got: node.value.slice(0, 60),
@@ -114,20 +150,17 @@ class GuideCheck {
         known: [],
       });
     }
-    if (node.type === 'paragraph') this.#strayFence(node);
-    const inner = isDirective(node) ? this.#directive(node, scope) : scope;
-    childrenOf(node).forEach((child, index, all) => {
-      const next = all[index + 1];
-      if (child.type === 'textDirective' && next?.type === 'text' && /^[{[]/.test(next.value)) {
-        this.report('guide-unclosed', next, {
-          got: next.value.slice(0, 40),
-          expected: 'closed brackets, such as {date="budbreak"}',
-          message: `the brackets behind :${child.name} do not close or hold something that is no attribute`,
-          remedy: 'write the words in [ ] first and then name="value" pairs in { }.',
-          known: [],
-        });
-      }
-      this.walk(child, inner);
+  }
+
+  /** A text directive whose brackets were not understood leaves them behind as text. */
+  #looseBrackets(node: Nodes, next: Nodes | undefined): void {
+    if (node.type !== 'textDirective' || next?.type !== 'text' || !/^[{[]/.test(next.value)) return;
+    this.report('guide-unclosed', next, {
+      got: next.value.slice(0, 40),
+      expected: 'closed brackets, such as {date="budbreak"}',
+      message: `the brackets behind :${node.name} do not close or hold something that is no attribute`,
+      remedy: 'write the words in [ ] first and then name="value" pairs in { }.',
+      known: [],
     });
   }
 
@@ -239,7 +272,7 @@ function saysSomethingToAll(body: string): boolean {
 export function checkGuideMarkdown(body: string, setting: GuideSetting): GuideFault[] {
   const check = new GuideCheck(body, setting);
   const tree = parseGuide(body);
-  check.walk(tree, anyone);
+  check.walk(tree);
   if (!saysSomethingToAll(body)) {
     check.report('guide-empty', tree, {
       got: body.trim() === '' ? 'nothing' : 'only parts with conditions',

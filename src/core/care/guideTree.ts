@@ -22,11 +22,16 @@ export function childrenOf(node: Nodes): Nodes[] {
   return 'children' in node ? (node as Parents).children : [];
 }
 
-/** The words below a node, markup left out. */
+/** The words below a node, markup left out. Without recursion: text can be nested deeper than the stack. */
 export function plainText(node: Nodes): string {
-  if ('value' in node) return node.value;
-  if (node.type === 'break') return ' ';
-  return childrenOf(node).map(plainText).join('');
+  const words: string[] = [];
+  const waiting = [node];
+  for (let next = waiting.pop(); next !== undefined; next = waiting.pop()) {
+    if ('value' in next) words.push(next.value);
+    else if (next.type === 'break') words.push(' ');
+    else waiting.push(...childrenOf(next).toReversed());
+  }
+  return words.join('');
 }
 
 /** An attribute as written; undefined when it is not there. */
