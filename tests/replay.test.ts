@@ -82,6 +82,20 @@ function readySpans(pages: readonly Page[], form: Form): { from: Day; to: Day }[
   return spans;
 }
 
+/** Every gate of every form, each day beside the day before. */
+function turns(pages: readonly Page[]): { name: string; was: Gate; is: Gate; on: Day }[] {
+  return pages.slice(1).flatMap((page, index) =>
+    forms.flatMap(form =>
+      formOf(page, form).gates.map((is, place) => ({
+        name: `${form} ${is.name}`,
+        was: formOf(pages[index]!, form).gates[place]!,
+        is,
+        on: page.on,
+      })),
+    ),
+  );
+}
+
 describe.each([
   ['with the yard’s own thermometer', weather],
   ['without a thermometer', []],
@@ -145,49 +159,37 @@ describe.each([
     }
   });
 
-  it('goes against an earlier forecast only by an observation, and names it', () => {
+  it('goes against an earlier forecast only by what was seen or measured, and says so', () => {
     let against = 0;
-    for (const form of forms) {
-      let promised: FormAnswer['range'] = null;
-      for (const page of pages) {
-        const answer = formOf(page, form);
-        if (answer.state === 'opens') {
-          promised = answer.range;
-          continue;
-        }
-        if (!promised) continue;
-        const early = answer.state === 'ready' && page.on < promised.from;
-        const missed = answer.state === 'look' || answer.state === 'blocked';
-        if (early || missed) {
-          against += 1;
-          const lookedAt = Object.keys(walks).filter(on => on <= page.on);
-          const words = wordsOf([...answer.because, ...answer.gates.flatMap(({ because }) => because)]);
-          expect(
-            lookedAt.some(on => words.includes(dayInWords(day(on)))) || answer.state === 'look',
-            `${form} on ${page.on}: ${words}`,
-          ).toBe(true);
-          if (answer.state === 'look') expect(words).toMatch(/look|again|Nobody/);
-        }
-        promised = null;
-      }
+    for (const { name, was, is, on } of turns(pages)) {
+      if (was.state !== 'opens') continue;
+      const early = is.state === 'passed' && on < was.range!.from;
+      const later = is.state === 'opens' && is.range!.to > was.range!.to;
+      const lapsed = is.state === 'look' || is.state === 'blocked';
+      if (!early && !later && !lapsed) continue;
+      against += 1;
+      const words = wordsOf(is.because);
+      const walked = on in walks && words.includes(`on the walk of ${dayInWords(on)}`);
+      const measured = words.includes(`thermometer to ${dayInWords(on)}`);
+      // A forecast that runs out unseen turns into the wish for a look; that too is said.
+      const asks = is.state === 'look' && /should|may/.test(words);
+      const leavesGone = words.includes('Leaves should be down since');
+      expect(walked || measured || asks || leavesGone, `${name} on ${on}: ${words}`).toBe(true);
+      if (early) expect(walked || measured, `${name} on ${on}: ${words}`).toBe(true);
     }
     expect(against).toBeGreaterThan(0);
   });
 
-  it('keeps a forecast between observations, or narrows it', () => {
-    for (const form of forms) {
-      for (const [index, page] of pages.entries()) {
-        const before = pages[index - 1];
-        const [was, is] = [before && formOf(before, form).range, formOf(page, form).range];
-        if (!was || !is || walks[page.on] || log.length > 0) continue;
-        // Without new knowledge only the days that have gone by drop off.
-        if (is.to === was.to) expect(is.from >= was.from).toBe(true);
-        else
-          expect(wordsOf(formOf(page, form).because), `${form} on ${page.on}`).not.toBe(
-            wordsOf(formOf(before!, form).because),
-          );
-      }
+  it('keeps a forecast while nothing new is known: only days gone by drop off', () => {
+    let kept = 0;
+    for (const { name, was, is, on } of turns(pages)) {
+      if (log.length > 0 || on in walks || was.state !== 'opens' || is.state !== 'opens') continue;
+      if (wordsOf(is.because).includes('Leaves should be down since')) continue;
+      kept += 1;
+      expect(is.range!.to, `${name} on ${on}`).toBe(was.range!.to);
+      expect(is.range!.from >= was.range!.from, `${name} on ${on}`).toBe(true);
     }
+    expect(log.length > 0 || kept > 100).toBe(true);
   });
 });
 
