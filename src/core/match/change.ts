@@ -15,32 +15,27 @@ import {
   yearsOfTen,
 } from './words.ts';
 
-/** What shelters give on the coldest nights, C. Standing: ours. */
+/** What a warm wall gives on the coldest nights, C. Standing: ours. */
 const WALL_C = 3;
-const WRAP_C = 4;
-const BURIED_C = 10;
 
 export function winterChanges(winter: Record<TreeAge, WinterVerdict>): Reason[] {
-  const { marginC } = winter.established;
-  const young = winter['first-winter'];
-  const short = roundTo(-marginC, 0.5);
-  if (marginC < -BURIED_C)
-    return [ours('A cold store for the winter, since no wrapping makes up for that much cold.')];
-  if (marginC < -WRAP_C) {
-    return [
-      ours(
-        `Burying it, worth about ${BURIED_C} C, or a pot wintered in a cold store: it is ${short} C short.`,
-      ),
-    ];
+  const { marginC, care } = winter.established;
+  const short = `it is ${roundTo(-marginC, 0.5)} C short`;
+  switch (care) {
+    case 'store':
+      return [ours(`A cold store for the winter: ${short}, and no wrapping makes up for that.`)];
+    case 'bury':
+      return [ours(`Burying it, worth 8 to 12 C, or a pot wintered in a cold store: ${short}.`)];
+    case 'wrap': {
+      const wall = marginC + WALL_C >= 0 ? ` A warm wall, worth up to ${WALL_C} C, may do instead.` : '';
+      return [ours(`A cage of dry leaves, worth 3 to 5 C: ${short}.${wall}`)];
+    }
+    case 'mulch':
+    case 'nothing':
+      return winter['first-winter'].marginC < 0
+        ? [ours('Its first winters spent in a pot in a cold store: young wood stands less than old.')]
+        : [];
   }
-  if (marginC < 0) {
-    const wall = marginC + WALL_C >= 0 ? ` A warm wall, worth up to ${WALL_C} C, may do instead.` : '';
-    return [ours(`A cage of dry leaves, worth about ${WRAP_C} C: it is ${short} C short.${wall}`)];
-  }
-  if (young.marginC < 0) {
-    return [ours('Its first winters spent in a pot in a cold store: young wood stands less than old.')];
-  }
-  return [];
 }
 
 /** The latest class of the species, earlier than this one, that ripens reliably. */

@@ -11,7 +11,7 @@ import type { Species } from '../records/species.ts';
 import { growingCalendar } from './growingYear.ts';
 import { modelled, reasonFrom } from './words.ts';
 
-/** `met` in nine winters of ten; `doubtful` in some; `short` in fewer than half. */
+/** `met` in nine winters of ten; `short` when the middle winter gives less than the least said to do; else `doubtful`. */
 export type ChillState = 'met' | 'doubtful' | 'short';
 
 /** Chill of the place by either count. */
@@ -20,17 +20,19 @@ export type ChillOfPlace = Pick<ChillRange, 'portions' | 'hours'>;
 export interface ChillNeed {
   readonly unit: 'portions' | 'hours';
   readonly value: number;
+  /** Low end of the range: with less the tree does not wake properly. */
+  readonly least: number;
 }
 
 /** Portions where the species gives them: they tell mild winters apart better than hours. Null when it gives neither. */
 export function chillNeed({ chillPortions, chillHours }: Species): ChillNeed | null {
-  if (chillPortions) return { unit: 'portions', value: chillPortions.value };
-  return chillHours ? { unit: 'hours', value: chillHours.value } : null;
+  if (chillPortions) return { unit: 'portions', value: chillPortions.value, least: chillPortions.low };
+  return chillHours ? { unit: 'hours', value: chillHours.value, least: chillHours.low } : null;
 }
 
 export function chillState(need: ChillNeed | null, chill: ChillOfPlace): ChillState {
   if (need === null || need.value <= chill[need.unit].p10) return 'met';
-  return need.value <= chill[need.unit].p50 ? 'doubtful' : 'short';
+  return need.least <= chill[need.unit].p50 ? 'doubtful' : 'short';
 }
 
 const chillWords: Readonly<Record<ChillState, string>> = {
@@ -124,8 +126,8 @@ function middleDay(sums: Float64Array, need: number): number {
 
 /**
  * Index in the growing year from which heat counts towards budbreak, for several needs at one place: midwinter, or the day
- * the middle winter meets the chill need where that is later. A need the winters fall short of counts from midwinter: such
- * a tree wakes poorly, which the chill state tells.
+ * the middle winter meets the chill need where that is later. Where it does not meet it, the end of the chilling months:
+ * such a tree wakes late.
  */
 export function wakeIndexes(
   years: WeatherYears,
@@ -139,7 +141,7 @@ export function wakeIndexes(
   let sums: ChillSums | null = null;
   return needs.map(need => {
     if (need === null || chill[need.unit].p10 >= AMPLE * need.value) return 0;
-    if (chillState(need, chill) === 'short') return 0;
+    if (chillState(need, chill) === 'short') return CHILL_DAYS - toMidwinter;
     sums ??= chillSums(years, { portions: largest('portions'), hours: largest('hours') });
     return Math.max(0, middleDay(sums[need.unit], need.value) - toMidwinter);
   });

@@ -26,7 +26,7 @@ export function potVerdict(
   { potLitres, shelterC }: Pick<MatchContext, 'potLitres' | 'shelterC'>,
 ): PotVerdict {
   const pot = potOf(place.pots, potLitres);
-  const { limitC, figure } = woodLimit(species, 'first-winter', offsetC);
+  const { limitC, because: woodReasons } = woodLimit(species, 'first-winter', offsetC);
   const [mixLowC, insulatedLowC] = [pot.lowC + shelterC, pot.insulatedLowC + shelterC];
   const woodHolds = place.designLowC + shelterC >= limitC;
   const injuryC = species.rootInjuryC.value;
@@ -49,7 +49,7 @@ export function potVerdict(
           : `In one winter of ten the mix of a ${pot.container} pot left outside gets down to ${temperatureInWords(mixLowC)}.`,
       ),
       reasonFrom(`Roots are hurt from about ${temperatureInWords(injuryC)}.`, species.rootInjuryC),
-      ...(woodHolds ? [] : [reasonFrom(`Young wood stands about ${temperatureInWords(limitC)}.`, figure)]),
+      ...(woodHolds ? [] : [place.designLowReason, ...woodReasons]),
       ours(careWords[care]),
     ],
   };

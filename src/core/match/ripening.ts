@@ -5,7 +5,7 @@ import type { Species } from '../records/species.ts';
 import { roundTo, temperatureInWords } from '../units.ts';
 import type { MatchContext, RipeningOdds, RipeningVerdict } from './answers.ts';
 import type { ClassOutlook, PlaceOutlook, SpeciesOutlook } from './placeOutlook.ts';
-import type { NeedOdds } from './ripeningOdds.ts';
+import { type NeedOdds, SMALLEST_SHARE_FOR_A_DATE } from './ripeningOdds.ts';
 import { woodLimit } from './winter.ts';
 import { shareOfWintersAbove } from './winterLows.ts';
 import {
@@ -20,10 +20,12 @@ import {
   yearsOfTen,
 } from './words.ts';
 
+const article = (words: string) => `${/^[aeiou]/.test(words) ? 'An' : 'A'} ${words}`;
+
 const nothing: RipeningOdds = { share: 0, word: 'not-outdoors', dates: null };
 
 function withShare({ dates }: NeedOdds, share: number): RipeningOdds {
-  return { share, word: ripeningWord(share), dates };
+  return { share, word: ripeningWord(share), dates: share < SMALLEST_SHARE_FOR_A_DATE ? null : dates };
 }
 
 /** Whether a crop of this habit sets fruit without the fig wasp. */
@@ -91,7 +93,7 @@ export function ripeningVerdict(
   const outdoors = withShare(found.outdoors, found.outdoors.share * wood);
   const headStart = withShare(found.headStart, found.headStart.share);
   const need = reasonFrom(
-    `A ${ripeningClassWords[cultivar.ripening]} ${cropWords[crop]} asks for about ${roundTo(figure.value, 10)} degree days C from budbreak.`,
+    `${article(ripeningClassWords[cultivar.ripening])} ${cropWords[crop]} asks for about ${roundTo(figure.value, 10)} degree days C from budbreak.`,
     figure,
   );
   const woodReason =

@@ -19,7 +19,7 @@ export const NEED_SD_SHARE = 0.08;
 /** Growing years looked at: a share is then good to 3 points, a date to a day. Standing: ours. */
 export const RIPENING_YEARS = 300;
 /** Below this share of years a date would mislead more than it tells. */
-const SMALLEST_SHARE_FOR_A_DATE = 0.1;
+export const SMALLEST_SHARE_FOR_A_DATE = 0.1;
 
 /** A tree that starts the outdoor season with some heat behind it. */
 export interface HeadStart {

@@ -38,7 +38,7 @@ export function wetTolerance({ rain, splits, eye }: Pick<Fruit, 'rain' | 'splits
 function airReason({ fromDoy, rainMm, deficitKpa }: RipeningWindow): Reason {
   const when = fromDoy === null ? 'In late summer' : `In the month from ${doyInWords(fromDoy)}`;
   const rain = rainMm === null ? 'rain is not known' : `about ${roundTo(rainMm, 5)} mm of rain fall`;
-  return modelled(`${when} ${rain}, and the air is ${roundTo(deficitKpa, 0.1)} kPa short of moist.`);
+  return modelled(`${when} ${rain}, and the air is ${roundTo(deficitKpa, 0.1)} kPa short of saturated.`);
 }
 
 function fruitReason({ rain, splits, eye }: Fruit): Reason {

@@ -1,5 +1,5 @@
 /** What the winter asks of a tree in the ground. */
-import type { Figure, Reason } from '../records/common.ts';
+import type { Reason } from '../records/common.ts';
 import type { Species } from '../records/species.ts';
 import { degreesCToF, roundTo, temperatureInWords } from '../units.ts';
 import type { MatchContext, TreeAge, WinterCare, WinterVerdict } from './answers.ts';
@@ -26,27 +26,36 @@ const careWords: Readonly<Record<WinterCare, string>> = {
 };
 
 const ageWords: Readonly<Record<TreeAge, string>> = {
-  'first-winter': 'in its first winter in the ground',
-  'second-winter': 'in its second winter',
-  established: 'once established',
+  'first-winter': 'In its first winter in the ground',
+  'second-winter': 'In its second winter',
+  established: 'Once established',
 };
 
 export function winterCare(marginC: number): WinterCare {
   return careFromMarginC.find(([, from]) => marginC >= from)?.[0] ?? 'store';
 }
 
-/** What dormant wood stands at an age, C, the cultivar's own offset added, and the figure behind it. */
-export function woodLimit(
-  species: Species,
-  age: TreeAge,
-  offsetC: number,
-): { limitC: number; figure: Figure } {
+export interface WoodLimit {
+  /** What dormant wood of the cultivar stands, C. */
+  readonly limitC: number;
+  /** The species' own limit and what it rests on. */
+  readonly because: Reason[];
+}
+
+/** What dormant wood stands at an age, the cultivar's own offset added. */
+export function woodLimit(species: Species, age: TreeAge, offsetC: number): WoodLimit {
   const { dormantEstablishedC: old, dormantFirstWinterC: young } = species;
-  // Records may give a first-winter figure below the established one; a young tree is never the hardier.
+  // A record may hold young trees hardier than old ones; nothing known makes that so.
   const first = Math.max(old.value, young.value);
-  if (age === 'established') return { limitC: old.value + offsetC, figure: old };
-  if (age === 'first-winter') return { limitC: first + offsetC, figure: young };
-  return { limitC: Math.min(first, old.value + SECOND_WINTER_ALLOWANCE_C) + offsetC, figure: young };
+  const speciesC = {
+    established: old.value,
+    'first-winter': first,
+    'second-winter': Math.min(first, old.value + SECOND_WINTER_ALLOWANCE_C),
+  }[age];
+  const text = `${ageWords[age]} its species' wood stands about ${temperatureInWords(speciesC)}.`;
+  const figure = age === 'established' ? old : young;
+  const reason = figure.value === speciesC ? reasonFrom(text, figure) : ours(text);
+  return { limitC: speciesC + offsetC, because: [reason, ...offsetReason(offsetC)] };
 }
 
 function offsetReason(offsetC: number): Reason[] {
@@ -63,11 +72,10 @@ export function winterVerdict(
   offsetC: number,
   { shelterC }: Pick<MatchContext, 'shelterC'>,
 ): WinterVerdict {
-  const { limitC, figure } = woodLimit(species, age, offsetC);
+  const { limitC, because } = woodLimit(species, age, offsetC);
   const designLowC = place.designLowC + shelterC;
   const marginC = designLowC - limitC;
   const care = winterCare(marginC);
-  const stands = `${ageWords[age][0]?.toUpperCase()}${ageWords[age].slice(1)} its wood stands about ${temperatureInWords(limitC)}.`;
   const sheltered =
     shelterC === 0
       ? []
@@ -81,12 +89,6 @@ export function winterVerdict(
     marginC,
     limitC,
     designLowC,
-    because: [
-      place.designLowReason,
-      ...sheltered,
-      reasonFrom(stands, figure),
-      ...offsetReason(offsetC),
-      ours(careWords[care]),
-    ],
+    because: [place.designLowReason, ...sheltered, ...because, ours(careWords[care])],
   };
 }

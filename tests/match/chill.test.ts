@@ -1,0 +1,59 @@
+/** Whether winter gives the chill a species needs, and from when heat counts. */
+import { describe, expect, it } from 'vitest';
+import { climateSummary } from '../../src/core/climate/summary.ts';
+import { weatherYears } from '../../src/core/climate/weatherYears.ts';
+import { evidenceFigures } from '../../src/core/evidence/matchRipening.ts';
+import { chillNeed, chillState, wakeIndexes } from '../../src/core/match/chillMet.ts';
+import { fig } from './places.ts';
+
+const spread = (p10: number, p50: number, p90: number) => ({ p10, p50, p90 });
+const chill = { portions: spread(20, 30, 40), hours: spread(200, 400, 600) };
+
+describe('chill', () => {
+  it('goes by portions where the species gives them, else by hours', () => {
+    expect(chillNeed(fig)).toEqual({ unit: 'portions', value: 10, least: 5 });
+    expect(chillNeed({ ...fig, chillPortions: null })).toEqual({ unit: 'hours', value: 200, least: 100 });
+    expect(chillNeed({ ...fig, chillPortions: null, chillHours: null })).toBeNull();
+  });
+
+  it.each([
+    [20, 15, 'met'],
+    [25, 10, 'doubtful'],
+    [35, 30, 'doubtful'],
+    [35, 31, 'short'],
+  ] as const)('a need of %d portions, %d at the least, is %s', (value, least, state) => {
+    expect(chillState({ unit: 'portions', value, least }, chill)).toBe(state);
+  });
+
+  it('is no question for a species without a figure', () => {
+    expect(chillState(null, chill)).toBe('met');
+  });
+});
+
+describe('the day from which heat counts', () => {
+  const wake = (name: Parameters<typeof evidenceFigures>[0], ...portions: number[]) => {
+    const figures = evidenceFigures(name);
+    const years = weatherYears(figures, 40);
+    const needs = portions.map(value => ({ unit: 'portions' as const, value, least: value }));
+    return wakeIndexes(years, climateSummary(figures, years).chill.answer, needs);
+  };
+
+  it('is midwinter where winters are ample, later where they are mild, the end of March where they fall short', () => {
+    expect(wake('bonn', 10, 25)).toEqual([0, 0]);
+    const [small, middling, large, tooLarge] = wake('sfax', 5, 20, 32, 90);
+    expect(small).toBe(0);
+    expect(middling).toBeGreaterThan(0);
+    expect(large).toBeGreaterThan(middling!);
+    expect(tooLarge).toBe(90);
+  });
+
+  it('takes needs in hours as well', () => {
+    const figures = evidenceFigures('sfax');
+    const years = weatherYears(figures, 40);
+    const { answer } = climateSummary(figures, years).chill;
+    const hours = (value: number) => ({ unit: 'hours' as const, value, least: value });
+    const [small, large] = wakeIndexes(years, answer, [hours(5), hours(answer.hours.p10)]);
+    expect(small).toBeLessThanOrEqual(large!);
+    expect(large).toBeGreaterThan(0);
+  });
+});
