@@ -184,7 +184,8 @@ describe.each([
     let kept = 0;
     for (const { name, was, is, on } of turns(pages)) {
       if (log.length > 0 || on in walks || was.state !== 'opens' || is.state !== 'opens') continue;
-      if (wordsOf(is.because).includes('Leaves should be down since')) continue;
+      // Cutting and potting on 11 July, and leaves that must be down by now, are new knowledge too.
+      if (on === '2026-07-11' || wordsOf(is.because).includes('Leaves should be down since')) continue;
       kept += 1;
       expect(is.range!.to, `${name} on ${on}`).toBe(was.range!.to);
       expect(is.range!.from >= was.range!.from, `${name} on ${on}`).toBe(true);
