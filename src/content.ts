@@ -9,7 +9,6 @@ import { assemble, type Catalogue } from './core/catalogue.ts';
 import { figuresOfPlace } from './core/climate/place.ts';
 import { type ClimateSummary, climateSummary } from './core/climate/summary.ts';
 import { type Day, parseDay } from './core/days.ts';
-import { evidenceTables } from './core/evidence/evidence.ts';
 import type { EvidenceTable } from './core/evidence/table.ts';
 import { type Reading, readClockSettings, readRecords, type SourceFile } from './core/reading/read.ts';
 import { textReport } from './core/reading/report.ts';
@@ -182,6 +181,8 @@ export async function records(): Promise<Records> {
 }
 
 /** The models beside published figures: the same for every yard, worked out once for each state of the core. */
-export function evidence(): Promise<EvidenceTable[]> {
+export async function evidence(): Promise<EvidenceTable[]> {
+  // Loaded only where it is asked for: the tables hold a good deal of data that the commands have no use for.
+  const { evidenceTables } = await import('./core/evidence/evidence.ts');
   return rememberResult('evidence', null, evidenceTables);
 }

@@ -24,28 +24,40 @@ describe('evidence on the page', () => {
   const view = evidenceView(table);
 
   it('keeps every row, sums first, the others under their source', () => {
-    expect(view.sums.map(({ what }) => what)).toEqual(['mean error over 3 places', 'first freeze: bias']);
     expect(view.groups.map(({ source, lines }) => [source, lines.length])).toEqual([
       ['First source (printed in the source)', 3],
       ['Second source (from observations)', 1],
     ]);
-    const shown = view.sums.length + view.groups.reduce((sum, { lines }) => sum + lines.length, 0);
+    const sums = view.errors.flatMap(({ errors }) => errors).filter(line => line !== null);
+    const shown = sums.length + view.groups.reduce((sum, { lines }) => sum + lines.length, 0);
     expect(shown).toBe(table.rows.length);
+  });
+
+  it('sets sums over many places side by side', () => {
+    expect(view.measures).toEqual(['Mean error', 'Bias']);
+    expect(view.errors.map(({ over, errors }) => [over, errors.map(line => line?.got ?? null)])).toEqual([
+      ['All 3 places', ['2.97', null]],
+      ['First freeze', [null, '-0.5']],
+    ]);
+    const plain = table.rows.filter(({ what }) => !what.includes(': '));
+    const another = { ...plain[0]!, what: 'bias' };
+    const { errors } = evidenceView({ ...table, rows: [...plain, another] });
+    expect(errors).toMatchObject([{ over: 'All 3 places', errors: [{ got: '2.97' }, { got: '2.97' }] }]);
   });
 
   it('prints as many digits as the comparison needs, and dates as dates', () => {
     const lines = view.groups.flatMap(group => group.lines);
-    expect(lines.find(({ what }) => what === 'heat')).toMatchObject({
+    expect(lines.find(({ what }) => what === 'Heat')).toMatchObject({
       expected: '2863',
-      got: '2865',
-      within: '29 C-degree-days',
+      got: '2865.4',
+      within: '28.6 C-degree-days',
     });
-    expect(lines.find(({ what }) => what === 'fine')).toMatchObject({ got: '0.11966', within: '0.0005 rad' });
-    expect(lines.find(({ what }) => what === 'middle date')).toMatchObject({
+    expect(lines.find(({ what }) => what === 'Fine')).toMatchObject({ got: '0.119655', within: '0.0005 rad' });
+    expect(lines.find(({ what }) => what === 'Middle date')).toMatchObject({
       expected: '9 Nov',
       got: '14 Nov',
     });
-    expect(lines.find(({ what }) => what === 'exact')?.within).toBe('');
+    expect(lines.find(({ what }) => what === 'Exact')?.within).toBe('');
   });
 
   it('does not hide a row that fails', () => {

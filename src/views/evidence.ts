@@ -2,7 +2,7 @@
 
 import type { EvidenceRow, EvidenceStanding, EvidenceTable } from '../core/evidence/table.ts';
 import { groupBy } from './paging.ts';
-import { countInWords } from './words.ts';
+import { countInWords, sentence } from './words.ts';
 import { shortMonthDay } from './yearDays.ts';
 
 const standingWords: Record<EvidenceStanding, string> = {
@@ -22,6 +22,13 @@ export interface EvidenceLine {
   ok: boolean;
 }
 
+/** Errors over many places side by side: `mean error`, `bias` and so on of one kind of date. */
+export interface ErrorLine {
+  over: string;
+  /** In the order of the table's measures. */
+  errors: (EvidenceLine | null)[];
+}
+
 /** Rows of one source. */
 export interface EvidenceGroup {
   source: string;
@@ -33,8 +40,9 @@ export interface EvidenceView {
   title: string;
   about: string;
   weak: string | null;
-  /** Errors over many places, shown at once. */
-  sums: EvidenceLine[];
+  /** Errors over many places, shown at once: one line for each kind, a column for each measure. */
+  measures: string[];
+  errors: ErrorLine[];
   /** Every other row, under its source. */
   groups: EvidenceGroup[];
   /** `283 rows, all within what is allowed`. */
@@ -47,7 +55,7 @@ export interface EvidenceView {
 /** Decimals needed to see a hundredth of the tolerance, at most six. */
 function decimalsFor(tolerance: number | null): number {
   if (tolerance === null || tolerance === 0) return 6;
-  return Math.min(6, Math.max(0, 1 - Math.floor(Math.log10(tolerance))));
+  return Math.min(6, Math.max(0, 2 - Math.floor(Math.log10(tolerance))));
 }
 
 function shown(value: number | string, tolerance: number | null): string {
@@ -58,7 +66,7 @@ function shown(value: number | string, tolerance: number | null): string {
 function evidenceLine({ what, expected, got, tolerance, unit, ok }: EvidenceRow): EvidenceLine {
   const withUnit = (text: string) => (unit === '' ? text : `${text} ${unit}`);
   return {
-    what,
+    what: sentence(what),
     expected: shown(expected, tolerance),
     got: shown(got, tolerance),
     within: tolerance === null || tolerance === 0 ? '' : withUnit(shown(tolerance, tolerance)),
@@ -68,6 +76,29 @@ function evidenceLine({ what, expected, got, tolerance, unit, ok }: EvidenceRow)
 
 /** Rows that sum up many places rather than compare one figure. */
 const sumOfMany = /\bmean error\b|\bbias$|: largest$|^largest$|\bshare within\b/;
+
+/** What a sum is over and what it measures: `first freeze at 36 F: bias`. */
+function partsOf(what: string): { over: string; measure: string } {
+  const at = what.lastIndexOf(': ');
+  if (at >= 0) return { over: what.slice(0, at), measure: what.slice(at + 2) };
+  const [measure = what, places] = what.split(' over ');
+  return { over: places === undefined ? 'all places' : `all ${places}`, measure };
+}
+
+/** Sums as a table: kinds down, measures across. */
+function errorTable(sums: readonly EvidenceRow[]): Pick<EvidenceView, 'measures' | 'errors'> {
+  const lines = sums.map(row => ({ ...partsOf(row.what), line: evidenceLine(row) }));
+  // A table without kinds is one line; only its mean error says over how many places.
+  const only = lines.every(({ over }) => over.startsWith('all ')) ? lines[0]?.over : undefined;
+  const measures = [...new Set(lines.map(({ measure }) => measure))];
+  return {
+    measures: measures.map(sentence),
+    errors: [...groupBy(lines, ({ over }) => only ?? over)].map(([over, members]) => ({
+      over: sentence(over),
+      errors: measures.map(measure => members.find(member => member.measure === measure)?.line ?? null),
+    })),
+  };
+}
 
 function verdictOf(rows: number, failed: number): string {
   const all = countInWords(rows, 'row');
@@ -88,7 +119,7 @@ export function evidenceView(table: EvidenceTable): EvidenceView {
     title,
     about,
     weak,
-    sums: (sums ?? []).map(evidenceLine),
+    ...errorTable(sums ?? []),
     groups: [...bySource].map(([source, members]) => ({ source, lines: members.map(evidenceLine) })),
     verdict: verdictOf(rows.length, failed),
     rows: rows.length,
@@ -102,5 +133,5 @@ export function evidenceSummary(views: readonly EvidenceView[]): string {
   const count = (of: (view: EvidenceView) => number) => views.reduce((sum, view) => sum + of(view), 0);
   const [rows, failed] = [count(view => view.rows), count(view => view.failed)];
   const outcome = failed === 0 ? 'All of them hold.' : `${failed} of them do not hold; they are marked.`;
-  return `${countInWords(rows, 'figure')} in ${countInWords(views.length, 'table')} are compared each time this site is built. ${outcome}`;
+  return `${countInWords(rows, 'figure')} in ${countInWords(views.length, 'table')} are compared by the program that makes this site. ${outcome}`;
 }
