@@ -56,9 +56,8 @@ export function ripeningChanges(
   place: PlaceOutlook,
   species: Species,
   own: RipeningClass,
-  best: RipeningVerdict | undefined,
+  best: RipeningVerdict,
 ): Reason[] {
-  if (best === undefined || best.word === 'reliable') return [];
   const helped =
     best.headStart.word === best.word
       ? []
@@ -77,11 +76,11 @@ const coverChange = ours('A cover against rain while it ripens.');
 /** Changes to the setting of the fruit and the wet, most telling first. */
 export function fruitChanges(
   cultivar: MatchedCultivar,
-  ripening: readonly RipeningVerdict[],
+  crops: readonly { readonly verdict: RipeningVerdict }[],
   wet: WetVerdict,
 ): Reason[] {
   const changes: Reason[] = [];
-  if (ripening.some(({ blocked }) => blocked === 'needs-wasp')) changes.push(waspChange);
+  if (crops.some(({ verdict }) => verdict.blocked === 'needs-wasp')) changes.push(waspChange);
   if (cultivar.pollination === 'partner') changes.push(partnerChange);
   if (wet.level === 'heavy-loss') changes.push(coverChange);
   return changes;

@@ -1,123 +1,55 @@
 /** One verdict for a cultivar in a place, with its reasons and what would change it. */
-import type { Crop, Reason } from '../records/common.ts';
+import type { Reason } from '../records/common.ts';
 import type { Species } from '../records/species.ts';
-import type {
-  Match,
-  MatchContext,
-  PotVerdict,
-  RipeningVerdict,
-  TreeAge,
-  WetVerdict,
-  WinterVerdict,
-} from './answers.ts';
-import { fruitChanges, ripeningChanges, winterChanges } from './change.ts';
-import { chillReasons } from './chillMet.ts';
+import type { Match, MatchContext, RipeningVerdict } from './answers.ts';
+import { fruitChanges } from './change.ts';
 import { formAdvice } from './forms.ts';
 import { type LevelParts, levelOf } from './level.ts';
 import type { PlaceOutlook, SpeciesOutlook } from './placeOutlook.ts';
-import { potVerdict } from './pot.ts';
-import { needsWasp, ripeningVerdict } from './ripening.ts';
+import {
+  addWorstFirst,
+  type CropPart,
+  sharedVerdicts,
+  type WetPart,
+  type WinterPart,
+} from './sharedVerdicts.ts';
 import type { MatchedCultivar } from './subject.ts';
 import { levelSeen, trialSeen, trialsIn } from './trials.ts';
-import { wetVerdict } from './wet.ts';
-import { winterVerdict } from './winter.ts';
-
-/** Keeps what was made for a key: many cultivars share a verdict. */
-function memo<T>(): (key: string, make: () => T) => T {
-  const kept = new Map<string, T>();
-  return (key, make) => {
-    const known = kept.get(key);
-    if (known !== undefined) return known;
-    const made = make();
-    kept.set(key, made);
-    return made;
-  };
-}
-
-/** The crop that decides: the likeliest to ripen outdoors, then with a head start; the main crop of two alike. */
-function bestCrop(ripening: readonly RipeningVerdict[]): RipeningVerdict | undefined {
-  const score = ({ share, headStart, crop }: RipeningVerdict) =>
-    share + headStart.share / 1000 + (crop === 'main' ? 1e-6 : 0);
-  return ripening
-    .filter(({ blocked }) => blocked === null)
-    .reduce<RipeningVerdict | undefined>(
-      (best, each) => (best === undefined || score(each) > score(best) ? each : best),
-      undefined,
-    );
-}
 
 const partnerReason: Reason = {
   text: 'It needs another cultivar of the species nearby to set fruit.',
   standing: 'practice',
 };
 
-/** Steps by which each part falls short, so that the worst is told first. */
-const careSteps = { nothing: 0, mulch: 0, wrap: 1, bury: 2, store: 3 } as const;
-const cropSteps = { reliable: 0, 'most-years': 1, 'some-years': 2, 'not-outdoors': 3 } as const;
-const wetSteps = { sound: 0, 'some-loss': 1, 'heavy-loss': 2 } as const;
-const chillSteps = { met: 0, doubtful: 1, short: 3 } as const;
-const MOST_STEPS = 3;
-
-type Part = readonly [steps: number, because: readonly Reason[]];
-
-/** Reasons of all parts after `first`, those that fall short most before the others. */
-function worstFirst(first: Reason[], parts: readonly Part[]): Reason[] {
-  for (let steps = MOST_STEPS; steps >= 0; steps -= 1) {
-    for (const [own, because] of parts) if (own === steps) first.push(...because);
+/** The crop that decides: the likeliest to ripen outdoors, then with a head start; the main crop of two alike. */
+function bestCrop(crops: readonly CropPart[]): RipeningVerdict | null {
+  let best: RipeningVerdict | null = null;
+  for (const { verdict } of crops) {
+    if (verdict.blocked !== null) continue;
+    const gain =
+      best === null ? 1 : verdict.share - best.share || verdict.headStart.share - best.headStart.share;
+    if (gain > 0 || (gain === 0 && verdict.crop === 'main')) best = verdict;
   }
-  return first;
+  return best;
 }
 
-interface WinterPart {
-  readonly winter: Record<TreeAge, WinterVerdict>;
-  readonly pot: PotVerdict;
-  readonly changes: Reason[];
-}
-
-/** The verdicts cultivars of one species share in one place, each made once. */
-function sharedVerdicts(
-  place: PlaceOutlook,
-  species: Species,
-  outlook: SpeciesOutlook,
-  context: MatchContext,
-) {
-  const winters = memo<WinterPart>();
-  const crops = memo<RipeningVerdict>();
-  const wets = memo<WetVerdict>();
-  const changes = memo<Reason[]>();
+/** What the model makes of the parts, before any trial. */
+function modelOf(
+  crops: readonly CropPart[],
+  best: RipeningVerdict | null,
+  { winter }: WinterPart,
+  wet: WetPart,
+  { chill }: SpeciesOutlook,
+): LevelParts {
+  let headStart = 0;
+  for (const { verdict } of crops) headStart = Math.max(headStart, verdict.headStart.share);
   return {
-    winterOf: (offsetC: number) =>
-      winters(String(offsetC), () => {
-        const at = (age: TreeAge) => winterVerdict(place, species, age, offsetC, context);
-        const winter = {
-          'first-winter': at('first-winter'),
-          'second-winter': at('second-winter'),
-          established: at('established'),
-        };
-        return {
-          winter,
-          pot: potVerdict(place, species, offsetC, context),
-          changes: winterChanges(winter),
-        };
-      }),
-    cropOf: (cultivar: MatchedCultivar, crop: Crop) => {
-      const wood = crop === 'breba' ? cultivar.hardinessOffsetC : 0;
-      const key = `${crop} ${cultivar.ripening} ${needsWasp(cultivar.pollination, crop)} ${wood}`;
-      return crops(key, () => ripeningVerdict(place, species, cultivar, crop, context));
-    },
-    wetOf: ({ ripening, fruit }: MatchedCultivar, crop: Crop) =>
-      wets(`${crop} ${ripening} ${fruit.eye} ${fruit.splits} ${fruit.rain}`, () =>
-        wetVerdict(outlook.crops[crop].get(ripening)?.window ?? place.usualWindow, fruit),
-      ),
-    ripeningChangesOf: (
-      { ripening, hardinessOffsetC }: MatchedCultivar,
-      best: RipeningVerdict | undefined,
-    ) =>
-      best === undefined || best.word === 'reliable'
-        ? []
-        : changes(`${best.crop} ${ripening} ${hardinessOffsetC}`, () =>
-            ripeningChanges(place, species, ripening, best),
-          ),
+    care: winter.established.care,
+    outdoors: best?.share ?? 0,
+    headStart,
+    wet: wet.verdict.level,
+    chill,
+    fruitless: best === null,
   };
 }
 
@@ -134,50 +66,31 @@ export function matcherFor(
   if (!outlook) throw new RangeError(`no outlook for the species ${species.id} at ${place.id}`);
   const shared = sharedVerdicts(place, species, outlook, context);
   const forms = formAdvice(place, species, context);
-  const chill: Part = [chillSteps[outlook.chill], chillReasons(species, outlook.chill, place.chill)];
 
   return cultivar => {
-    const { winter, pot, changes } = shared.winterOf(cultivar.hardinessOffsetC);
-    const ripening = cultivar.crops.map(crop => shared.cropOf(cultivar, crop));
-    const best = bestCrop(ripening);
-    const wet = shared.wetOf(cultivar, best?.crop ?? 'main');
-    const model: LevelParts = {
-      care: winter.established.care,
-      outdoors: best?.share ?? 0,
-      headStart: ripening.reduce((most, { headStart }) => Math.max(most, headStart.share), 0),
-      wet: wet.level,
-      chill: outlook.chill,
-      fruitless: best === undefined,
-    };
+    const winterPart = shared.winterOf(cultivar.hardinessOffsetC);
+    const crops = cultivar.crops.map(crop => shared.cropOf(cultivar, crop));
+    const best = bestCrop(crops);
+    const wetPart = shared.wetOf(cultivar, best?.crop ?? 'main');
+    const model = modelOf(crops, best, winterPart, wetPart, outlook);
     const modelled = levelOf(model);
     const trials = trialsIn(cultivar.trials, place.class);
     const seen = trials.map(trial => trialSeen(trial, model));
-    const parts: Part[] = [];
-    if (best) parts.push([cropSteps[best.word], best.because]);
-    for (const { blocked, because } of ripening) if (blocked !== null) parts.push([MOST_STEPS, because]);
-    parts.push(
-      [careSteps[model.care], winter.established.because],
-      [wetSteps[wet.level], wet.because],
-      chill,
-    );
-    if (cultivar.pollination === 'partner') parts.push([0, [partnerReason]]);
+    const because: Reason[] = seen.map(({ text }) => ({ text, standing: 'seen' }));
+    addWorstFirst(because, [...crops, winterPart, wetPart, shared.chill]);
+    if (cultivar.pollination === 'partner') because.push(partnerReason);
     return {
       cultivar: cultivar.id,
       place: place.id,
       level: trials[0] ? levelSeen(trials[0], model) : modelled,
-      because: worstFirst(
-        seen.map(({ text }): Reason => ({ text, standing: 'seen' })),
-        parts,
-      ),
-      whatWouldChangeIt: [
-        ...shared.ripeningChangesOf(cultivar, best),
-        ...changes,
-        ...fruitChanges(cultivar, ripening, wet),
-      ],
-      winter,
-      pot,
-      ripening,
-      wet,
+      because,
+      whatWouldChangeIt: shared
+        .ripeningChangesOf(cultivar, best)
+        .concat(winterPart.changes, fruitChanges(cultivar, crops, wetPart.verdict)),
+      winter: winterPart.winter,
+      pot: winterPart.pot,
+      ripening: crops.map(({ verdict }) => verdict),
+      wet: wetPart.verdict,
       forms,
       trials: seen,
       modelled,

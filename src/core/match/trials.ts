@@ -39,6 +39,7 @@ export function sameClass(a: PlaceClass, b: PlaceClass): boolean {
 
 /** Trials in places of a class, the longest first, the newer of two as long. */
 export function trialsIn(trials: readonly Trial[], placeClass: PlaceClass): Trial[] {
+  if (trials.length === 0) return [];
   const seasons = ({ from, to }: Trial) => to - from;
   return trials
     .filter(trial => sameClass(trial.class, placeClass))
