@@ -103,6 +103,12 @@ describe.each(guides)('$id', guide => {
     // The page around it adds to this; the whole may have 20 kB.
     expect(gzipSync(html).length).toBeLessThan(12_000);
     expect(renderGuide(guide, readerAt(placeId, guide)).html).toBe(html);
+    // Fragments are addresses: those of a place are among those of the general guide.
+    const general = renderGuide(guide, nobody).headings.map(({ id }) => id);
+    for (const { id } of renderGuide(guide, readerAt(placeId, guide)).headings) {
+      expect(general).toContain(id);
+      expect(id).not.toContain('--');
+    }
   });
 
   it('gives every reader of a form something to do', () => {

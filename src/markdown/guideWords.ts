@@ -45,7 +45,7 @@ export function rangeWords(from: string, to: string): string {
   return `between ${sameMonth ? Number(from.slice(3)) : a} and ${b}`;
 }
 
-export function levelC(level: FreezeThreshold): number {
+function levelC(level: FreezeThreshold): number {
   return fahrenheitToCelsius(Number.parseInt(level, 10));
 }
 

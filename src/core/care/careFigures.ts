@@ -171,6 +171,14 @@ export const careFigures = {
     source: ours,
     means: 'Daily mean outdoors from which a stored tree is brought into the light.',
   },
+  clothGain: {
+    low: 1,
+    high: 2,
+    unit: 'degrees C',
+    standing: 'practice',
+    source: practice,
+    means: 'What a cloth over the leaves is worth on a freezing night.',
+  },
   soilWorkable: {
     low: 4,
     high: 4,

@@ -13,7 +13,7 @@ const MULCH_BELOW_C = 10;
 /** A cover goes on within this many days of the first day for it. Standing: ours. */
 const COVER_DAYS = 28;
 /** Trunks are whitewashed where air is dry and the usual high of the hottest days reaches this, C. Standing: ours. */
-export const SCORCHING_HIGH_C = 32;
+const SCORCHING_HIGH_C = 32;
 
 /** Mulch over the roots, and over the crown where that is all the tree needs. */
 function mulch({ firstFreeze, meanC, coldestDay }: CareYear, overCrown: boolean): Window | null {
@@ -28,6 +28,7 @@ function mulch({ firstFreeze, meanC, coldestDay }: CareYear, overCrown: boolean)
     trigger: `30 to 45 days after the first freeze, and before the coldest weeks: 3 to 4 in (7 to 10 cm) deep, a hand’s width off the trunk.${overCrown ? ' Heap it loosely over the crown and break the wind with a screen until spring.' : ''}`,
     because: [
       resting('Cover laid earlier keeps the ground warm and the tree awake.', careFigures.mulchAfterFreeze),
+      resting('Depth of the mulch.', careFigures.mulchDepthCm),
     ],
   };
 }

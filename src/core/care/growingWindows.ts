@@ -13,9 +13,9 @@ import { existing, modelled, resting, type Window } from './window.ts';
 /** Feeding starts this long after growth, days. Standing: ours. */
 const FEED_AFTER_GROWTH_DAYS = 14;
 /** Pruning ends this long before buds may break, days. Standing: ours. */
-export const PRUNE_BEFORE_BUDS_DAYS = 7;
+const PRUNE_BEFORE_BUDS_DAYS = 7;
 /** The pruning window is this long at most, days. Standing: ours. */
-export const PRUNE_DAYS = 35;
+const PRUNE_DAYS = 35;
 
 const monthNames = [
   'Jan',
@@ -42,11 +42,7 @@ function monthsBetween(from: number, to: number, firstDoy: number): number[] {
 }
 
 /** `every 5 days in Apr, 3 in May to Jul, 2 in Aug` */
-export function wateringInWords(
-  { deficitKpa, potLitres, firstDoy }: CareYear,
-  from: number,
-  to: number,
-): string {
+function wateringInWords({ deficitKpa, potLitres, firstDoy }: CareYear, from: number, to: number): string {
   const runs: { days: number; first: number; last: number }[] = [];
   for (const month of monthsBetween(from, to, firstDoy)) {
     const days = roundTo(wateringDays(deficitKpa[month] as number, potLitres), 1);

@@ -4,7 +4,7 @@ import type { FreezeThreshold } from '../records/place.ts';
 import type { CareYear, SeasonDays } from './careYear.ts';
 import type { Chance, FreezeDateName, SpeciesDateName } from './guideVocabulary.ts';
 import { monthDayOfSeason } from './seasonClock.ts';
-import { earlyFreeze, lastFeed, safeDay } from './turningPoints.ts';
+import { lastFeed, safeDay } from './turningPoints.ts';
 
 /** `MM-DD`, early and late end and the middle; null where the place has no such day. */
 export interface GuideDays {
@@ -53,9 +53,4 @@ export function dayAtChance(days: GuideDays, name: FreezeDateName, chance: Chanc
 /** Whether a place has such a night in at least one year of ten. */
 export function hasFreezeAt(year: CareYear, level: FreezeThreshold): boolean {
   return year.firstFreeze[level].p10 !== null;
-}
-
-/** Whether frost is anything to plan for. */
-export function hasFrost(year: CareYear): boolean {
-  return earlyFreeze(year) !== null;
 }

@@ -49,7 +49,7 @@ const keptByKind: Partial<Record<GuideKind, readonly string[]>> = {
 };
 
 /** Who a guide of this setting is for, as a condition. */
-export function audienceOf({
+function audienceOf({
   kind,
   species,
   forms,

@@ -43,10 +43,8 @@ export const guideRules = {
   },
 } as const satisfies Record<string, { level: 'error' | 'warning'; title: string; help: string }>;
 
-/** Rules shared with other Markdown of the yard, whose help stands with the rules of records. */
-export const sharedMarkdownRules = ['markdown-html', 'markdown-link', 'markdown-image'] as const;
-
-export type GuideRuleId = keyof typeof guideRules | (typeof sharedMarkdownRules)[number];
+/** Rules of guides, and those shared with other Markdown of the yard, whose help stands with the rules of records. */
+export type GuideRuleId = keyof typeof guideRules | 'markdown-html' | 'markdown-link' | 'markdown-image';
 
 /** A problem in the body of a guide; the reading turns it into a diagnostic by adding the file. */
 export interface GuideFault {

@@ -16,8 +16,8 @@ const PLANTING_DAYS = 42;
 /** A late tree is planted at once only where its first winter leaves this much room, C. Standing: ours. */
 const COMFORTABLE_MARGIN_C = 5;
 /** Around the hottest weeks nothing is planted where the usual high reaches this, C. Standing: ours. */
-export const TOO_HOT_TO_PLANT_C = 35;
-export const HALF_HOT_SPELL_DAYS = 45;
+const TOO_HOT_TO_PLANT_C = 35;
+const HALF_HOT_SPELL_DAYS = 45;
 
 export interface Planting {
   window: Window | null;

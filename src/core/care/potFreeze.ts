@@ -24,7 +24,7 @@ function coolingLengthM(litres: number): number {
  * Degree-hours below 0 C that freeze a pot through: 120 means 24 hours at -5 C. `wallResistance` is the insulation of wall and top in
  * m2 K/W (straw or foam that doubles the time: 0.1).
  */
-export function freezeThroughDegreeHours(litres: number, wallResistance = 0): number {
+function freezeThroughDegreeHours(litres: number, wallResistance = 0): number {
   const joulesPerM2 = LATENT_HEAT_J_PER_KG * WATER_SHARE * WATER_KG_PER_M3 * coolingLengthM(litres);
   return (joulesPerM2 * (1 / FILM_W_PER_M2_K + wallResistance)) / 3600;
 }
@@ -35,7 +35,7 @@ export function freezeThroughHours(litres: number, airC: number, wallResistance 
 }
 
 /** Pots up to this follow the mean of the day, larger ones that of two days. A #3 of the trade. Standing: ours. */
-export const ONE_DAY_POT_LITRES = 12;
+const ONE_DAY_POT_LITRES = 12;
 
 /**
  * Follows the mix in a pot through the days: at the mean of the last day (large pots: two days) once it is frozen through, at 0 C

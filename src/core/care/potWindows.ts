@@ -45,6 +45,7 @@ function storedWindows(year: CareYear, safe: number): Window[] {
       because: [
         resting('What dormant trees are kept at.', species.storageC),
         resting('Warmth wakes the buds.', careFigures.storeTooWarm),
+        resting('How often to look.', careFigures.storedCheckDays),
       ],
     },
     {
@@ -160,6 +161,7 @@ export function coverNewLeaves({ species }: CareYear, early: number, safe: numbe
     because: [
       modelled('Buds can break before the last freeze here.'),
       resting('From this temperature new leaves are hurt.', species.leafDamageC),
+      resting('Worth of a cloth.', careFigures.clothGain),
     ],
   };
 }

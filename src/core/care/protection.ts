@@ -57,9 +57,6 @@ export const protectionFigures: readonly ProtectionFigure[] = [
   },
 ];
 
-/** A frost cloth over leaves on a spring night, C. Common practice, no source. */
-export const CLOTH_GAIN_C = { low: 1, high: 2 } as const;
-
 export interface WinterProtection {
   method: ProtectionMethod;
   /** Low of one winter in ten minus what the tree stands, C: below 0 it is hurt without cover. */

@@ -1,0 +1,44 @@
+import { describe, expect, it } from 'vitest';
+import { realSpecies, speciesIds } from '../../../tests/care/realPlaces.ts';
+import { type CautionTopic, cautionsForTask } from './cautions.ts';
+import { type TaskName, taskNames } from './guideVocabulary.ts';
+import { tasksOfGuide, taskTable } from './taskTable.ts';
+
+/** What the tools and words of a task say of its dangers, whatever the table of topics says. */
+const calls: readonly [CautionTopic, (title: string, tools: string) => boolean][] = [
+  ['lifting', (_title, tools) => tools.includes('dolly')],
+  ['blades', (title, tools) => tools.includes('saw') || /^Prune/.test(title)],
+  ['digging', (_title, tools) => tools.includes('spade')],
+  ['mix', (_title, tools) => tools.includes('potting mix')],
+  ['mould', title => /^Look (?:at the stored|under)/.test(title)],
+  ['heaters', title => /\bstore\b|^Store/.test(title)],
+  ['electric-heat', title => /\bstore\b|^Store/.test(title)],
+  ['wraps', (_title, tools) => /cloth|rain cover/.test(tools)],
+];
+
+describe('cautions of tasks', () => {
+  it.each(taskNames)('%s has all that its tools and title call for', name => {
+    const { title, tools } = taskTable[name];
+    const due = calls.filter(([, isDue]) => isDue(title, tools.join(', '))).map(([topic]) => topic);
+    const topics = cautionsForTask(name, realSpecies('fig')).map(({ topic }) => topic);
+    expect(due.filter(topic => !topics.includes(topic))).toEqual([]);
+  });
+
+  it('put the hazards of the species wherever its wood or leaves are handled', () => {
+    const handling: readonly TaskName[] = ['unpack', 'prune', 'protect', 'move-in', 'plant-out', 'pot-on'];
+    for (const name of handling) {
+      for (const id of speciesIds) {
+        const species = realSpecies(id);
+        const words = cautionsForTask(name, species).map(({ text }) => text);
+        for (const hazard of species.hazards) {
+          if (hazard.to !== 'pets') expect(words, `${name} ${id}`).toContain(hazard.caution);
+        }
+      }
+    }
+  });
+
+  it('come from rules that cover every task once in some guide, those of the first days apart', () => {
+    const listed = new Set(Object.values(tasksOfGuide).flat());
+    expect(taskNames.filter(name => !listed.has(name))).toEqual([]);
+  });
+});
