@@ -145,6 +145,14 @@ describe('matches', () => {
     );
   });
 
+  it('come out the same from an outlook that was kept and read back', () => {
+    const place = placeNamed('bonn');
+    const readBack = structuredClone(place);
+    expect(matchPlace(readBack, cultivar(), fig, context)).toEqual(
+      matchPlace(place, cultivar(), fig, context),
+    );
+  });
+
   it('give the same for one and for many', () => {
     const many = [cultivar({ id: 'a' }), cultivar({ id: 'b', ripening: 'late' }), cultivar({ id: 'c' })];
     const place = placeNamed('bonn');
