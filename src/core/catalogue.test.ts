@@ -97,7 +97,7 @@ describe('catalogue', () => {
     // Two of three forms are lifted to the floor here, so the floor has been at work.
     const catalogue = catalogueOf(worldRecords(world), asOf);
     const text = JSON.stringify(catalogue);
-    expect(text).toContain('Not sold below what it takes to raise one.');
+    expect(text).toContain('The yard sells no such tree for less.');
     for (const secret of [
       'costs',
       'requests',

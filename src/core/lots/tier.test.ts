@@ -60,7 +60,7 @@ describe('price tier', () => {
     const { answer, because } = ask({ floor: 57.31 });
     expect(answer).toMatchObject({ rung: 2, price: { minor: 6500 } });
     const words = because.map(({ text }) => text).join(' ');
-    expect(words).toContain('Not sold below what it takes to raise one.');
+    expect(words).toContain('The yard sells no such tree for less.');
     expect(words).not.toContain('57');
   });
 

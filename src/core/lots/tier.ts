@@ -66,7 +66,7 @@ export function tierOf(question: TierQuestion): Answer<PriceTier> {
   let rung = sizeSteps + scarcitySteps + formSteps;
   const wanted = rung;
   while (minor(priceAt(rung)) < floorMinor && rung - wanted < MOST_RUNGS) rung += 1;
-  const notBelow = ours('Not sold below what it takes to raise one.');
+  const notBelow = ours('The yard sells no such tree for less.');
   if (rung > wanted) because.push(notBelow);
   because.push(
     ours(`On the ladder ${words(rungValue(series, baseRung + rung))}, rounded to ${words(priceAt(rung))}.`),
