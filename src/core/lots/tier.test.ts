@@ -72,10 +72,10 @@ describe('price tier', () => {
     );
   });
 
-  it('keeps a price of its own at the floor', () => {
+  it('lifts a price of its own to the next rung above the floor, which does not tell the floor', () => {
     const { answer, because } = ask({ floor: 30.005, own: { minor: 2000, why: 'Crooked.' } });
-    expect(answer.price.minor).toBe(3001);
-    expect(because.at(-1)!.text).toContain('Not sold below');
+    expect(answer.price.minor).toBe(3200);
+    expect(because.at(-1)!.text).toContain('sells no such tree for less');
   });
 });
 

@@ -40,7 +40,7 @@ const ours = (text: string): Reason => ({ text, standing: 'ours' });
 
 /**
  * The price tier. Larger or scarcer is never cheaper. An own price replaces the computed one, with its reason and its distance in
- * rungs; it too is kept at the floor.
+ * rungs; below the floor it is lifted to the next rung above it.
  */
 export function tierOf(question: TierQuestion): Answer<PriceTier> {
   const { prices, currency, base, form, classIndex, scarcity, floor, own } = question;
@@ -63,9 +63,14 @@ export function tierOf(question: TierQuestion): Answer<PriceTier> {
     ours(`${formNames[form]}: ${rungsInWords(formSteps)}.`),
   ];
 
-  let rung = sizeSteps + scarcitySteps + formSteps;
-  const wanted = rung;
-  while (minor(priceAt(rung)) < floorMinor && rung - wanted < MOST_RUNGS) rung += 1;
+  /** The lowest rung from one up whose price is not below the floor. */
+  const heldAtFloor = (wanted: number) => {
+    let held = wanted;
+    while (minor(priceAt(held)) < floorMinor && held - wanted < MOST_RUNGS) held += 1;
+    return held;
+  };
+  const wanted = sizeSteps + scarcitySteps + formSteps;
+  const rung = heldAtFloor(wanted);
   const notBelow = ours('The yard sells no such tree for less.');
   if (rung > wanted) because.push(notBelow);
   because.push(
@@ -77,10 +82,13 @@ export function tierOf(question: TierQuestion): Answer<PriceTier> {
       because,
     };
 
-  const price = { minor: Math.max(own.minor, floorMinor), currency };
-  const ownRung = nearestRung(series, Math.max(price.minor, 1) / 10 ** currencyDecimals(currency)) - baseRung;
+  const rungOfOwn = nearestRung(series, Math.max(own.minor, 1) / 10 ** currencyDecimals(currency)) - baseRung;
+  const tooLow = own.minor < floorMinor;
+  // A price lifted to the floor itself would tell the floor; the next rung does not.
+  const ownRung = tooLow ? heldAtFloor(rungOfOwn) : rungOfOwn;
+  const price = { minor: tooLow ? minor(priceAt(ownRung)) : own.minor, currency };
   const overrideRungs = ownRung - rung;
   because.push(ours(`This lot has a price of its own, ${rungsInWords(overrideRungs)} from that: ${own.why}`));
-  if (price.minor > own.minor) because.push(notBelow);
+  if (tooLow) because.push(notBelow);
   return { answer: { rung: ownRung, price, overrideRungs }, because };
 }
