@@ -14,6 +14,8 @@ const rowCounts = {
   'winter-zone-errors': 56,
   'season-heat': 24,
   'freeze-statistics': 33,
+  'ripening-dates': 17,
+  'ripening-calibration': 21,
   'daily-curve': 83,
   'degree-days-zalom': 24,
   'degree-days-uc-ipm': 134,

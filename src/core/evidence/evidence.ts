@@ -4,19 +4,21 @@ import { degreeDayTables } from './degreeDayTables.ts';
 import { freezeChainTables } from './freezeChainTables.ts';
 import { hourlyTables } from './hourlyTables.ts';
 import { lotsTables } from './lotsTables.ts';
+import { matchTables } from './matchTables.ts';
 import { placeTables } from './placeTables.ts';
 import { sunTables } from './sunTables.ts';
 import type { EvidenceTable } from './table.ts';
 import { zoneTables } from './zoneTables.ts';
 
 /**
- * Every table: first how far modelled places are off, then the formulas against what is printed, then measures and prices.
+ * Every table: first how far modelled places and ripening are off, then the formulas against what is printed, then measures and prices.
  * Models some ninety places, so it takes a few seconds; the result never changes between runs.
  */
 export function evidenceTables(): EvidenceTable[] {
   return [
     ...placeTables(),
     ...freezeChainTables(),
+    ...matchTables(),
     ...curveTables(),
     ...degreeDayTables(),
     ...sunTables(),
