@@ -3,6 +3,7 @@
 import type { Node, Parent } from 'mdast';
 import { remark } from 'remark';
 import remarkDirective from 'remark-directive';
+import { depthProblem } from './markdownDepth.ts';
 import { atLine, type Problem, quote } from './problem.ts';
 
 /** Signs without which a text holds nothing this file looks for; most texts are told clean by it, without a parse. */
@@ -21,6 +22,8 @@ interface Place {
 /** Problems in a text whose first line is `firstLine` of its file. */
 export function markdownProblems(file: string, text: string, firstLine: number): Problem[] {
   if (!suspicious.test(text)) return [];
+  const deep = depthProblem(file, text, firstLine);
+  if (deep) return [deep];
   const problems: Problem[] = [];
   visit(parser.parse(text), node => {
     const words = wordsFor(node);

@@ -3,17 +3,18 @@
 import type { Draft } from '../draft.ts';
 import type { Problem } from '../problem.ts';
 import { amountDecimals } from './amountDecimals.ts';
-import { bodies } from './bodies.ts';
 import { cartonSize } from './cartonSize.ts';
 import type { Check } from './check.ts';
 import { costsContainer } from './costsContainer.ts';
 import { counts } from './counts.ts';
+import { cultivarBodies } from './cultivarBodies.ts';
 import { cultivarFlavour } from './cultivarFlavour.ts';
 import { cultivarSpecies } from './cultivarSpecies.ts';
 import { cultivarTrial } from './cultivarTrial.ts';
 import { figureOrder } from './figureOrder.ts';
 import { figurePair } from './figurePair.ts';
 import { figureRange } from './figureRange.ts';
+import { guideBodies } from './guideBodies.ts';
 import { guideSpecies } from './guideSpecies.ts';
 import { laterThanDay } from './laterThanDay.ts';
 import { listedTwice } from './listedTwice.ts';
@@ -82,7 +83,8 @@ const checks: readonly Check[] = [
   videoLink,
   videoChapters,
   photos,
-  bodies,
+  cultivarBodies,
+  guideBodies,
 ];
 
 export function allChecks(draft: Draft): Problem[] {

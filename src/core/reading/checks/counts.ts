@@ -10,7 +10,7 @@ interface Sight {
 
 /**
  * Plants raised and returned are as many as those left, sold and lost, from count to count; and what is left does not rise
- * unless plants came back. Lots that share an id are left out: their counts cannot be told apart. `sold` is never written: it is what is missing, and must not be less than none.
+ * unless plants came back, and only plants that were sold can come back. Lots that share an id are left out: their counts cannot be told apart. `sold` is never written: it is what is missing, and must not be less than none.
  */
 export const counts: Check = ({ lots, lotPlaces, walks }) => {
   const sights = new Map<string, Sight[]>();
@@ -26,57 +26,93 @@ export const counts: Check = ({ lots, lotPlaces, walks }) => {
   return told.flatMap(lot => lotProblems(lot, sights.get(lot.id) ?? []));
 };
 
-/** What is known at the newest count. */
+/** What is known from the newest count on. */
 interface Known {
-  /** Plants there were. */
+  raised: number;
+  /** Plants at the newest count; those raised before there was one. */
   plants: number;
-  /** `were raised`, or `were left on 2026-03-01`. */
-  words: string;
-  counted: boolean;
-  /** Since that count. */
+  /** Day of that count; null before there was one. */
+  countedOn: string | null;
+  /** Lost and returned since that count. */
   lost: number;
   returned: number;
+  lostInAll: number;
 }
 
-function lotProblems({ value }: LotEntry, sights: readonly Sight[]): Problem[] {
-  let known: Known = { plants: value.raised, words: 'were raised', counted: false, lost: 0, returned: 0 };
+function lotProblems({ value: { raised } }: LotEntry, sights: readonly Sight[]): Problem[] {
+  let known: Known = { raised, plants: raised, countedOn: null, lost: 0, returned: 0, lostInAll: 0 };
   return sights.flatMap(({ walk, row }) => {
-    known = { ...known, lost: known.lost + (row.lost ?? 0), returned: known.returned + (row.returned ?? 0) };
-    const problem = balance(known, walk, row);
-    if (row.left !== null) {
-      known = { plants: row.left, words: `were left on ${walk.day}`, counted: true, lost: 0, returned: 0 };
-    }
-    return problem ? [problem] : [];
+    const lost = row.lost ?? 0;
+    known = {
+      ...known,
+      lost: known.lost + lost,
+      lostInAll: known.lostInAll + lost,
+      returned: known.returned + (row.returned ?? 0),
+    };
+    const words = row.left === null ? lossWords(known) : countWords(known, row.left);
+    if (row.left !== null) known = { ...known, plants: row.left, countedOn: walk.day, lost: 0, returned: 0 };
+    if (!words) return [];
+    return [{ ...words, file: walk.file, spot: atCell(row.line, row.left === null ? 'lost' : 'left') }];
   });
 }
 
-function balance(known: Known, { file }: Walk, row: WalkRow): Problem | null {
-  const { plants, words, counted, lost, returned } = known;
-  const there = plants + returned;
-  const left = row.left ?? 0;
-  if (left + lost <= there) return null;
-  const before = returned > 0 ? `${plants} ${words} and ${returned} returned` : `${plants} ${words}`;
-  if (counted && left > there) {
+type Words = Omit<Problem, 'file' | 'spot'>;
+
+/** `6 were left on 2026-09-05 and 1 returned` */
+function before({ plants, countedOn, returned }: Known): string {
+  const had = countedOn === null ? `${plants} were raised` : `${plants} were left on ${countedOn}`;
+  return returned > 0 ? `${had} and ${returned} returned` : had;
+}
+
+function lossWords(known: Known): Words | null {
+  const most = known.plants + known.returned;
+  if (known.lost <= most) return null;
+  return {
+    rule: 'counts-balance',
+    got: String(known.lost),
+    expected: `at most ${most}`,
+    message: `${plural(known.lost, 'plant')} lost, but only ${before(known)}`,
+    remedy: remedyFor(known),
+  };
+}
+
+function countWords(known: Known, left: number): Words | null {
+  const { raised, plants, countedOn, lost, returned, lostInAll } = known;
+  const most = plants + returned - lost;
+  if (countedOn !== null && left > plants + returned) {
     return {
       rule: 'left-rises',
-      file,
-      spot: atCell(row.line, 'left'),
       got: String(left),
-      expected: `at most ${there - lost}`,
-      message: `${plural(left, 'plant')} left, but ${before}`,
+      expected: `at most ${most}`,
+      message: `${plural(left, 'plant')} left, but ${before(known)}`,
       remedy: 'count again; plants that came back go in the column returned.',
     };
   }
-  const now = lost > 0 && row.left !== null ? `${left} left and ${lost} lost make ${left + lost}` : '';
+  if (left > most) {
+    return {
+      rule: 'counts-balance',
+      got: String(left + lost),
+      expected: `at most ${most}`,
+      message: `${sum(left, lost)}, but only ${before(known)}`,
+      remedy: remedyFor(known),
+    };
+  }
+  if (left + lostInAll <= raised) return null;
   return {
     rule: 'counts-balance',
-    file,
-    spot: atCell(row.line, row.left === null ? 'lost' : 'left'),
-    got: String(left + lost),
-    expected: `at most ${there}`,
-    message: `${now || `${plural(left + lost, 'plant')} ${row.left === null ? 'lost' : 'left'}`}, but only ${before}`,
-    remedy: counted
-      ? 'one of the counts is wrong; count again.'
-      : 'count again, or mend "raised" of the lot.',
+    got: String(left + lostInAll),
+    expected: `at most ${raised - lostInAll}`,
+    message: `${sum(left, lostInAll)}, but only ${raised} were raised`,
+    remedy: 'count again; only plants that were sold can come back.',
   };
+}
+
+function sum(left: number, lost: number): string {
+  return lost > 0 ? `${left} left and ${lost} lost make ${left + lost}` : `${plural(left, 'plant')} left`;
+}
+
+function remedyFor({ countedOn }: Known): string {
+  return countedOn === null
+    ? 'count again, or mend "raised" of the lot.'
+    : 'one of the counts is wrong; count again.';
 }

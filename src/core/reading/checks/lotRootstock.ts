@@ -19,7 +19,7 @@ function lotProblems({ file, index, value }: LotEntry): Problem[] {
         got: 'graft without rootstock',
         expected: 'a rootstock',
         message: 'a grafted lot does not say what it is grafted on',
-        remedy: 'add a line "rootstock: ..." with the rootstock’s name.',
+        remedy: 'add a line "rootstock: ..." with the rootstock\'s name.',
       },
     ];
   }

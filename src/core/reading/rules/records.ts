@@ -11,7 +11,7 @@ export const recordRules = {
   'cultivar-flavour': {
     level: 'error',
     title: 'A flavour class is one that yard.yaml defines.',
-    help: 'Flavour classes are the yard’s own: they are listed under flavour_classes in content/yard.yaml, and cultivars use their ids.',
+    help: "Flavour classes are the yard's own: they are listed under flavour_classes in content/yard.yaml, and cultivars use their ids.",
   },
   'cultivar-trial': {
     level: 'error',
@@ -126,7 +126,7 @@ export const recordRules = {
   'daily-record': {
     level: 'error',
     title: 'A daily record can be read and covers the year.',
-    help: 'It needs a date and the minimum and maximum of each day, with the unit in the column’s name, such as tmin_c. Every month of the year must have enough days.',
+    help: "It needs a date and the minimum and maximum of each day, with the unit in the column's name, such as tmin_c. Every month of the year must have enough days.",
   },
   'daily-gaps': {
     level: 'warning',
@@ -186,12 +186,17 @@ export const recordRules = {
   'markdown-link': {
     level: 'error',
     title: 'Links lead to web pages, mail addresses or pages of this site.',
-    help: 'A link starts with https://, http://, mailto:, / or #, or is a plain relative address. Other kinds could run a script in the reader’s browser.',
+    help: "A link starts with https://, http://, mailto:, / or #, or is a plain relative address. Other kinds could run a script in the reader's browser.",
   },
   'markdown-image': {
     level: 'error',
     title: 'Pictures are named in photos, not in the text.',
     help: 'A picture in the text would be published as it is, place data included. Put the file in content/photos and name it under photos in the front matter, with a description.',
+  },
+  'markdown-depth': {
+    level: 'error',
+    title: 'Blocks of text are nested a few levels deep at most.',
+    help: 'Quotes, lists and blocks inside one another beyond twenty levels are a slip, such as a long line of dashes with spaces, or a table pasted with its indentation.',
   },
   'markdown-directive': {
     level: 'error',

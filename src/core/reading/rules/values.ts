@@ -66,7 +66,7 @@ export const valueRules = {
   'bad-link': {
     level: 'error',
     title: 'A web address starts with https:// (or http://, or mailto:).',
-    help: 'Only these kinds of address are published; others could run a script in the reader’s browser or lead nowhere. There are no spaces in an address.',
+    help: "Only these kinds of address are published; others could run a script in the reader's browser or lead nowhere. There are no spaces in an address.",
   },
   'bad-amount': {
     level: 'error',
