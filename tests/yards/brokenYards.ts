@@ -83,7 +83,10 @@ export const brokenYards: Record<string, BreakYard> = {
   'no-front-matter': withText('cultivars/inkpot.md', () => 'A mulberry for tests.\n'),
   'open-front-matter': withText('cultivars/inkpot.md', text => text.replace('\n---\n', '\n')),
   'deep-quotes': withText('cultivars/inkpot.md', text => `${text}\n${'> '.repeat(20_000)}<b>\n`),
-  'deep-blocks': withText('guides/first-winter.md', text => `${text}\n${':::part{winter="frozen"}\n'.repeat(3_000)}`),
+  'deep-blocks': withText(
+    'guides/first-winter.md',
+    text => `${text}\n${':::part{winter="frozen"}\n'.repeat(3_000)}`,
+  ),
   'semicolons-are-fine': withText('walks/2026-10-17.csv', text => text.replaceAll(',', ';')),
   'tabs-in-a-table-are-fine': withText('walks/2026-10-17.csv', text => text.replaceAll(',', '\t')),
   'spreadsheet-margins-are-fine': withText(
