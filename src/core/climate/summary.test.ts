@@ -160,4 +160,17 @@ describe('climateSummary', () => {
     expect(told.annualMinC.answer.p10).toBeCloseTo(-3.3 + spread, 9);
     expect(told.class.answer).toEqual({ winter: 'mild', season: 'long', air: 'dry' });
   });
+
+  it.each([
+    ['warmer', '10b', 1.67],
+    ['colder', '8a', -9.44],
+  ])('holds a modelled winter low within a %s published zone', (_, zone, boundC) => {
+    const published = { ...nothingPublished, winterZone: { zone, basis: '2023 map', source: 'Some Map Maker' } };
+    const { annualMinC } = climateSummary({ ...davis, published });
+    expect(Math.abs(annualMinC.answer.mean - boundC)).toBeLessThan(2.79);
+    expect(annualMinC.standing).not.toBe('published');
+    expect(annualMinC.source).toContain('held within the published winter zone');
+    const spread = summary.annualMinC.answer.p10 - summary.annualMinC.answer.mean;
+    expect(annualMinC.answer.p10 - annualMinC.answer.mean).toBeCloseTo(spread, 9);
+  });
 });

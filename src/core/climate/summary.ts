@@ -17,7 +17,7 @@ import type { YearRibbon } from './ribbon.ts';
 import { yearRibbon } from './ribbon.ts';
 import type { WeatherYears } from './weatherYears.ts';
 import { weatherYears } from './weatherYears.ts';
-import { halfZoneIndex, parseZone, winterLow, winterZone } from './winterZone.ts';
+import { halfZoneIndex, parseZone, winterLow, winterZone, zoneLowerBoundC } from './winterZone.ts';
 
 /** `modelled from an estimate`: the model had to estimate the daily spread or the dew point of the place. */
 export type ClimateStanding = 'published' | 'modelled' | 'modelled from an estimate';
@@ -97,7 +97,16 @@ function seasonAnswer(figures: ClimateFigures, winters: Winters, model: Modelled
       };
 }
 
-/** A published mean keeps the modelled distance to the low of one winter in ten when that low is not published too. */
+/** Bounds of a published winter zone, C; null when none is published. */
+function publishedZoneBounds({ published }: ClimateFigures): { fromC: number; toC: number } | null {
+  const index = published.winterZone === null ? null : parseZone(published.winterZone.zone);
+  return index === null ? null : { fromC: zoneLowerBoundC(index), toC: zoneLowerBoundC(index + 1) };
+}
+
+/**
+ * A published mean wins. Else a published zone does: it is a range of that very mean, so the modelled mean is held within it. Either way the low
+ * of one winter in ten keeps its modelled distance, unless it is published too.
+ */
 function annualMinAnswer(
   figures: ClimateFigures,
   winters: Winters,
@@ -105,9 +114,14 @@ function annualMinAnswer(
 ): ClimateSummary['annualMinC'] {
   const { meanC, p10C } = winterLow(winters);
   const published = figures.published.annualMin;
-  if (published === null) return { answer: { mean: meanC, p10: p10C }, ...model };
-  const p10 = published.p10C ?? published.meanC + (p10C - meanC);
-  return { answer: { mean: published.meanC, p10 }, standing: 'published', source: published.source };
+  if (published !== null) {
+    const p10 = published.p10C ?? published.meanC + (p10C - meanC);
+    return { answer: { mean: published.meanC, p10 }, standing: 'published', source: published.source };
+  }
+  const bounds = publishedZoneBounds(figures);
+  const mean = bounds === null ? meanC : Math.min(bounds.toC, Math.max(bounds.fromC, meanC));
+  const source = mean === meanC ? model.source : `${model.source}, held within the published winter zone`;
+  return { answer: { mean, p10: p10C + (mean - meanC) }, standing: model.standing, source };
 }
 
 function zoneAnswer(

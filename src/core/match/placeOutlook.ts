@@ -180,7 +180,7 @@ export function placeOutlook(input: PlaceInput, speciesList: readonly Species[])
   const { mean, p10 } = climate.annualMinC.answer;
   const { sortedC, pots } = winterLows(years);
   const modelledMean = sortedC.reduce((sum, low) => sum + low, 0) / sortedC.length;
-  const shift = climate.annualMinC.standing === 'published' ? mean - modelledMean : 0;
+  const shift = mean - modelledMean;
   return {
     id,
     name,
