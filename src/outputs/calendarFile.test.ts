@@ -1,9 +1,10 @@
 /**
  * Checked against RFC 5545 by a small reader written here from its grammar (3.1 content lines, 3.3.4 dates, 3.3.11 text, 3.6 components),
- * which shares no code with the writer.
+ * which shares no code with the writer; and by ical.js, an independent parser.
  */
 
 import fc from 'fast-check';
+import ICAL from 'ical.js';
 import { describe, expect, it } from 'vitest';
 import type { CareTask } from '../core/care/calendar.ts';
 import { addDays, day } from '../core/days.ts';
@@ -129,6 +130,30 @@ describe('calendarFile', () => {
       ),
       { seed: 5545, numRuns: 500 },
     );
+  });
+
+  it('is read back by an independent parser', () => {
+    const tasks = [
+      task(),
+      task({ id: 'wake-2026', title: 'Wake; early, “softly” \\o/', trigger: 'One.\nTwo, three; four.' }),
+    ];
+    const parsed = new ICAL.Component(ICAL.parse(calendarFile(file({ tasks, alarms: true }))));
+    const events = parsed.getAllSubcomponents('vevent').map(component => new ICAL.Event(component));
+    expect(events.map(({ uid }) => uid)).toEqual(
+      tasks.map(({ id }) => `${id}.overwintering-pot.minneapolis-mn@kettlewise.example`),
+    );
+    for (const event of events) {
+      expect([event.startDate.isDate, String(event.startDate), String(event.endDate)]).toEqual([
+        true,
+        '2026-10-30',
+        '2026-11-05',
+      ]);
+    }
+    expect(events.map(({ summary }) => summary)).toEqual(tasks.map(({ title }) => title));
+    expect(events[1]?.description).toMatch(/^One\.\nTwo, three; four\.\n/);
+    // 15 hours before midnight of the first day: nine in the morning of the day before.
+    const alarm = parsed.getAllSubcomponents('vevent')[0]?.getFirstSubcomponent('valarm');
+    expect(String(alarm?.getFirstPropertyValue('trigger'))).toBe('-PT15H');
   });
 
   it('never cuts a character in two', () => {

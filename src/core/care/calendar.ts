@@ -43,6 +43,9 @@ export interface CareCalendar {
 /** A calendar runs this long, days: two winters for a tree that arrives in the fall. */
 export const CALENDAR_DAYS = 560;
 
+/** What arrival or planting leaves of a longer window is dropped when it is shorter than this, days. */
+const SHORTEST_STUB_DAYS = 3;
+
 /** A new tree is neither pruned, fed nor potted on before this, days. Standing: ours. */
 const LEFT_ALONE_DAYS = 21;
 const notWhenNew: readonly TaskName[] = ['prune', 'pot-on', 'feed', 'shade-trunk', 'stop-feeding'];
@@ -79,7 +82,9 @@ class CalendarMaker {
       from: later(this.dayAt(season, window.from), notBefore),
       to: earlier(this.dayAt(season, window.to), notAfter),
     };
-    if (range.from > range.to) return;
+    const daysLeft = daysBetween(range.from, range.to) + 1;
+    const isStub = daysLeft < SHORTEST_STUB_DAYS && window.to - window.from >= SHORTEST_STUB_DAYS;
+    if (daysLeft < 1 || isStub) return;
     const { title, tools } = taskTable[window.name];
     const id = `${window.name}-${season}`;
     if (this.tasks.some(task => task.id === id)) return;

@@ -4,6 +4,7 @@
  */
 
 import { DAYS_PER_YEAR, daysForward } from '../climate/calendar.ts';
+import { sineDegreeDays } from '../climate/degreeDays.ts';
 import type { ClimateSummary, FreezeKey } from '../climate/summary.ts';
 import type { WeatherYears } from '../climate/weatherYears.ts';
 import { parseZone, zoneLowerBoundC } from '../climate/winterZone.ts';
@@ -140,7 +141,8 @@ function watchSeasons(
     let [coolRun, coldDays, heat] = [0, 0, 0];
     for (let day = 0; day < DAYS_PER_YEAR; day += 1) {
       const low = years.tminC[season * DAYS_PER_YEAR + day] as number;
-      const mean = (low + (years.tmaxC[season * DAYS_PER_YEAR + day] as number)) / 2;
+      const high = years.tmaxC[season * DAYS_PER_YEAR + day] as number;
+      const mean = (low + high) / 2;
       if (found.leafFall[season] === NEVER) {
         coolRun = mean < coolC ? coolRun + 1 : 0;
         if (low <= nightC || coolRun >= spell) found.leafFall[season] = day;
@@ -149,7 +151,7 @@ function watchSeasons(
         if (coldDays >= coldSpell) found.dormant[season] = day;
       }
       if (day >= midwinter && found.budbreak[season] === NEVER) {
-        heat += Math.max(Math.min(mean, capC) - baseC, 0);
+        heat += sineDegreeDays(low, high, baseC, capC);
         if (heat >= heatNeed) found.budbreak[season] = day;
       }
       if (mixOf(mean) <= rootC) mark(found.riskFirst, found.riskLast, season, day);

@@ -52,7 +52,7 @@ function wateringInWords({ deficitKpa, potLitres, firstDoy }: CareYear, from: nu
   }
   const words = runs.map(({ days, first, last }, index) => {
     const span = first === last ? monthNames[first] : `${monthNames[first]} to ${monthNames[last]}`;
-    return `${index === 0 ? 'every ' : ''}${days === 1 ? 'day' : `${days} days`} in ${span}`;
+    return index === 0 ? `every ${days === 1 ? 'day' : `${days} days`} in ${span}` : `${days} in ${span}`;
   });
   return words.join(', ');
 }
@@ -80,7 +80,7 @@ function watering(year: CareYear, from: number, inPot: boolean): Window {
     from,
     to,
     trigger: inPot
-      ? `When the pot feels light: about ${wateringInWords(year, from, to)}; ${low} to ${high} litres at a time for this pot. Rain on the leaves does not count.`
+      ? `When the pot feels light, about ${wateringInWords(year, from, to)}. This pot takes ${low} to ${high} litres at a time. Rain on the leaves does not count.`
       : 'In dry weather, when the top 2 in (5 cm) of soil is dry: a deep watering once a week.',
     because: [
       {
