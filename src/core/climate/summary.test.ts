@@ -165,7 +165,10 @@ describe('climateSummary', () => {
     ['warmer', '10b', 1.67],
     ['colder', '8a', -9.44],
   ])('holds a modelled winter low within a %s published zone', (_, zone, boundC) => {
-    const published = { ...nothingPublished, winterZone: { zone, basis: '2023 map', source: 'Some Map Maker' } };
+    const published = {
+      ...nothingPublished,
+      winterZone: { zone, basis: '2023 map', source: 'Some Map Maker' },
+    };
     const { annualMinC } = climateSummary({ ...davis, published });
     expect(Math.abs(annualMinC.answer.mean - boundC)).toBeLessThan(2.79);
     expect(annualMinC.standing).not.toBe('published');
