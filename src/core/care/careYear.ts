@@ -7,7 +7,6 @@ import { DAYS_PER_YEAR, daysForward } from '../climate/calendar.ts';
 import { sineDegreeDays } from '../climate/degreeDays.ts';
 import type { ClimateSummary, FreezeKey } from '../climate/summary.ts';
 import type { WeatherYears } from '../climate/weatherYears.ts';
-import { parseZone, zoneLowerBoundC } from '../climate/winterZone.ts';
 import { doyFromMonthDay } from '../days.ts';
 import type { PlaceClass } from '../records/cultivar.ts';
 import { freezeThresholds } from '../records/place.ts';
@@ -225,18 +224,6 @@ export function careYear(climate: CareClimate, species: Species, potLitres: numb
     hottestDay: extremeDay(meanC, 1),
     hottestHighC: Math.max(...highs),
     deficitKpa: summary.deficitKpa.answer,
-    winterLowC: winterLowC(summary),
+    winterLowC: summary.annualMinC.answer.p10,
   };
-}
-
-/**
- * Low of one winter in ten, C. Where the mean is modelled and a winter zone is published, the mean is held within that zone and the low
- * moves with it: modelled winters of warm coasts come out too cold.
- */
-function winterLowC({ annualMinC, winterZone }: ClimateSummary): number {
-  const { mean, p10 } = annualMinC.answer;
-  const zone = parseZone(winterZone.answer.zone);
-  if (annualMinC.standing === 'published' || winterZone.standing !== 'published' || zone === null) return p10;
-  const held = Math.min(zoneLowerBoundC(zone + 1), Math.max(zoneLowerBoundC(zone), mean));
-  return p10 + held - mean;
 }

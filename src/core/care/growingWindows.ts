@@ -5,6 +5,7 @@ import { dayParts } from '../days.ts';
 import { roundTo, temperatureInWords } from '../units.ts';
 import { careFigures } from './careFigures.ts';
 import type { CareYear } from './careYear.ts';
+import { measureText } from './guideMeasures.ts';
 import { dayOfSeason } from './seasonClock.ts';
 import { earlyFreeze, growthEnds, growthStarts, HALF_REST_DAYS, lastFeed } from './turningPoints.ts';
 import { wateringDays, waterLitres } from './watering.ts';
@@ -74,13 +75,13 @@ function stopFeeding(year: CareYear): Window {
 /** Waterings of a pot, or of a tree in the ground in dry weather. */
 function watering(year: CareYear, from: number, inPot: boolean): Window {
   const to = growthEnds(year);
-  const { low, high } = waterLitres(year.potLitres);
+  const water = measureText({ ...waterLitres(year.potLitres), unit: 'L' }, 'metric');
   return {
     name: 'water-growing',
     from,
     to,
     trigger: inPot
-      ? `When the pot feels light, about ${wateringInWords(year, from, to)}. This pot takes ${low} to ${high} litres at a time. Rain on the leaves does not count.`
+      ? `When the pot feels light, about ${wateringInWords(year, from, to)}. This pot takes ${water} at a time. Rain on the leaves does not count.`
       : 'In dry weather, when the top 2 in (5 cm) of soil is dry: a deep watering once a week.',
     because: [
       {

@@ -37,7 +37,7 @@ const measureUnits: Record<string, MeasureUnit> = {
   cm: { system: 'metric', other: 'in', convert: cmToInches, otherStep: 1 },
   ft: { system: 'us', other: 'm', convert: feet => feet / FEET_PER_METRE, otherStep: 0.1 },
   m: { system: 'metric', other: 'ft', convert: metres => metres * FEET_PER_METRE, otherStep: 1 },
-  L: { system: 'metric', other: 'gal', convert: litres => litres / LITRES_PER_US_GALLON, otherStep: 0.25 },
+  L: { system: 'metric', other: 'gal', convert: litres => litres / LITRES_PER_US_GALLON, otherStep: 0.1 },
   gal: { system: 'us', other: 'L', convert: gallons => gallons * LITRES_PER_US_GALLON, otherStep: 1 },
   kg: { system: 'metric', other: 'lb', convert: kgToPounds, otherStep: 1 },
   lb: { system: 'us', other: 'kg', convert: poundsToKg, otherStep: 1 },

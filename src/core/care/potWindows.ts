@@ -4,6 +4,7 @@ import { temperatureInWords } from '../units.ts';
 import { careFigures } from './careFigures.ts';
 import type { CareYear } from './careYear.ts';
 import { growingWindows, pruning, ripeningWindows } from './growingWindows.ts';
+import { measureText } from './guideMeasures.ts';
 import { growthStarts, moveInDays, potWinter, safeDay, wakeDay } from './turningPoints.ts';
 import { waterLitres } from './watering.ts';
 import { existing, modelled, resting, type Window } from './window.ts';
@@ -16,7 +17,7 @@ function storedWindows(year: CareYear, safe: number): Window[] {
   const { low, high } = species.storageC;
   const store =
     low === high ? temperatureInWords(low) : `${temperatureInWords(low)} to ${temperatureInWords(high)}`;
-  const litres = waterLitres(potLitres, careFigures.storedWaterShare).low;
+  const water = measureText({ ...waterLitres(potLitres, careFigures.storedWaterShare), unit: 'L' }, 'metric');
   return [
     {
       name: 'move-in',
@@ -34,7 +35,7 @@ function storedWindows(year: CareYear, safe: number): Window[] {
       name: 'water-stored',
       from: moveIn.to + 1,
       to: wake - 1,
-      trigger: `Every three to five weeks, when the top 2 in (5 cm) is dry: about ${litres} litres, never onto frozen mix.`,
+      trigger: `Every three to five weeks, when the top 2 in (5 cm) is dry: about ${water}, never onto frozen mix.`,
       because: [resting('A sleeping tree hardly drinks; soaked roots rot.', careFigures.storedWaterShare)],
     },
     {
