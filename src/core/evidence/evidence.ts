@@ -1,4 +1,5 @@
 /** All evidence tables, in the order of the page and of the command. */
+import { careTables } from './careTables.ts';
 import { curveTables } from './curveTables.ts';
 import { degreeDayTables } from './degreeDayTables.ts';
 import { freezeChainTables } from './freezeChainTables.ts';
@@ -11,7 +12,7 @@ import type { EvidenceTable } from './table.ts';
 import { zoneTables } from './zoneTables.ts';
 
 /**
- * Every table: first how far modelled places and ripening are off, then the formulas against what is printed, then measures and prices.
+ * Every table: first how far modelled places and ripening are off, then the formulas against what is printed, then care, measures and prices.
  * Models some ninety places, so it takes a few seconds; the result never changes between runs.
  */
 export function evidenceTables(): EvidenceTable[] {
@@ -24,6 +25,7 @@ export function evidenceTables(): EvidenceTable[] {
     ...sunTables(),
     ...hourlyTables(),
     ...zoneTables(),
+    ...careTables(),
     ...lotsTables,
   ];
 }
