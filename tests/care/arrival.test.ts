@@ -1,0 +1,131 @@
+/** What becomes of a tree on the day it arrives. Common practice, no source, unless said otherwise. */
+
+import { describe, expect, it } from 'vitest';
+import { type CareTask, careCalendar } from '../../src/core/care/calendar.ts';
+import { careFigures } from '../../src/core/care/careFigures.ts';
+import type { TaskName } from '../../src/core/care/guideVocabulary.ts';
+import type { PlantInCare } from '../../src/core/care/plantInCare.ts';
+import { day, daysBetween } from '../../src/core/days.ts';
+import type { Form } from '../../src/core/records/common.ts';
+import { celsiusToFahrenheit } from '../../src/core/units.ts';
+import { realSpecies, realYear } from './realPlaces.ts';
+
+function calendar(
+  placeId: string,
+  form: Form,
+  arrives: string,
+  over: Partial<PlantInCare> = {},
+  speciesId = 'fig',
+) {
+  const plant: PlantInCare = {
+    species: realSpecies(speciesId),
+    form,
+    arrives: day(arrives),
+    stage: 'first-winter',
+    kept: 'pot',
+    potLitres: 11,
+    ...over,
+  };
+  return careCalendar(realYear(placeId, speciesId), plant).tasks;
+}
+
+const first = (tasks: readonly CareTask[], name: TaskName) => tasks.find(task => task.name === name);
+const names = (tasks: readonly CareTask[]) => tasks.map(({ name }) => name);
+
+describe('a tree in leaf', () => {
+  it('that arrives late in a short season loses its leaves and is stored: no leaves are needed before spring', () => {
+    const fall = calendar('minneapolis-mn', 'leafed-pot', '2026-09-10');
+    expect(first(fall, 'hold-late-leaves')?.trigger).toMatch(/Let the leaves fall/);
+    expect(first(fall, 'move-in')!.range.from > first(fall, 'hold-late-leaves')!.range.to).toBe(true);
+    const winter = calendar('minneapolis-mn', 'leafed-pot', '2027-01-10');
+    expect(first(winter, 'hold-late-leaves')?.trigger).toMatch(/^Not outdoors/);
+    expect(first(winter, 'move-in')!.range.from > day('2027-09-01')).toBe(true);
+  });
+
+  it('that arrives in spring or in a long season settles in and grows on', () => {
+    for (const [placeId, arrives] of [
+      ['minneapolis-mn', '2026-06-05'],
+      ['mobile-al', '2026-10-01'],
+      ['melbourne-au', '2026-11-20'],
+    ] as const) {
+      const tasks = calendar(placeId, 'leafed-pot', arrives);
+      expect(names(tasks)).toContain('settle-in');
+      expect(names(tasks)).not.toContain('hold-late-leaves');
+    }
+  });
+});
+
+describe('a leafless tree', () => {
+  it('that arrives in warmth grows within one to two weeks, and is told so', () => {
+    // Common practice, no source: once warm, an unwoken tree resumes growth in one to two weeks.
+    expect(careFigures.regrowth).toMatchObject({ low: 7, high: 14, unit: 'days', standing: 'practice' });
+    for (const [placeId, arrives] of [
+      ['honolulu-hi', '2026-12-01'],
+      ['phoenix-az', '2026-11-10'],
+      ['minneapolis-mn', '2026-05-20'],
+    ] as const) {
+      const waking = first(calendar(placeId, 'dormant-pot', arrives), 'wake-on-arrival')!;
+      expect(waking.trigger).toMatch(/one to two weeks/);
+      expect(daysBetween(waking.range.from, waking.range.to)).toBe(14);
+    }
+  });
+
+  it('that arrives in a cold winter is stored until spring', () => {
+    const tasks = calendar('lincoln-ne', 'dormant-pot', '2026-12-10');
+    expect(names(tasks).slice(0, 3)).toEqual(['unpack', 'stand-apart', 'store-on-arrival']);
+    expect(first(tasks, 'wake')!.range.from > day('2027-03-01')).toBe(true);
+  });
+
+  it('that comes bare-root is soaked for hours, then planted, kept wrapped or potted', () => {
+    const inPot = calendar('lincoln-ne', 'bare-root', '2026-12-10');
+    expect(first(inPot, 'soak-roots')!.range).toEqual({ from: '2026-12-10', to: '2026-12-10' });
+    expect(names(inPot)).toContain('pot-up');
+    const waits = calendar('asheville-nc', 'bare-root', '2027-02-10', { kept: 'ground' }, 'jujube');
+    expect(names(waits)).toEqual(expect.arrayContaining(['keep-wrapped', 'soak-roots', 'plant-dormant']));
+    expect(names(waits)).not.toContain('pot-up');
+    const { from, to } = first(waits, 'keep-wrapped')!.range;
+    expect(daysBetween(from, to)).toBeLessThanOrEqual(realSpecies('jujube').bareRootKeepsDays.low);
+    expect(first(waits, 'soak-roots')!.range.from).toBe(first(waits, 'plant-dormant')!.range.from);
+  });
+});
+
+describe('putting away', () => {
+  it('comes only after nights of about 25 to 20 F', () => {
+    // Common practice, no source. A small pot freezes through sooner and goes in up to a few days earlier.
+    expect(celsiusToFahrenheit(careFigures.moveInNights.low)).toBeCloseTo(20, 0);
+    expect(celsiusToFahrenheit(careFigures.moveInNights.high)).toBeCloseTo(25, 0);
+    for (const placeId of [
+      'minneapolis-mn',
+      'lincoln-ne',
+      'boston-ma',
+      'asheville-nc',
+      'denver-co',
+      'munich-de',
+    ]) {
+      const year = realYear(placeId, 'fig', 53);
+      const tasks = calendar(placeId, 'dormant-pot', '2026-06-01', { stage: 'established', potLitres: 53 });
+      const moveIn = first(tasks, 'move-in')!.range;
+      const usual24 = year.firstFreeze['24F'].p50!;
+      const start = daysBetween(day('2026-07-24'), moveIn.from);
+      expect(Math.abs(start - Math.max(usual24, year.leafFall.p50!)), placeId).toBeLessThanOrEqual(7);
+    }
+  });
+});
+
+describe('an established tree', () => {
+  it('has no arrival and no planting', () => {
+    const arriving: readonly TaskName[] = [
+      'unpack',
+      'stand-apart',
+      'soak-roots',
+      'settle-in',
+      'plant-out',
+      'plant-dormant',
+      'water-new',
+    ];
+    for (const kept of ['pot', 'ground'] as const) {
+      const tasks = calendar('asheville-nc', 'dormant-pot', '2026-06-01', { stage: 'established', kept });
+      expect(names(tasks).filter(name => arriving.includes(name))).toEqual([]);
+    }
+  });
+});
