@@ -21,6 +21,9 @@ test('is a symmetric distance that is zero only for equal words', () => {
     fc.property(word, word, (a, b) => {
       const distance = editDistance(a, b);
       expect(distance).toBe(editDistance(b, a));
+      for (const most of [0, 1, 2, 3]) {
+        expect(editDistance(a, b, most)).toBe(distance <= most ? distance : Number.POSITIVE_INFINITY);
+      }
       expect(distance === 0).toBe(a === b);
       expect(distance).toBeLessThanOrEqual(Math.max(a.length, b.length));
     }),

@@ -5,9 +5,10 @@ const longestCompared = 80;
 
 /**
  * Edit distance with swaps of neighbouring letters counted as one (Damerau 1964; optimal string alignment):
- * the least number of letters inserted, deleted, replaced or swapped that turns one word into the other.
+ * the least number of letters inserted, deleted, replaced or swapped that turns one word into the other. Gives up beyond `most` and
+ * says infinity.
  */
-export function editDistance(from: string, to: string): number {
+export function editDistance(from: string, to: string, most = Number.POSITIVE_INFINITY): number {
   const width = to.length + 1;
   let beforeLast: number[] = [];
   let last = Array.from({ length: width }, (_, column) => column);
@@ -21,10 +22,11 @@ export function editDistance(from: string, to: string): number {
       if (swapped) least = Math.min(least, beforeLast[column - 2]! + 1);
       current.push(least);
     }
+    if (Math.min(...current) > most && Math.min(...last) > most) return Number.POSITIVE_INFINITY;
     beforeLast = last;
     last = current;
   }
-  return last[width - 1]!;
+  return last[width - 1]! > most ? Number.POSITIVE_INFINITY : last[width - 1]!;
 }
 
 /** Differences of case, spaces, underscores and hyphens are slips of form, not of spelling. */
@@ -48,8 +50,8 @@ export function nearest(written: string, known: Iterable<string>): string | null
     const allowed = Math.max(1, Math.floor(Math.min(candidate.length, wanted.length + 1) / 3));
     const name = plain(candidate);
     if (Math.abs(name.length - wanted.length) > allowed) continue;
-    const distance = editDistance(wanted, name);
-    if (distance > allowed || distance > bestDistance) continue;
+    const distance = editDistance(wanted, name, Math.min(allowed, bestDistance));
+    if (distance === Number.POSITIVE_INFINITY) continue;
     if (distance === bestDistance && best !== null && best < candidate) continue;
     best = candidate;
     bestDistance = distance;

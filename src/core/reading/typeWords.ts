@@ -23,7 +23,7 @@ export function typeWords(
 ): Omit<Problem, 'file' | 'spot'> {
   const type = wanted?.type ?? 'other';
   const expected = kinds[type];
-  if (type === 'whole' && typeof found === 'number') {
+  if (type === 'whole' && typeof found === 'number' && Number.isFinite(found)) {
     return {
       rule: 'not-whole',
       expected,

@@ -16,6 +16,20 @@ export interface Reference {
   where: string;
 }
 
+/** Guesses already made: one wrong id often stands in hundreds of rows. */
+const guesses = new WeakMap<ReadonlySet<string>, Map<string, string | null>>();
+
+function nearestKnown(id: string, known: ReadonlySet<string>): string | null {
+  const made = guesses.get(known) ?? new Map<string, string | null>();
+  guesses.set(known, made);
+  let guess = made.get(id);
+  if (guess === undefined) {
+    guess = nearest(id, known);
+    made.set(id, guess);
+  }
+  return guess;
+}
+
 /** Kinds a yard must have: that there are none at all is said once, by itself. */
 const requiredKinds: ReadonlySet<string> = new Set(['species', 'cultivar', 'lot', 'place']);
 
@@ -30,7 +44,7 @@ export function checkReference({ rule, file, spot, kind, id, known, where }: Ref
       got: quote(id),
       expected: `a known ${kind}`,
       message: `no ${kind} ${quote(id)}`,
-      remedy: remedyOf(meant(nearest(id, known)), where),
+      remedy: remedyOf(meant(nearestKnown(id, known)), where),
     },
   ];
 }
