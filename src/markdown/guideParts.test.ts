@@ -163,6 +163,14 @@ describe('parts', () => {
     expect(general).toContain('<strong>Where nights hardly ever reach -2 C (28 F).</strong>');
   });
 
+  it('put that line below a heading, and leave it out where the heading says it', () => {
+    expect(html('All.\n\n:::part{kept="pot"}\n## Pots\nWords.\n:::\n')).toMatch(
+      /<h2[^>]*>Pots<\/h2>\n<p class="guide-for">/,
+    );
+    const said = html('All.\n\n:::part{form="bare-root"}\n## A bare-root tree\nWords.\n:::\n');
+    expect(said).toContain('<h2 id="a-bare-root-tree">A bare-root tree</h2>\n<p>Words.</p>');
+  });
+
   it('take the species and form of a guide that has only one', () => {
     const part = 'All.\n\n:::part{species="fig"}\nMilk.\n:::\n\n:::part{species="jujube"}\nThorns.\n:::\n';
     expect(html(part, { species: null }, { species: ['fig'] })).toBe('<p>All.</p>\n<p>Milk.</p>');

@@ -52,6 +52,11 @@ export interface GuideHeading {
   depth: number;
 }
 
+/** The fragment of a caution on the page of a guide. */
+export function cautionFragment(id: string): string {
+  return `caution-${id}`;
+}
+
 export interface RenderedGuide {
   html: string;
   headings: GuideHeading[];
@@ -59,10 +64,10 @@ export interface RenderedGuide {
   cautions: Caution[];
 }
 
-const paragraph = (children: PhrasingContent[], className: string): Paragraph => ({
+const paragraph = (children: PhrasingContent[], className: string, id?: string): Paragraph => ({
   type: 'paragraph',
   children,
-  data: { hProperties: { className: [className] } },
+  data: { hProperties: { className: [className], ...(id ? { id } : {}) } },
 });
 const text = (value: string): PhrasingContent => ({ type: 'text', value });
 const strong = (value: string): PhrasingContent => ({ type: 'strong', children: [text(value)] });
@@ -182,7 +187,12 @@ class GuideWriter {
     const children = this.#blocks(node.children);
     if (isOpenToAll(sight.open)) return children;
     const words = audienceWords(sight.open, this.#reader.units, id => this.#nameOf(id));
-    return [box('div', 'guide-part', [paragraph([strong(`${words}.`)], 'guide-for'), ...children])];
+    const line = paragraph([strong(`${words}.`)], 'guide-for');
+    const [first, ...rest] = children;
+    if (first?.type !== 'heading') return [box('div', 'guide-part', [line, ...children])];
+    // A heading that names the reader says it already.
+    const said = plainText(first).toLowerCase() === words.replace(/^For /, '').toLowerCase();
+    return [box('div', 'guide-part', said ? children : [first, line, ...rest])];
   }
 
   #nameOf(speciesId: string): string {
@@ -200,7 +210,7 @@ class GuideWriter {
   }
 
   #cautionBox(): RootContent {
-    const items = this.cautions.map(({ title, text: words, standing, source }) =>
+    const items = this.cautions.map(({ id, title, text: words, standing, source }) =>
       paragraph(
         [
           strong(`${title}. `),
@@ -211,6 +221,7 @@ class GuideWriter {
           },
         ],
         'guide-caution-item',
+        cautionFragment(id),
       ),
     );
     return box(
