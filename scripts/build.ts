@@ -4,7 +4,7 @@ import { mkdir, readdir, rename, rm, stat } from 'node:fs/promises';
 import { basename, dirname, join, resolve } from 'node:path';
 import { fileURLToPath } from 'node:url';
 import { build as buildSite } from 'astro';
-import { contentDir, keepContent, loadContent } from '../src/content.ts';
+import { keepContent, loadContent, shownFolder } from '../src/content.ts';
 import type { Catalogue } from '../src/core/catalogue.ts';
 import { textReport } from '../src/core/reading/report.ts';
 import { buildLog } from '../src/integrations/buildLog.mjs';
@@ -115,7 +115,7 @@ export async function build(request: BuildRequest = {}): Promise<BuiltSite | nul
 
 async function buildNow(request: BuildRequest): Promise<BuiltSite | null> {
   const content = await loadContent({ asOf: request.asOf });
-  const report = textReport(content.reading.diagnostics, contentDir());
+  const report = textReport(content.reading.diagnostics, shownFolder(content.dir));
   if (content.reading.diagnostics.length > 0) process.stderr.write(`${report}\n`);
   if (content.reading.records === null) {
     process.stderr.write('Nothing was built; the site is as it was.\n');

@@ -1,7 +1,6 @@
 /** `npm run check`: everything that is wrong in the content folder, with file, line and remedy. */
 
-import { relative } from 'node:path';
-import { loadContent } from '../src/content.ts';
+import { loadContent, shownFolder } from '../src/content.ts';
 import { ruleManual, rulesManual } from '../src/core/reading/manual.ts';
 import { nearest } from '../src/core/reading/nearest.ts';
 import { jsonReport, textReport } from '../src/core/reading/report.ts';
@@ -34,12 +33,6 @@ function printManual(words: readonly string[]): number {
 function unknownRule(asked: string): string {
   const guess = nearest(asked, ruleIds);
   return `there is no rule "${asked}"; ${guess ? `did you mean "${guess}"?` : 'npm run check -- --rules lists all.'}`;
-}
-
-/** The content folder as people know it: from where they stand when that is shorter. */
-function shownFolder(dir: string): string {
-  const near = relative(process.cwd(), dir);
-  return near === '' || near.startsWith('..') ? dir : near;
 }
 
 export async function main(words: string[]): Promise<number> {

@@ -4,7 +4,7 @@
  */
 
 import { readdir, readFile } from 'node:fs/promises';
-import { join, resolve } from 'node:path';
+import { join, relative, resolve } from 'node:path';
 import { assemble, type Catalogue } from './core/catalogue.ts';
 import { figuresOfPlace } from './core/climate/place.ts';
 import { type ClimateSummary, climateSummary } from './core/climate/summary.ts';
@@ -20,6 +20,12 @@ const photoFolder = 'photos';
 /** Where the grower's files are: CONTENT_DIR, else content/ in the project. */
 export function contentDir(): string {
   return resolve(process.env.CONTENT_DIR ?? 'content');
+}
+
+/** A folder as people know it: from where they stand when that is shorter. */
+export function shownFolder(dir: string): string {
+  const near = relative(process.cwd(), dir);
+  return near === '' || near.startsWith('..') ? dir : near;
 }
 
 /** All files below a folder as sorted paths with `/`; hidden ones are left out. Empty when there is no such folder. */
@@ -148,7 +154,7 @@ async function climatesOf({ places, dailyRecords }: Records): Promise<Map<string
 
 async function assembled({ reading, asOf, dir }: LoadedContent): Promise<Loaded> {
   const { records, diagnostics } = reading;
-  if (records === null) throw new ContentError(textReport(diagnostics, dir));
+  if (records === null) throw new ContentError(textReport(diagnostics, shownFolder(dir)));
   return { records, catalogue: assemble(records, asOf, await climatesOf(records)) };
 }
 

@@ -49,7 +49,7 @@ test('fewer than ten whole years are a warning', () => {
   const { read, said } = problems(belleMina.split('\n').slice(0, 1800).join('\n'));
   expect(read).toBe(true);
   expect(said).toEqual([
-    'warning daily-short: Only 4 whole years: fewer than 10 say little about a climate; take official normals where there are some',
+    'warning daily-short: only 4 whole years: fewer than 10 say little about a climate; take official normals where there are some',
   ]);
 });
 
