@@ -121,7 +121,8 @@ export function wordsFor(code: ErrorCode, parserText: string): Words {
 const openBracket: Words = {
   rule: 'yaml-syntax',
   message: 'a bracket opened just above is not closed',
-  remedy: 'add the closing bracket.',
+  remedy:
+    'add the closing bracket; if it stands after a #, put the value in quotes, such as "#1", since # begins a comment.',
 };
 
 const openQuote: Words = {
