@@ -68,12 +68,8 @@ export const collections = {
     schema: typed<Place>(),
   }),
   guides: defineCollection({
-    loader: loaderOf(
-      'guides',
-      ({ guides }) => guides.values(),
-      guide => guide,
-      ({ body }) => body,
-    ),
+    // Their text is rendered page by page, since what it says depends on the reader.
+    loader: loaderOf('guides', ({ guides }) => guides.values()),
     schema: typed<Guide>(),
   }),
   videos: defineCollection({

@@ -11,6 +11,7 @@ import { stockOf } from './lots/stock.ts';
 import { indexWalks } from './lots/walkIndex.ts';
 import { type Answer, forms } from './records/common.ts';
 import type { Cultivar } from './records/cultivar.ts';
+import { type Guide, guideKinds } from './records/guide.ts';
 import type { Lot } from './records/lot.ts';
 import type { Place } from './records/place.ts';
 import type { Records } from './records/records.ts';
@@ -51,6 +52,8 @@ export interface Catalogue {
   places: Place[];
   /** Climate of each place by its id. */
   climates: ReadonlyMap<string, ClimateSummary>;
+  /** In the order of their kinds, which is about the order in which a buyer needs them, then by id. */
+  guides: Guide[];
 }
 
 /** Orders text by code unit, the same on every machine. */
@@ -180,5 +183,6 @@ export function assemble(
     lots,
     climates,
     places,
+    guides: [...records.guides.values()].sort(byText(({ kind, id }) => `${guideKinds.indexOf(kind)} ${id}`)),
   };
 }

@@ -9,9 +9,9 @@ const readyMadeParts = /^pagefind-(?:ui|modular-ui|component-ui|highlight)\b/;
 
 /**
  * The pages searched. A cultivar's page names its lots, so a lot is found there; indexing thousands of lot pages too would cost more than
- * rendering them and bury the cultivar among its own lots.
+ * rendering them and bury the cultivar among its own lots. A guide is found once, in general, and not again for every place.
  */
-const searchedPages = 'cultivars/*/index.html';
+const searchedPages = '{cultivars,guides}/*/index.html';
 
 /** Indexes a built site and writes `pagefind/` into it. The same pages give the same bytes. Throws when the index cannot be made. */
 export async function searchIndex(built: string): Promise<void> {

@@ -15,6 +15,7 @@ import { usRegionOf, usRegions } from './usRegions.ts';
 import { shortMonthDay } from './yearDays.ts';
 
 export interface PlaceRow {
+  id: string;
   path: string;
   name: string;
   /** Null when it is called like the place. */
@@ -71,6 +72,7 @@ function placeRow({ id, name, region }: Place, climate: ClimateSummary): PlaceRo
   const whole = (value: number) => roundTo(value, 1).toLocaleString('en-US');
   const [least, most] = [whole(portions.p10), whole(portions.p90)];
   return {
+    id,
     path: placePath(id),
     name,
     region: region === name ? null : region,

@@ -1,0 +1,61 @@
+/** The calendars of guides as iCalendar files. */
+
+import type { CareTask } from '../../core/care/calendar.ts';
+import type { CareYear } from '../../core/care/careYear.ts';
+import type { Catalogue } from '../../core/catalogue.ts';
+import type { Form } from '../../core/records/common.ts';
+import type { Guide } from '../../core/records/guide.ts';
+import type { Place } from '../../core/records/place.ts';
+import { calendarFile } from '../../outputs/calendarFile.ts';
+import { formWords, lowerFirst } from '../words.ts';
+import { placeGuidePath } from './guidePaths.ts';
+import { arrivalCalendar, placeTasks } from './guideViews.ts';
+
+type Link = (path: string) => string;
+
+interface About {
+  guide: Guide;
+  place: Place;
+  tasks: readonly CareTask[];
+  /** Told apart from other calendars of the guide at the place. */
+  form: Form | null;
+}
+
+function fileOf({ asOf, yard }: Catalogue, { guide, place, tasks, form }: About, absolute: Link): string {
+  return calendarFile({
+    id: [guide.id, place.id, ...(form === null ? [] : [form])].join('.'),
+    host: new URL(yard.address).hostname,
+    title:
+      form === null
+        ? `${guide.title}, ${place.name}`
+        : `New tree, ${lowerFirst(formWords[form])}, ${place.name}`,
+    stamp: asOf,
+    tasks,
+    url: absolute(placeGuidePath(guide.id, place.id)),
+    alarms: false,
+  });
+}
+
+/** The tasks of a guide at a place over 18 months. */
+export function placeCalendarFile(
+  all: Catalogue,
+  guide: Guide,
+  place: Place,
+  year: CareYear,
+  absolute: Link,
+): string {
+  return fileOf(all, { guide, place, tasks: placeTasks(all, guide, year), form: null }, absolute);
+}
+
+/** Every task of a tree that arrives on the day of the content, through its second winter. */
+export function arrivalCalendarFile(
+  all: Catalogue,
+  guide: Guide,
+  place: Place,
+  year: CareYear,
+  form: Form,
+  absolute: Link,
+): string {
+  const { tasks } = arrivalCalendar(all, year, form);
+  return fileOf(all, { guide, place, tasks, form }, absolute);
+}

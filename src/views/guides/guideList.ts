@@ -1,0 +1,40 @@
+/** Guides in lists, and the places a guide has a page for. */
+
+import type { Catalogue } from '../../core/catalogue.ts';
+import type { Guide } from '../../core/records/guide.ts';
+import { oncePer } from '../memo.ts';
+import { placeSections } from '../places.ts';
+import { guidePath, placeGuidePath } from './guidePaths.ts';
+
+export interface GuideLine {
+  path: string;
+  title: string;
+  summary: string;
+}
+
+/** Every guide in the order in which a buyer needs them. */
+export const guideLines = oncePer(({ guides }: Catalogue): GuideLine[] =>
+  guides.map(({ id, title, summary }) => ({ path: guidePath(id), title, summary })),
+);
+
+/** Guides for a place, one left out. */
+export function placeGuideLines({ guides }: Catalogue, place: string, except: string | null): GuideLine[] {
+  return guides
+    .filter(({ id }) => id !== except)
+    .map(({ id, title, summary }) => ({ path: placeGuidePath(id, place), title, summary }));
+}
+
+export interface PlaceLinks {
+  heading: string;
+  links: { path: string; name: string; region: string | null }[];
+}
+
+/** Places a guide can be read for: the United States by climate region, then other countries. */
+export function guidePlaces(all: Catalogue, guide: Pick<Guide, 'id'>): PlaceLinks[] {
+  return placeSections(all).flatMap(({ groups }) =>
+    groups.map(({ heading, rows }) => ({
+      heading,
+      links: rows.map(({ id, name, region }) => ({ path: placeGuidePath(guide.id, id), name, region })),
+    })),
+  );
+}

@@ -1,0 +1,35 @@
+/** Which species and which guide a page speaks of. */
+
+import type { Catalogue } from '../../core/catalogue.ts';
+import type { Form } from '../../core/records/common.ts';
+import type { Guide } from '../../core/records/guide.ts';
+import type { Species } from '../../core/records/species.ts';
+
+/** The species a guide is for. */
+export function speciesOf({ species }: Pick<Catalogue, 'species'>, guide: Guide): Species[] {
+  return species.filter(({ id }) => guide.species.length === 0 || guide.species.includes(id));
+}
+
+/**
+ * The species whose dates a guide gives where no reader has said which: of those it is for, the one the yard has most cultivars of.
+ * Null in a yard without species.
+ */
+export function leadingSpecies(all: Pick<Catalogue, 'species' | 'cultivars'>, guide: Guide): Species | null {
+  const cultivarsOf = ({ id }: Species) =>
+    all.cultivars.filter(({ cultivar }) => cultivar.species === id).length;
+  return speciesOf(all, guide).sort((a, b) => cultivarsOf(b) - cultivarsOf(a))[0] ?? null;
+}
+
+/** The guide that tells what to do on the day a tree arrives; null when the yard has none for that form and species. */
+export function arrivalGuide(
+  { guides }: Pick<Catalogue, 'guides'>,
+  form: Form,
+  species: string,
+): Guide | null {
+  const isFor = <T>(list: readonly T[], one: T) => list.length === 0 || list.includes(one);
+  return (
+    guides.find(
+      guide => guide.kind === 'arrival' && isFor(guide.forms, form) && isFor(guide.species, species),
+    ) ?? null
+  );
+}

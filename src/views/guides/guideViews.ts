@@ -1,0 +1,151 @@
+/** A guide as its pages show it: in general, for a place, and the arrival guide for one form and species. */
+
+import { type CareCalendar, type CareTask, careCalendar } from '../../core/care/calendar.ts';
+import type { CareYear } from '../../core/care/careYear.ts';
+import { guideCalendar } from '../../core/care/guideCalendar.ts';
+import type { UnitChoice } from '../../core/care/guideMeasures.ts';
+import type { PlantInCare } from '../../core/care/plantInCare.ts';
+import { tasksOfGuide } from '../../core/care/taskTable.ts';
+import type { Catalogue } from '../../core/catalogue.ts';
+import { type Form, forms } from '../../core/records/common.ts';
+import type { Guide } from '../../core/records/guide.ts';
+import type { Place } from '../../core/records/place.ts';
+import type { Species } from '../../core/records/species.ts';
+import { type RenderedGuide, renderGuide } from '../../markdown/guideParts.ts';
+import { formWords, lowerFirst, standingInWords } from '../words.ts';
+import { type ArrivalSpan, arrivalSpans } from './arrivalMonths.ts';
+import { speciesOf } from './guideSubject.ts';
+import { type TaskView, taskView } from './taskView.ts';
+
+type Link = (path: string) => string;
+
+/** Fahrenheit and inches come first for readers in the United States. */
+export function unitsIn(country: string): UnitChoice {
+  return country === 'US' ? 'us' : 'metric';
+}
+
+const anyone = { year: null, species: null, form: null, stage: null, kept: null, tasks: [] };
+
+/** A guide for any reader, in the units of the yard's own country. */
+export function generalGuide(all: Catalogue, guide: Guide, link: Link): RenderedGuide {
+  return renderGuide(guide, {
+    ...anyone,
+    units: unitsIn(all.home.country),
+    yardSpecies: all.species,
+    link,
+  });
+}
+
+/** The same for a reader who has bought one form of one species. */
+export function formGuide(
+  all: Catalogue,
+  guide: Guide,
+  form: Form,
+  species: Species,
+  link: Link,
+): RenderedGuide {
+  return renderGuide(guide, {
+    ...anyone,
+    units: unitsIn(all.home.country),
+    species,
+    form,
+    yardSpecies: all.species,
+    link,
+  });
+}
+
+/** What a tree of one form is in for at a place. */
+export interface ArrivalView {
+  form: Form;
+  name: string;
+  spans: ArrivalSpan[];
+  tasks: TaskView[];
+  /** Where it will live, and why. */
+  because: { text: string; known: string }[];
+}
+
+export interface PlaceGuideView {
+  body: RenderedGuide;
+  tasks: TaskView[];
+  /** Only for arrival guides. */
+  arrivals: ArrivalView[];
+  /** Why there are no dates; null where there are some. */
+  withoutDates: string | null;
+}
+
+/** Tasks of a guide at a place from the day of the content, for its calendar and its file. */
+export function placeTasks({ asOf }: Pick<Catalogue, 'asOf'>, guide: Guide, year: CareYear): CareTask[] {
+  return guideCalendar(guide.kind, year, asOf);
+}
+
+/** The calendar of a tree of a form that arrives on the day of the content and goes into the ground where it can. */
+export function arrivalCalendar({ asOf }: Pick<Catalogue, 'asOf'>, year: CareYear, form: Form): CareCalendar {
+  const plant: PlantInCare = {
+    species: year.species,
+    form,
+    arrives: asOf,
+    stage: 'first-winter',
+    kept: 'ground',
+    potLitres: year.potLitres,
+  };
+  return careCalendar(year, plant);
+}
+
+/** Forms an arrival guide speaks of. */
+export function arrivalForms(guide: Guide): readonly Form[] {
+  if (guide.kind !== 'arrival') return [];
+  return guide.forms.length === 0 ? forms : guide.forms;
+}
+
+function withoutDates(guide: Guide, tasks: readonly CareTask[], year: CareYear): string | null {
+  if (guide.kind === 'arrival' || tasks.length > 0) return null;
+  return tasksOfGuide[guide.kind].length === 0
+    ? 'This work hangs on how far the branch has come and not on the calendar of a place, so there are no dates to give.'
+    : `Nothing in this guide has to be done by a date in ${year.placeName}.`;
+}
+
+/** A guide for a place: its text with the dates of the place, and its calendar over 18 months. */
+export function placeGuide(
+  all: Catalogue,
+  guide: Guide,
+  place: Place,
+  year: CareYear,
+  link: Link,
+): PlaceGuideView {
+  const tasks = placeTasks(all, guide, year);
+  const only = speciesOf(all, guide).length === 1;
+  const body = renderGuide(guide, {
+    ...anyone,
+    units: unitsIn(place.country),
+    year,
+    species: only ? year.species : null,
+    tasks,
+    yardSpecies: all.species,
+    link,
+  });
+  const arrivals = arrivalForms(guide).map((form): ArrivalView => {
+    const { tasks: all18Months, because } = arrivalCalendar(all, year, form);
+    const first = all18Months.filter(({ name }) => tasksOfGuide.arrival.includes(name));
+    return {
+      form,
+      name: formWords[form],
+      spans: arrivalSpans(year, form, all.asOf),
+      tasks: first.map(task => taskView(task, body.cautions, `${form}-`)),
+      because: because.map(({ text, standing, source }) => ({
+        text,
+        known: standingInWords(standing, source),
+      })),
+    };
+  });
+  return {
+    body,
+    tasks: tasks.map(task => taskView(task, body.cautions)),
+    arrivals,
+    withoutDates: withoutDates(guide, tasks, year),
+  };
+}
+
+/** The name of a species inside a sentence. */
+export function nameInSentence({ common, botanical }: Species): string {
+  return common[0] === undefined ? botanical : lowerFirst(common[0]);
+}
