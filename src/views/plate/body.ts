@@ -1,0 +1,119 @@
+/**
+ * The body of a fruit: a silhouette turned about its axis, and points on its surface. Everything is in millimetres, with the axis
+ * at x = 0 and the stalk end at y = 0.
+ */
+
+import type { Fruit } from '../../core/records/cultivar.ts';
+import type { Desk } from './layers.ts';
+import type { Pen, Point } from './pen.ts';
+import { necked, sampled, smooth, withFootInFront } from './silhouettes.ts';
+
+export interface Body {
+  readonly lengthMm: number;
+  /** Half the greatest width. */
+  readonly halfMm: number;
+  /** The right half, stalk end first. */
+  readonly side: readonly Point[];
+  /** Where along the side the fruit is highest and lowest: beyond lie the dips at its ends. */
+  readonly ends: readonly [number, number];
+  /** Draws the silhouette. */
+  outline(into: Pen): void;
+  /** Draws the right half of it. */
+  rightHalf(into: Pen): void;
+  /** A point of the surface: `along` 0 at the stalk end to 1 at the far end, `across` -1 at the left edge to 1 at the right. */
+  on(along: number, across: number): Point;
+  /** Radius at a height; 0 outside. */
+  radiusAt(y: number): number;
+}
+
+/** How far the neck of a fruit leans to one side, as a share of the half width. */
+function leanAt(share: number, y: number): number {
+  const up = Math.max(0, 1 - y / 0.5);
+  return share * up * up;
+}
+
+/** How a body is looked at. */
+export interface Look {
+  /** For fruits that narrow towards the stalk. */
+  neck?: boolean;
+  /** How far the neck leans to the right, as a share of the half width. */
+  lean?: number;
+  /** Cut along its length; else whole. */
+  cut?: boolean;
+}
+
+/** The body of a fruit. */
+export function bodyOf(
+  { shape, lengthMm, widthMm }: Fruit,
+  { neck = false, lean = 0, cut = false }: Look = {},
+): Body {
+  const whole = (neck ? necked : smooth)[shape];
+  const half = cut ? whole : withFootInFront(whole);
+  const halfMm = widthMm / 2;
+  const place = ([x, y]: Point): Point => [x * halfMm, y * lengthMm];
+  const side = sampled(half).map(place);
+  const leaning = ([x, y]: Point, sign: number): Point => [
+    (sign * x + leanAt(lean, y)) * halfMm,
+    y * lengthMm,
+  ];
+  const downRight = (into: Pen) => {
+    into.move(leaning(half.start, 1));
+    for (const [a, b, to] of half.curves) into.curve(leaning(a, 1), leaning(b, 1), leaning(to, 1));
+  };
+  const rightHalf = (into: Pen) => {
+    downRight(into);
+    into.line(leaning([0, half.start[1]], 1));
+    into.close();
+  };
+  const outline = (into: Pen) => {
+    downRight(into);
+    const ends = [half.start, ...half.curves.map(curve => curve[2])];
+    for (let i = half.curves.length - 1; i >= 0; i -= 1) {
+      const [a, b] = half.curves[i] as (typeof half.curves)[number];
+      into.curve(leaning(b, -1), leaning(a, -1), leaning(ends[i] as Point, -1));
+    }
+    into.close();
+  };
+  const on = (along: number, across: number): Point => {
+    const position = Math.min(1, Math.max(0, along)) * (side.length - 1);
+    const before = side[Math.floor(position)] as Point;
+    const after = side[Math.ceil(position)] as Point;
+    const share = position % 1;
+    const [x, y] = [0, 1].map(axis => before[axis]! + (after[axis]! - before[axis]!) * share) as [
+      number,
+      number,
+    ];
+    return [x * across + leanAt(lean, y / lengthMm) * halfMm, y];
+  };
+  const radiusAt = (y: number) => {
+    for (let i = 1; i < side.length; i += 1) {
+      const [fromX, fromY] = side[i - 1] as Point;
+      const [toX, toY] = side[i] as Point;
+      if (y >= Math.min(fromY, toY) && y <= Math.max(fromY, toY)) {
+        return toY === fromY ? Math.max(fromX, toX) : fromX + ((toX - fromX) * (y - fromY)) / (toY - fromY);
+      }
+    }
+    return 0;
+  };
+  const heights = side.map(([, y]) => y);
+  const ends = [Math.min(...heights), Math.max(...heights)].map(
+    y => heights.indexOf(y) / (side.length - 1),
+  ) as [number, number];
+  return { lengthMm, halfMm, side, ends, outline, rightHalf, on, radiusAt };
+}
+
+/** A skin thinner than this share of the spacing of the shading would not show its colour. */
+export const LEAST_PEEL = 0.7;
+
+/** Draws a silhouette smaller all round: what lies inside a skin of some thickness. */
+export function inset({ lengthMm, halfMm }: Body, mm: number, { perMm }: Desk): string {
+  const short = (value: number) => String(Math.round(value * 1000) / 1000);
+  return `translate(0 ${short(mm * perMm)})scale(${short(1 - mm / halfMm)} ${short(1 - (2 * mm) / lengthMm)})`;
+}
+
+/** The silhouette as path data. */
+export function outlineOf(body: Body, desk: Desk): string {
+  const line = desk.pen();
+  body.outline(line);
+  return line.data();
+}
