@@ -32,6 +32,7 @@ import {
 } from './words.ts';
 
 export interface CultivarRow {
+  id: string;
   path: string;
   name: string;
   flavour: string;
@@ -67,6 +68,7 @@ function cultivarRow(entry: CultivarEntry, catalogue: Catalogue): CultivarRow {
   const { cultivar, flavour } = entry;
   const { fruit } = cultivar;
   return {
+    id: cultivar.id,
     path: cultivarPath(cultivar.id),
     name: cultivar.name,
     flavour: flavour.name,

@@ -21,3 +21,11 @@ export function placePath(id: string): string {
 }
 
 export const howWeKnowPath = '/how-we-know/';
+
+export const climatesPath = '/climates/';
+
+export function climatePath(kind: string): string {
+  return `${climatesPath}${kind}/`;
+}
+
+export const myPlacePath = '/my-place/';

@@ -30,6 +30,7 @@ export interface StockRow {
   lot: string;
   path: string;
   name: string;
+  cultivar: string;
   cultivarPath: string;
   species: string;
   flavour: string;
@@ -77,6 +78,7 @@ export function stockRow(catalogue: Catalogue, entry: LotEntry, shown: readonly 
     lot: lot.id,
     path: lotPath(lot.id),
     name: cultivar.name,
+    cultivar: cultivar.id,
     cultivarPath: cultivarPath(cultivar.id),
     species: speciesName(species),
     flavour: flavourOf(catalogue, cultivar.flavour),

@@ -1,0 +1,81 @@
+/** Fetches what is said about the visitor's place; nothing leaves the device but the request for a file of this site. */
+
+import { href } from '../../href.ts';
+import type { PlaceFile } from '../../views/myPlace/file.ts';
+import type { TreesFile } from '../../views/myPlace/trees.ts';
+import type { TravelView } from '../../views/sending.ts';
+import type { Told } from '../../views/verdict.ts';
+import type { Choice } from './choice.ts';
+
+export interface Said {
+  level: string;
+  words: string;
+  ripens: string;
+  forms: string;
+  because: readonly Told[];
+  change: readonly Told[];
+}
+
+export interface PlaceAnswers {
+  /** The verdict on a cultivar; null when nothing is said about it. */
+  on(cultivar: string): Said | null;
+  travel: TravelView;
+  /** Page of the reference place. */
+  path: string;
+  /** How the visitor's own dates were used. */
+  notes: readonly string[];
+}
+
+/** The dates given do not fit; told to the visitor field by field. */
+export class DatesProblem extends Error {
+  override name = 'DatesProblem';
+  readonly problems: readonly { field: string; text: string }[];
+  constructor(problems: readonly { field: string; text: string }[]) {
+    super(problems.map(({ text }) => text).join(' '));
+    this.problems = problems;
+  }
+}
+
+export async function fetchJson<T>(path: string): Promise<T> {
+  const answer = await fetch(href(path));
+  if (!answer.ok) throw new Error(`${path}: ${answer.status}`);
+  return (await answer.json()) as T;
+}
+
+function fromFile(file: PlaceFile): PlaceAnswers['on'] {
+  return cultivar => {
+    const kind = file.kinds[file.cultivars[cultivar] ?? -1];
+    if (kind === undefined) return null;
+    const toldAt = (indexes: readonly number[]) =>
+      indexes.map(index => file.reasons[index]).filter(told => told !== undefined);
+    return { ...kind, because: toldAt(kind.because), change: toldAt(kind.change) };
+  };
+}
+
+async function load(choice: Choice): Promise<PlaceAnswers> {
+  const file = await fetchJson<PlaceFile>(`/places/${choice.place}.json`);
+  const { travel, path } = file;
+  if (choice.own === null) return { on: fromFile(file), travel, path, notes: [] };
+  const [trees, { ownVerdicts }] = await Promise.all([
+    fetchJson<TreesFile>('/my-place/trees.json'),
+    import('../ownPlace/verdicts.ts'),
+  ]);
+  const found = ownVerdicts(choice.own, file.basis, trees);
+  if (!found.ok) throw new DatesProblem(found.problems);
+  const { verdicts } = found;
+  return { on: cultivar => verdicts.get(cultivar) ?? null, travel, path, notes: found.notes };
+}
+
+let last: { key: string; answers: Promise<PlaceAnswers> } | null = null;
+
+/** The answers for a choice. Throws when they cannot be fetched, or a DatesProblem; a later call tries again. */
+export function answersFor(choice: Choice): Promise<PlaceAnswers> {
+  const key = JSON.stringify([choice.place, choice.own]);
+  if (last?.key === key) return last.answers;
+  const answers = load(choice);
+  last = { key, answers };
+  answers.catch(() => {
+    if (last?.answers === answers) last = null;
+  });
+  return answers;
+}

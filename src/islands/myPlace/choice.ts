@@ -1,0 +1,100 @@
+/** The place a visitor has chosen, and where it is remembered: on this device only. */
+
+import type { OwnDates } from '../../core/match/ownFigures.ts';
+import { href } from '../../href.ts';
+
+export interface Choice {
+  /** Id of the reference place. */
+  place: string;
+  /** `Asheville, North Carolina, United States`. */
+  name: string;
+  /** How it was found, in words that go on a sentence: `about 5 miles (8 km) from the middle of ZIP 288`. Empty when chosen by name. */
+  found: string;
+  /** What makes the place a poor stand-in: far away, much higher. Said on every page. */
+  warnings: string[];
+  /** What else to bear in mind, said where the place is chosen. */
+  notes: string[];
+  /** Freeze dates of the visitor's own, laid over the year of the place. */
+  own: OwnDates | null;
+}
+
+/** Sites below different base paths share one storage. */
+const key = `leafdrop-place:${href('/')}`;
+
+/** Said to parts of the page when the choice has changed. */
+export const changed = 'leafdrop-place';
+
+let held: Choice | null = null;
+let remembers = true;
+
+function isOwn(value: unknown): value is OwnDates {
+  const own = value as Partial<OwnDates> | null;
+  return (
+    typeof own === 'object' &&
+    own !== null &&
+    typeof own.last === 'string' &&
+    typeof own.first === 'string' &&
+    Number.isFinite(own.coldestC)
+  );
+}
+
+/** A choice as it was kept; null for anything else, such as what an older version of the site has left. */
+export function parseChoice(text: string | null): Choice | null {
+  try {
+    const { place, name, found, warnings, notes, own } = JSON.parse(text ?? 'null') as Record<
+      string,
+      unknown
+    >;
+    if (typeof place !== 'string' || !/^[a-z0-9-]+$/.test(place)) return null;
+    if (typeof name !== 'string' || typeof found !== 'string') return null;
+    if (!Array.isArray(warnings) || !Array.isArray(notes)) return null;
+    const texts = (list: unknown[]) => list.map(String);
+    return {
+      place,
+      name,
+      found,
+      warnings: texts(warnings),
+      notes: texts(notes),
+      own: isOwn(own) ? own : null,
+    };
+  } catch {
+    return null;
+  }
+}
+
+export function currentChoice(): Choice | null {
+  if (!remembers) return held;
+  try {
+    return parseChoice(localStorage.getItem(key));
+  } catch {
+    remembers = false;
+    return held;
+  }
+}
+
+/** Keeps or forgets the choice, and tells the page. */
+export function choose(choice: Choice | null): void {
+  held = choice;
+  try {
+    if (choice === null) localStorage.removeItem(key);
+    else localStorage.setItem(key, JSON.stringify(choice));
+  } catch {
+    remembers = false;
+  }
+  document.dispatchEvent(new Event(changed));
+}
+
+/** What to say when the browser does not let the page remember; null when it does. */
+export function forgetful(): string | null {
+  return remembers
+    ? null
+    : 'This browser does not let the page remember it: it holds until you leave this page.';
+}
+
+/** Calls when the choice changes, on this page or in another window of the site. */
+export function onChange(then: () => void): void {
+  document.addEventListener(changed, then);
+  window.addEventListener('storage', event => {
+    if (event.key === key || event.key === null) then();
+  });
+}

@@ -1,0 +1,226 @@
+/** The page on which a visitor chooses a place. */
+
+import type { OwnDates } from '../../core/match/ownFigures.ts';
+import { href } from '../../href.ts';
+import type { TreesFile } from '../../views/myPlace/trees.ts';
+import type { WhereFile } from '../../views/myPlace/where.ts';
+import { answersFor, DatesProblem, fetchJson, type PlaceAnswers } from './answers.ts';
+import { type Choice, choose, currentChoice, forgetful, onChange } from './choice.ts';
+import { choiceNear, nearZip, type ZipAnswer } from './near.ts';
+
+function part<T extends Element = HTMLElement>(name: string): T {
+  const found = document.querySelector<T>(`[data-${name}]`);
+  if (!found) throw new Error(`no [data-${name}] on the page`);
+  return found;
+}
+
+const status = part('chosen-status');
+const buttons = part('chosen-buttons');
+const pageLink = part<HTMLAnchorElement>('chosen-page');
+const trees = part('chosen-trees');
+const zipProblem = part('zip-problem');
+const datesProblem = part('dates-problem');
+const zipForm = part<HTMLFormElement>('by-zip');
+const list = part<HTMLSelectElement>('place-list');
+const base = part<HTMLSelectElement>('base-place');
+
+function element<K extends keyof HTMLElementTagNameMap>(name: K, text: string): HTMLElementTagNameMap[K] {
+  return Object.assign(document.createElement(name), { textContent: text });
+}
+
+let where: Promise<WhereFile> | null = null;
+function whereFile(): Promise<WhereFile> {
+  where ??= fetchJson<WhereFile>('/my-place/where.json');
+  where.catch(() => {
+    where = null;
+  });
+  return where;
+}
+
+/** The last answer to a ZIP code, so that one of the other places near it can be taken instead. */
+let lastZip: { found: Extract<ZipAnswer, { ok: true }>; heightM: number | null } | null = null;
+
+function otherPlaces(choice: Choice): Node[] {
+  if (lastZip === null || choice.own !== null) return [];
+  const { found, heightM } = lastZip;
+  const others = [found.nearest, ...found.others].filter(({ place }) => place.id !== choice.place);
+  const items = others.map(near => {
+    const other = choiceNear(found, near, heightM);
+    const button = element('button', `${other.name}, ${other.found}`);
+    button.type = 'button';
+    button.addEventListener('click', () => choose(other));
+    const item = document.createElement('li');
+    item.append(button);
+    return item;
+  });
+  const listed = document.createElement('ul');
+  listed.className = 'near';
+  listed.append(...items);
+  return [element('p', 'If one of these is more like your garden, take it instead:'), listed];
+}
+
+/** Trees named for the visitor's own dates, which have no page of their own. */
+const namedTrees = 12;
+
+async function ownTrees(answers: PlaceAnswers): Promise<Node[]> {
+  const { cultivars } = await fetchJson<TreesFile>('/my-place/trees.json');
+  const order = ['at-home', 'with-care', 'in-a-pot', 'a-gamble', 'not-here'];
+  const ranked = cultivars
+    .flatMap(({ id, name }) => {
+      const said = answers.on(id);
+      return said === null ? [] : [{ id, name, said }];
+    })
+    .sort((a, b) => order.indexOf(a.said.level) - order.indexOf(b.said.level))
+    .slice(0, namedTrees);
+  const rows = ranked.map(({ id, name, said }) => {
+    const row = document.createElement('li');
+    const link = element('a', name);
+    link.href = href(`/cultivars/${id}/`);
+    const level = element('span', said.words);
+    level.className = `level ${said.level}`;
+    row.append(link, ' ', level, element('p', said.ripens));
+    return row;
+  });
+  const listed = document.createElement('ol');
+  listed.className = 'own-trees';
+  listed.append(...rows);
+  return [element('h3', 'What does best there'), listed];
+}
+
+let latest = 0;
+
+async function show(): Promise<void> {
+  latest += 1;
+  const mine = latest;
+  const choice = currentChoice();
+  buttons.hidden = choice === null;
+  trees.replaceChildren();
+  if (choice === null) {
+    status.replaceChildren(element('p', 'None yet.'));
+    return;
+  }
+  const found = choice.found === '' ? '' : `, ${choice.found}`;
+  const dates = choice.own ? ' Your own freeze dates and coldest night are laid over its year.' : '';
+  const told = [`${choice.name}${found}.${dates}`, ...choice.warnings, ...choice.notes, forgetful() ?? ''];
+  status.replaceChildren(
+    ...told.filter(text => text !== '').map(text => element('p', text)),
+    ...otherPlaces(choice),
+  );
+  pageLink.href = href(`/places/${choice.place}/`);
+  list.value = choice.place;
+  base.value = choice.place;
+  if (choice.own === null) return;
+  try {
+    const answers = await answersFor(choice);
+    const nodes = await ownTrees(answers);
+    if (mine === latest) trees.replaceChildren(...answers.notes.map(note => element('p', note)), ...nodes);
+  } catch (problem) {
+    if (mine !== latest) return;
+    const text =
+      problem instanceof DatesProblem
+        ? problem.message
+        : 'The trees could not be worked out: a file of this site did not load. Load the page again to try once more.';
+    trees.replaceChildren(element('p', text));
+  }
+}
+
+/** A number as people type it: decimal commas and a sign of any kind. Null for an empty box, NaN for no number. */
+function numberIn(box: HTMLInputElement): number | null {
+  const text = box.value
+    .trim()
+    .replace(/[\u2212\u2013]/g, '-')
+    .replace(/,(?=\d{3}\b)/g, '')
+    .replace(',', '.');
+  return text === '' ? null : Number(text);
+}
+
+const FEET_IN_A_METRE = 1 / 0.3048;
+
+function heightM(): number | null {
+  const height = numberIn(part<HTMLInputElement>('height'));
+  const unit = part<HTMLSelectElement>('height-unit').value;
+  return height === null ? null : unit === 'ft' ? height / FEET_IN_A_METRE : height;
+}
+
+async function byZip(zip: string): Promise<void> {
+  zipProblem.textContent = '';
+  const height = heightM();
+  if (Number.isNaN(height)) {
+    zipProblem.textContent = 'Give the height as a number, or leave it empty.';
+    return;
+  }
+  try {
+    const found = nearZip(await whereFile(), zip);
+    if (!found.ok) {
+      zipProblem.textContent = found.text;
+      return;
+    }
+    lastZip = { found, heightM: height };
+    choose(choiceNear(found, found.nearest, height));
+  } catch {
+    zipProblem.textContent =
+      'The list of ZIP codes could not be loaded. Try again, or choose from the list below.';
+  }
+}
+
+zipForm.addEventListener('submit', event => {
+  event.preventDefault();
+  void byZip(part<HTMLInputElement>('by-zip] input[name="zip"').value);
+});
+
+function nameIn(select: HTMLSelectElement): string {
+  return select.selectedOptions[0]?.textContent ?? select.value;
+}
+
+part<HTMLFormElement>('by-list').addEventListener('submit', event => {
+  event.preventDefault();
+  lastZip = null;
+  choose({ place: list.value, name: nameIn(list), found: '', warnings: [], notes: [], own: null });
+});
+
+part('forget').addEventListener('click', () => {
+  lastZip = null;
+  choose(null);
+});
+
+function ownDates(): OwnDates {
+  const date = (field: 'last' | 'first') => {
+    const number = part<HTMLInputElement>(`day="${field}"`).value.trim();
+    return `${part<HTMLSelectElement>(`month="${field}"`).value}-${number.padStart(2, '0')}`;
+  };
+  const night = numberIn(part<HTMLInputElement>('coldest')) ?? Number.NaN;
+  const inF = part<HTMLSelectElement>('coldest-unit').value === 'F';
+  return { last: date('last'), first: date('first'), coldestC: inF ? (night - 32) / 1.8 : night };
+}
+
+part<HTMLFormElement>('by-dates').addEventListener('submit', async event => {
+  event.preventDefault();
+  datesProblem.replaceChildren();
+  const choice: Choice = {
+    place: base.value,
+    name: nameIn(base),
+    found: '',
+    warnings: [],
+    notes: [],
+    own: ownDates(),
+  };
+  try {
+    // Asked before it is chosen, so that dates that do not fit never replace a choice that does.
+    await answersFor(choice);
+    choose(choice);
+  } catch (problem) {
+    const texts =
+      problem instanceof DatesProblem
+        ? problem.problems.map(({ text }) => text)
+        : [
+            'A file of this site did not load, so the dates could not be used. Try again, or choose a place from the list.',
+          ];
+    datesProblem.replaceChildren(...texts.map(text => element('li', text)));
+  }
+});
+
+onChange(() => void show());
+void show();
+
+const asked = new URLSearchParams(location.search).get('zip');
+if (asked) void byZip(asked);

@@ -1,0 +1,136 @@
+/** From a ZIP code to the nearest reference place, with what is not known about it. */
+
+import { kmBetween } from '../../core/climate/distance.ts';
+import type { ListedPlace, WhereFile } from '../../views/myPlace/where.ts';
+import type { Choice } from './choice.ts';
+
+/** Beyond these a reference place may have another climate. Standing: ours. */
+const FAR_KM = 150;
+const HIGH_M = 300;
+/** Air cools with height by this much. Source: ISO 2533:1975, Standard Atmosphere. */
+const COOLER_C_PER_KM = 6.5;
+/** An area reaching further than this has more than one climate in it. Standing: ours. */
+const WIDE_KM = 60;
+const OTHERS = 3;
+
+/** Prefixes outside the states. Source: USPS Domestic Mail Manual, labeling list L002. */
+const territories: Readonly<Record<string, string>> = {
+  '006': 'Puerto Rico',
+  '007': 'Puerto Rico',
+  '008': 'the U.S. Virgin Islands',
+  '009': 'Puerto Rico',
+  '969': 'Guam and the islands around it',
+};
+/** Post of the armed forces: the Americas, Europe, the Pacific. Source: the same. */
+const armedForces = /^(?:340|09[0-8]|96[2-6])$/;
+
+export interface Near {
+  place: ListedPlace;
+  km: number;
+}
+
+export type ZipAnswer =
+  | { ok: true; prefix: string; nearest: Near; reachKm: number; others: Near[] }
+  | { ok: false; text: string };
+
+export function distanceInWords(km: number): string {
+  const miles = km / 1.609344;
+  const near = (value: number) => (value < 20 ? Math.max(1, Math.round(value)) : Math.round(value / 5) * 5);
+  return `about ${near(miles)} miles (${near(km)} km)`;
+}
+
+const fromList = 'Choose from the list the place most like yours.';
+
+/** The nearest places to the middle of a ZIP code area. Takes three digits or five. */
+export function nearZip({ areas, places }: WhereFile, written: string): ZipAnswer {
+  const digits = written.trim();
+  if (!/^\d{3}(?:\d{2})?$/.test(digits)) {
+    return { ok: false, text: `“${digits}” is no ZIP code: give its first three digits, or all five.` };
+  }
+  const prefix = digits.slice(0, 3);
+  if (armedForces.test(prefix)) {
+    return {
+      ok: false,
+      text: `ZIP ${prefix} is an address of the armed forces, which tells no place. ${fromList}`,
+    };
+  }
+  const area = areas[prefix];
+  const territory = territories[prefix];
+  if (area === undefined) {
+    return {
+      ok: false,
+      text: territory
+        ? noneIn(prefix, territory)
+        : `We know of no ZIP codes that begin with ${prefix}. ${fromList}`,
+    };
+  }
+  const [lat, lon, reachKm] = area;
+  const sorted = places
+    .map(place => ({ place, km: kmBetween({ lat, lon }, place) }))
+    .sort((a, b) => a.km - b.km);
+  const [nearest, ...rest] = sorted;
+  if (nearest === undefined) return { ok: false, text: 'This site has no reference places.' };
+  if (territory && nearest.km > FAR_KM) return { ok: false, text: noneIn(prefix, territory) };
+  return { ok: true, prefix, nearest, reachKm, others: rest.slice(0, OTHERS) };
+}
+
+function noneIn(prefix: string, territory: string): string {
+  return `ZIP ${prefix} is in ${territory}, for which we have no reference place. ${fromList}`;
+}
+
+const inBoth = (metres: number) => {
+  const feet = Math.round(metres / 0.3048 / 10) * 10;
+  return `${feet.toLocaleString('en-US')} ft (${Math.round(metres)} m)`;
+};
+
+/** What a height says about a stand-in, and whether that is a warning. */
+function heightSaid(
+  { name, heightM }: ListedPlace,
+  ownHeightM: number | null,
+): { warns: boolean; text: string } {
+  if (ownHeightM === null) {
+    return {
+      warns: false,
+      text: `A ZIP code does not tell your height above the sea; ${name} lies at ${inBoth(heightM)}.`,
+    };
+  }
+  const higher = ownHeightM - heightM;
+  const apart = Math.abs(higher);
+  if (apart < 1) return { warns: false, text: `You are as high above the sea as ${name}.` };
+  const said = `You are ${inBoth(apart)} ${higher > 0 ? 'higher' : 'lower'} than ${name}`;
+  if (apart < HIGH_M) return { warns: false, text: `${said}.` };
+  const degreesC = (apart / 1000) * COOLER_C_PER_KM;
+  const change = higher > 0 ? 'cooler, with a shorter season' : 'warmer';
+  return {
+    warns: true,
+    text: `${said}: expect your garden to be about ${Math.round(degreesC * 1.8)} F (${Math.round(degreesC)} C) ${change}. Look for a place of your own height.`,
+  };
+}
+
+/** The choice of a place near a ZIP code area, with all that should be said about it. */
+export function choiceNear(
+  { prefix, reachKm }: Pick<Extract<ZipAnswer, { ok: true }>, 'prefix' | 'reachKm'>,
+  { place, km }: Near,
+  ownHeightM: number | null,
+): Choice {
+  const height = heightSaid(place, ownHeightM);
+  const warnings: string[] = [];
+  if (km > FAR_KM)
+    warnings.push(
+      `That is far: your winters and your season may be quite different from those of ${place.name}.`,
+    );
+  if (reachKm > WIDE_KM) {
+    warnings.push(
+      `The area of ZIP ${prefix} reaches ${distanceInWords(reachKm)} from its middle: another place may be nearer to you.`,
+    );
+  }
+  if (height.warns) warnings.push(height.text);
+  return {
+    place: place.id,
+    name: `${place.name}, ${place.where}`,
+    found: `${distanceInWords(km)} from the middle of ZIP ${prefix}`,
+    warnings,
+    notes: height.warns ? [] : [height.text],
+    own: null,
+  };
+}

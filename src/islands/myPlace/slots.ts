@@ -1,0 +1,102 @@
+/** Puts what is said about the visitor's place into the parts of the page that wait for it. */
+
+import type { PlaceAnswers, Said } from './answers.ts';
+
+function all<T extends Element = HTMLElement>(selector: string, within: ParentNode = document): T[] {
+  return [...within.querySelectorAll<T>(selector)];
+}
+
+const levelOrder = ['at-home', 'with-care', 'in-a-pot', 'a-gamble', 'not-here'];
+
+/** The word of the level beside each row of a list. */
+function fillRows(answers: PlaceAnswers | null): void {
+  for (const slot of all('[data-mine]')) {
+    const said = answers?.on(slot.dataset.mine ?? '') ?? null;
+    slot.className = said === null ? 'mine' : `mine level ${said.level}`;
+    slot.textContent = said?.words ?? '';
+  }
+}
+
+function line(text: string, known: string): HTMLLIElement {
+  const item = document.createElement('li');
+  const standing = document.createElement('span');
+  standing.className = 'standing';
+  standing.textContent = `(${known})`;
+  item.append(`${text} `, standing);
+  return item;
+}
+
+function section(heading: string, reasons: readonly (readonly [string, string])[]): Node[] {
+  if (reasons.length === 0) return [];
+  const title = document.createElement('p');
+  title.className = 'subhead';
+  title.textContent = heading;
+  const list = document.createElement('ul');
+  list.className = 'reasons';
+  list.append(...reasons.map(([text, known]) => line(text, known)));
+  return [title, list];
+}
+
+function whyNodes(said: Said, { travel, notes }: PlaceAnswers): Node[] {
+  return [
+    ...section('Verdict', said.because),
+    ...section('What would make it better', said.change),
+    ...section('Travel', travel.because),
+    ...section(
+      'Your own dates',
+      notes.map(note => [note, 'our working figure'] as const),
+    ),
+  ];
+}
+
+function fillTrees(answers: PlaceAnswers | null): void {
+  for (const part of all('[data-mine-tree]')) {
+    const said = answers?.on(part.dataset.mineTree ?? '') ?? null;
+    const texts: Record<string, string> = {
+      words: said?.words ?? '–',
+      ripens: said?.ripens ?? '–',
+      forms: said?.forms ?? '–',
+      travel: (said && answers?.travel.words) ?? '–',
+    };
+    for (const field of all('[data-field]', part)) {
+      const name = field.dataset.field ?? '';
+      if (name in texts) field.textContent = texts[name] as string;
+    }
+    const level = part.querySelector('[data-field="words"]');
+    if (level) level.className = said === null ? '' : `level ${said.level}`;
+    const why = part.querySelector('[data-field="why"]');
+    if (said && answers) why?.replaceChildren(...whyNodes(said, answers));
+    else
+      why?.replaceChildren(
+        Object.assign(document.createElement('p'), { textContent: 'Choose a place first.' }),
+      );
+  }
+}
+
+/** How many alternatives a built page shows; the others stand by. */
+const shownAtOnce = 5;
+const given = new WeakMap<Element, HTMLElement[]>();
+
+/** Alternatives by verdict, then as near as they were; those that do not do there at all are left out. */
+function orderAlternatives(answers: PlaceAnswers | null): void {
+  for (const list of all('[data-mine-alternatives]')) {
+    const items = given.get(list) ?? all('li', list);
+    given.set(list, items);
+    const rank = (item: HTMLElement) =>
+      levelOrder.indexOf(answers?.on(item.dataset.cultivar ?? '')?.level ?? 'at-home');
+    const fitting = items.filter(item => rank(item) < levelOrder.indexOf('not-here'));
+    const ordered = [...fitting].sort((a, b) => rank(a) - rank(b));
+    const rest = items.filter(item => !fitting.includes(item));
+    [...ordered, ...rest].forEach((item, index) => {
+      item.hidden = index >= shownAtOnce || rest.includes(item);
+    });
+    list.replaceChildren(...ordered, ...rest);
+  }
+}
+
+/** Fills every slot of the page; empties them for null. */
+export function fillSlots(answers: PlaceAnswers | null): void {
+  orderAlternatives(answers);
+  fillRows(answers);
+  fillTrees(answers);
+}

@@ -1,0 +1,90 @@
+/** Makes a page speak for the visitor's place: the line that names it, and every slot that waits for it. */
+
+import type { WhereFile } from '../../views/myPlace/where.ts';
+import { answersFor, DatesProblem, fetchJson } from './answers.ts';
+import { choose, currentChoice, forgetful, onChange } from './choice.ts';
+import { choiceNear, nearZip } from './near.ts';
+import { fillSlots } from './slots.ts';
+
+const line = document.querySelector<HTMLElement>('[data-mine-line]');
+const words = line?.querySelector<HTMLElement>('[data-mine-words]');
+const status = line?.querySelector<HTMLElement>('[data-mine-status]');
+const form = line?.querySelector('form');
+const box = line?.querySelector('input');
+const asks = words?.textContent ?? '';
+
+function say(text: string): void {
+  if (status) status.textContent = text;
+}
+
+/** Counts attempts, so that a slow answer never replaces a newer one. */
+let latest = 0;
+
+async function speak(): Promise<void> {
+  latest += 1;
+  const mine = latest;
+  const choice = currentChoice();
+  if (words) {
+    const found = choice?.found ? `, ${choice.found}` : '';
+    const dates = choice?.own ? ', with your own freeze dates' : '';
+    words.textContent = choice === null ? asks : `Your place: ${choice.name}${found}${dates}.`;
+  }
+  for (const button of document.querySelectorAll<HTMLButtonElement>('[data-mine-set]')) {
+    const isIt = choice !== null && choice.own === null && choice.place === button.dataset.mineSet;
+    button.textContent = isIt ? 'This is your place' : 'Make this your place';
+    button.setAttribute('aria-pressed', String(isIt));
+  }
+  if (choice === null) {
+    fillSlots(null);
+    return;
+  }
+  try {
+    const answers = await answersFor(choice);
+    if (mine !== latest) return;
+    fillSlots(answers);
+    say([forgetful() ?? '', ...choice.warnings].join(' ').trim());
+  } catch (problem) {
+    if (mine !== latest) return;
+    fillSlots(null);
+    say(
+      problem instanceof DatesProblem
+        ? problem.message
+        : `What we know of ${choice.name} could not be loaded, so this page stands as it was made. Press Show, or load the page again.`,
+    );
+  }
+}
+
+async function chooseByZip(zip: string): Promise<void> {
+  say('Looking…');
+  let where: WhereFile;
+  try {
+    where = await fetchJson<WhereFile>('/my-place/where.json');
+  } catch {
+    say('The list of ZIP codes could not be loaded. Try again, or find your place in the list of places.');
+    return;
+  }
+  const found = nearZip(where, zip);
+  if (!found.ok) {
+    say(found.text);
+    return;
+  }
+  say('');
+  choose(choiceNear(found, found.nearest, null));
+}
+
+form?.addEventListener('submit', event => {
+  event.preventDefault();
+  const zip = box?.value.trim() ?? '';
+  if (zip === '' && currentChoice() !== null) void speak();
+  else void chooseByZip(zip);
+});
+
+document.addEventListener('click', event => {
+  const button =
+    event.target instanceof Element ? event.target.closest<HTMLElement>('[data-mine-set]') : null;
+  const { mineSet: place, name } = button?.dataset ?? {};
+  if (place && name) choose({ place, name, found: '', warnings: [], notes: [], own: null });
+});
+
+onChange(() => void speak());
+void speak();

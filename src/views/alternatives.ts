@@ -1,0 +1,51 @@
+/** What to look at instead of a cultivar that is sold out or does not suit. */
+
+import type { Catalogue, PublicCultivar } from '../core/catalogue.ts';
+import { alternatives } from '../core/match/alternatives.ts';
+import { stockState } from './cultivar.ts';
+import { oncePer } from './memo.ts';
+import { cultivarPath } from './paths.ts';
+import type { StateView } from './state.ts';
+import { flavourOf, speciesName } from './stock.ts';
+
+/** Shown at once; further ones stand by for a visitor with a place, where some of the first may not suit. */
+const shown = 5;
+const standingBy = 15;
+
+export interface AlternativeRow {
+  id: string;
+  path: string;
+  name: string;
+  species: string;
+  flavour: string;
+  why: string;
+  stock: StateView;
+  /** Shown before a place is chosen. */
+  first: boolean;
+}
+
+const candidates = oncePer((all: Catalogue) => {
+  const entries = new Map(all.cultivars.map(entry => [entry.cultivar.id, entry]));
+  const toBeHad = all.cultivars
+    .filter(({ lots }) => lots.some(({ soldOut }) => !soldOut))
+    .map(({ cultivar }) => ({ cultivar, match: null }));
+  return { entries, toBeHad };
+});
+
+/** The nearest cultivars that are on the list, by flavour and ripening. */
+export function alternativeRows(all: Catalogue, cultivar: PublicCultivar): AlternativeRow[] {
+  const { entries, toBeHad } = candidates(all);
+  return alternatives(cultivar, toBeHad, standingBy).map((found, index) => {
+    const entry = entries.get(found.cultivar)!;
+    return {
+      id: found.cultivar,
+      path: cultivarPath(found.cultivar),
+      name: entry.cultivar.name,
+      species: speciesName(entry.species),
+      flavour: flavourOf(all, entry.cultivar.flavour),
+      why: found.because.map(({ text }) => text).join(' '),
+      stock: stockState(entry, all),
+      first: index < shown,
+    };
+  });
+}

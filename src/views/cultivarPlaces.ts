@@ -1,0 +1,122 @@
+/** A cultivar's page: where it does what, over all places. */
+
+import type { Catalogue } from '../core/catalogue.ts';
+import { type Level, levels } from '../core/match/answers.ts';
+import { levelWords } from '../core/match/words.ts';
+import type { Place } from '../core/records/place.ts';
+import type { Outlooks, PlaceAnswers } from '../outlooks.ts';
+import { placePath } from './paths.ts';
+import { whereabouts } from './place.ts';
+import { classInBrief } from './placeClasses.ts';
+import { joinedCrops, type Told } from './verdict.ts';
+import { bookOf, kindIn, verdictIn } from './verdictBook.ts';
+
+export interface PlaceVerdict {
+  path: string;
+  name: string;
+  where: string;
+  kind: string;
+  words: string;
+  ripens: string;
+}
+
+export interface PlaceVerdictWithReasons extends PlaceVerdict {
+  level: Level;
+  because: Told[];
+  change: Told[];
+}
+
+export interface LevelGroup {
+  level: Level;
+  words: string;
+  places: PlaceVerdict[];
+}
+
+export interface CultivarPlaces {
+  /** A few places as unlike each other as there are, the yard's own first. */
+  spread: PlaceVerdictWithReasons[];
+  /** All places by verdict, best first. */
+  groups: LevelGroup[];
+  /** Positions for the map. */
+  dots: { lat: number; lon: number; level: Level; name: string }[];
+}
+
+/** Places told with their reasons. */
+const spreadSize = 6;
+
+/**
+ * The home place, then the first place of each kind of winter and season, kinds of the yard's own country before others: the
+ * same few for every cultivar, so that cultivars can be compared.
+ */
+function spreadOf({ home, places, climates }: Catalogue): Place[] {
+  const kindOf = (place: Place) => {
+    const kind = climates.get(place.id)?.class.answer;
+    return kind ? `${kind.winter} ${kind.season}` : '';
+  };
+  const near = [home, ...places.filter(({ country }) => country === home.country), ...places];
+  const chosen = new Map<string, Place>();
+  for (const place of near) if (!chosen.has(kindOf(place))) chosen.set(kindOf(place), place);
+  const rest = [...chosen.values()].slice(1);
+  const step = Math.max(1, rest.length / (spreadSize - 1));
+  const spaced = Array.from(
+    { length: Math.min(spreadSize - 1, rest.length) },
+    (_, i) => rest[Math.floor(i * step)]!,
+  );
+  return [home, ...spaced];
+}
+
+const spreads = new WeakMap<Catalogue, Place[]>();
+
+function verdictAt(all: Catalogue, answers: PlaceAnswers, cultivar: string): PlaceVerdict {
+  const { place } = answers;
+  const { level, ripens } = kindIn(bookOf(all, answers), cultivar);
+  return {
+    path: placePath(place.id),
+    name: place.name,
+    where: whereabouts(place),
+    kind: classInBrief(all.climates.get(place.id)!.class.answer),
+    words: levelWords[level],
+    ripens: joinedCrops(ripens),
+  };
+}
+
+export function cultivarPlaces(all: Catalogue, outlooks: Outlooks, cultivar: string): CultivarPlaces {
+  let spread = spreads.get(all);
+  if (spread === undefined) {
+    spread = spreadOf(all);
+    spreads.set(all, spread);
+  }
+  const levelAt = (answers: PlaceAnswers) => kindIn(bookOf(all, answers), cultivar).level;
+  const each = [...outlooks.values()];
+  return {
+    spread: spread.map(({ id }) => {
+      const answers = outlooks.get(id)!;
+      const { level, because, change } = verdictIn(bookOf(all, answers), cultivar);
+      return { ...verdictAt(all, answers, cultivar), level, because, change };
+    }),
+    groups: levels
+      .map(level => ({
+        level,
+        words: levelWords[level],
+        places: each
+          .filter(answers => levelAt(answers) === level)
+          .map(answers => verdictAt(all, answers, cultivar)),
+      }))
+      .filter(({ places }) => places.length > 0),
+    dots: each.map(answers => {
+      const { name, lat, lon } = answers.place;
+      return { name, lat, lon, level: levelAt(answers) };
+    }),
+  };
+}
+
+/** `At home in 12 of 82 places, with care in 9`: the first lines of the answer. */
+export function placesSentence({ groups }: Pick<CultivarPlaces, 'groups'>): string {
+  const all = groups.reduce((sum, { places }) => sum + places.length, 0);
+  const told = groups.map(({ words, places }, index) =>
+    index === 0
+      ? `${words} in ${places.length} of ${all} places`
+      : `${words.toLowerCase()} in ${places.length}`,
+  );
+  return `${told.join(', ')}.`;
+}

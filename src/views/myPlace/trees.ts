@@ -1,0 +1,37 @@
+/** What the browser fetches to answer for a visitor's own freeze dates: `/my-place/trees.json`. */
+
+import type { Catalogue } from '../../core/catalogue.ts';
+import type { MatchContext } from '../../core/match/answers.ts';
+import type { MatchedCultivar } from '../../core/match/subject.ts';
+import type { Species } from '../../core/records/species.ts';
+import { grownSpecies, usualContext } from '../../outlooks.ts';
+
+export interface TreesFile {
+  context: MatchContext;
+  species: Species[];
+  cultivars: MatchedCultivar[];
+}
+
+/** Only what a match needs of each cultivar. */
+function matched({
+  id,
+  name,
+  species,
+  flavour,
+  ripening,
+  crops,
+  pollination,
+  fruit,
+  hardinessOffsetC,
+  trials,
+}: MatchedCultivar): MatchedCultivar {
+  return { id, name, species, flavour, ripening, crops, pollination, fruit, hardinessOffsetC, trials };
+}
+
+export function treesFile(all: Catalogue): TreesFile {
+  return {
+    context: usualContext(all),
+    species: grownSpecies(all),
+    cultivars: all.cultivars.map(({ cultivar }) => matched(cultivar)),
+  };
+}
