@@ -13,7 +13,7 @@ export interface YardSize {
 
 const lotsPerFile = 250;
 const walkDays = ['2025-12-05', '2026-03-20', '2026-06-10', '2026-08-15', '2026-10-20', '2026-11-18'];
-const speciesIds = ['fig', 'pomegranate', 'mulberry'];
+const speciesIds = ['fig', 'mulberry'];
 
 /** Writes a whole content folder. The same size and seed give the same bytes. */
 export function makeYard(folder: string, demo: string, size: YardSize, seed: number): void {
