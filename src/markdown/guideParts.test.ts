@@ -195,7 +195,7 @@ describe('figures, tasks and cautions', () => {
     } as CareTask;
     const body = '::task{name="move-in"}';
     expect(html(body, { year: frosty, tasks: [task] })).toBe(
-      '<p class="guide-task"><strong>Move the pot into the store. </strong>30 October to 4 November 2026. Leaves down.</p>',
+      '<p class="guide-task"><strong>Move the pot into the store. </strong>Between 30 October and 4 November. Leaves down.</p>',
     );
     expect(html(body, { year: warm })).toContain('In Warmhaven there is no need for this.');
     expect(html(body)).toContain('After leaf fall and nights of about 25 to 20 F');

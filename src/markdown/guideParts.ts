@@ -21,11 +21,10 @@ import {
   type TaskName,
 } from '../core/care/guideVocabulary.ts';
 import { taskTable } from '../core/care/taskTable.ts';
-import { rangeInWords } from '../core/days.ts';
 import type { Figure, Form } from '../core/records/common.ts';
 import type { Guide } from '../core/records/guide.ts';
 import type { Species } from '../core/records/species.ts';
-import { askedDate, audienceWords, dateWords } from './guideWords.ts';
+import { askedDate, audienceWords, dateWords, rangeWords } from './guideWords.ts';
 
 /** What is known of a reader; null where it is not, and the guide then speaks to all. */
 export interface GuideReader {
@@ -36,7 +35,7 @@ export interface GuideReader {
   form: Form | null;
   stage: Stage | null;
   kept: Keeping | null;
-  /** Tasks of the calendar shown with the guide, from which `::task` takes its days. */
+  /** Tasks of a whole season, from which `::task` takes its days of the year. */
   tasks: readonly CareTask[];
   /** Every species of the yard: names, figures and cautions for a reader without one. */
   yardSpecies: readonly Species[];
@@ -69,6 +68,11 @@ const paragraph = (children: PhrasingContent[], className: string, id?: string):
   children,
   data: { hProperties: { className: [className], ...(id ? { id } : {}) } },
 });
+const sentence = (words: string) => words.charAt(0).toUpperCase() + words.slice(1);
+
+/** Said once below the cautions, not with each. */
+const UNSOURCED = 'Common practice, no source.';
+
 const text = (value: string): PhrasingContent => ({ type: 'text', value });
 const strong = (value: string): PhrasingContent => ({ type: 'strong', children: [text(value)] });
 
@@ -210,24 +214,28 @@ class GuideWriter {
   }
 
   #cautionBox(): RootContent {
-    const items = this.cautions.map(({ id, title, text: words, standing, source }) =>
-      paragraph(
+    const items = this.cautions.map(({ id, title, text: words, source }) => {
+      const named = source.replace(UNSOURCED, '').trim();
+      return paragraph(
         [
           strong(`${title}. `),
-          text(`${words} `),
-          {
-            type: 'emphasis',
-            children: [text(`${standing === 'published' ? '' : 'Usual caution. '}${source}`)],
-          },
+          text(words),
+          ...(named === '' ? [] : [text(' '), { type: 'emphasis' as const, children: [text(named)] }]),
         ],
         'guide-caution-item',
         cautionFragment(id),
-      ),
-    );
+      );
+    });
+    const rest =
+      'Where no source is named these are the usual cautions: common practice. Labels, local rules and people licensed for the work decide.';
     return box(
       'aside',
       'guide-cautions',
-      [paragraph([strong('Take care')], 'guide-for'), ...items],
+      [
+        paragraph([strong('Take care')], 'guide-for'),
+        ...items,
+        paragraph([text(rest)], 'guide-caution-item'),
+      ],
       'Take care',
     );
   }
@@ -239,7 +247,7 @@ class GuideWriter {
     const { year } = this.#reader;
     const when =
       found !== undefined
-        ? `${rangeInWords(found.range)}. ${found.trigger}`
+        ? `${sentence(rangeWords(found.range.from.slice(5), found.range.to.slice(5)))}. ${found.trigger}`
         : year === null
           ? kind.rule
           : `In ${year.placeName} there is no need for this.`;

@@ -1,6 +1,7 @@
 import { describe, expect, it } from 'vitest';
 import { realSpecies, speciesIds } from '../../../tests/care/realPlaces.ts';
-import { type CautionTopic, cautionsForTask } from './cautions.ts';
+import { guideKinds } from '../records/guide.ts';
+import { type CautionTopic, cautionsForTask, topicsOfGuide, topicsOfTask } from './cautions.ts';
 import { type TaskName, taskNames } from './guideVocabulary.ts';
 import { tasksOfGuide, taskTable } from './taskTable.ts';
 
@@ -35,6 +36,17 @@ describe('cautions of tasks', () => {
         }
       }
     }
+  });
+
+  it('stand in the guide the task belongs to', () => {
+    const missing = guideKinds.flatMap(kind =>
+      tasksOfGuide[kind].flatMap(name =>
+        (topicsOfTask[name] ?? [])
+          .filter(topic => !topicsOfGuide[kind].includes(topic))
+          .map(topic => `${kind}: ${topic} for ${name}`),
+      ),
+    );
+    expect(missing).toEqual([]);
   });
 
   it('come from rules that cover every task once in some guide, those of the first days apart', () => {

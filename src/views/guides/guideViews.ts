@@ -7,15 +7,16 @@ import type { UnitChoice } from '../../core/care/guideMeasures.ts';
 import type { PlantInCare } from '../../core/care/plantInCare.ts';
 import { tasksOfGuide } from '../../core/care/taskTable.ts';
 import type { Catalogue } from '../../core/catalogue.ts';
+import type { Day } from '../../core/days.ts';
 import { type Form, forms } from '../../core/records/common.ts';
 import type { Guide } from '../../core/records/guide.ts';
 import type { Place } from '../../core/records/place.ts';
 import type { Species } from '../../core/records/species.ts';
 import { type RenderedGuide, renderGuide } from '../../markdown/guideParts.ts';
-import { formWords, lowerFirst, standingInWords } from '../words.ts';
+import { formWords, lowerFirst } from '../words.ts';
 import { type ArrivalSpan, arrivalSpans } from './arrivalMonths.ts';
-import { speciesOf } from './guideSubject.ts';
-import { type TaskView, taskView } from './taskView.ts';
+import { leadingSpecies, speciesOf } from './guideSubject.ts';
+import { reasonsInWords, type TaskView, taskView } from './taskView.ts';
 
 type Link = (path: string) => string;
 
@@ -28,10 +29,11 @@ const anyone = { year: null, species: null, form: null, stage: null, kept: null,
 
 /** A guide for any reader, in the units of the yard's own country. */
 export function generalGuide(all: Catalogue, guide: Guide, link: Link): RenderedGuide {
+  const leading = leadingSpecies(all, guide);
   return renderGuide(guide, {
     ...anyone,
     units: unitsIn(all.home.country),
-    yardSpecies: all.species,
+    yardSpecies: leading === null ? all.species : leadingFirst(all, leading),
     link,
   });
 }
@@ -61,7 +63,7 @@ export interface ArrivalView {
   spans: ArrivalSpan[];
   tasks: TaskView[];
   /** Where it will live, and why. */
-  because: { text: string; known: string }[];
+  because: string;
 }
 
 export interface PlaceGuideView {
@@ -89,6 +91,20 @@ export function arrivalCalendar({ asOf }: Pick<Catalogue, 'asOf'>, year: CareYea
     potLitres: year.potLitres,
   };
   return careCalendar(year, plant);
+}
+
+/** One task of each name, of a season that had not begun on the day of the content where there is one: that one is not cut short. */
+function wholeTasks(tasks: readonly CareTask[], asOf: Day): CareTask[] {
+  const names = [...new Set(tasks.map(({ name }) => name))];
+  return names.map(name => {
+    const ofName = tasks.filter(task => task.name === name);
+    return ofName.find(({ range }) => range.from > asOf) ?? ofName[0]!;
+  });
+}
+
+/** The species whose dates are given comes first, so that its cautions do. */
+function leadingFirst({ species }: Catalogue, leading: Species): Species[] {
+  return [leading, ...species.filter(({ id }) => id !== leading.id)];
 }
 
 /** Forms an arrival guide speaks of. */
@@ -119,8 +135,8 @@ export function placeGuide(
     units: unitsIn(place.country),
     year,
     species: only ? year.species : null,
-    tasks,
-    yardSpecies: all.species,
+    tasks: wholeTasks(tasks, all.asOf),
+    yardSpecies: leadingFirst(all, year.species),
     link,
   });
   const arrivals = arrivalForms(guide).map((form): ArrivalView => {
@@ -130,16 +146,13 @@ export function placeGuide(
       form,
       name: formWords[form],
       spans: arrivalSpans(year, form, all.asOf),
-      tasks: first.map(task => taskView(task, body.cautions, `${form}-`)),
-      because: because.map(({ text, standing, source }) => ({
-        text,
-        known: standingInWords(standing, source),
-      })),
+      tasks: first.map(task => taskView(task, `${form}-`)),
+      because: reasonsInWords(because),
     };
   });
   return {
     body,
-    tasks: tasks.map(task => taskView(task, body.cautions)),
+    tasks: tasks.map(task => taskView(task)),
     arrivals,
     withoutDates: withoutDates(guide, tasks, year),
   };
