@@ -2,8 +2,10 @@
 
 import type { Catalogue, CultivarEntry } from '../core/catalogue.ts';
 import type { FormState } from '../core/lots/answers.ts';
-import type { Cultivar, Fruit, Trial } from '../core/records/cultivar.ts';
+import type { RipeningClass } from '../core/records/common.ts';
+import type { Cultivar, Trial } from '../core/records/cultivar.ts';
 import { degreesCToF, roundTo } from '../core/units.ts';
+import { type FruitMark, fruitMark } from './fruitMarks.ts';
 import type { Fact } from './lot.ts';
 import { fruitSizeInWords } from './measures.ts';
 import { oncePer } from './memo.ts';
@@ -13,6 +15,7 @@ import { type StateView, stateView } from './state.ts';
 import { rowsPerPage, speciesName } from './stock.ts';
 import {
   airWords,
+  coloursInWords,
   countInWords,
   cropWords,
   eyeWords,
@@ -35,19 +38,15 @@ export interface CultivarRow {
   id: string;
   path: string;
   name: string;
+  mark: FruitMark;
   flavour: string;
   ripens: string;
+  ripening: RipeningClass;
   fruit: string;
   size: string;
   crops: string;
   pollination: string;
   stock: StateView;
-}
-
-/** Colours of skin and flesh: `Skin green with violet, flesh red`. */
-export function coloursInWords({ skin, blush, flesh }: Fruit): string {
-  const cheek = blush === null || blush === skin ? '' : ` with ${blush}`;
-  return `Skin ${skin}${cheek}, flesh ${flesh}`;
 }
 
 const bestFirst: readonly FormState[] = ['ready', 'opens', 'look', 'blocked'];
@@ -71,8 +70,10 @@ function cultivarRow(entry: CultivarEntry, catalogue: Catalogue): CultivarRow {
     id: cultivar.id,
     path: cultivarPath(cultivar.id),
     name: cultivar.name,
+    mark: fruitMark(catalogue, cultivar, entry.species),
     flavour: flavour.name,
     ripens: ripeningWords[cultivar.ripening],
+    ripening: cultivar.ripening,
     fruit: coloursInWords(fruit),
     size: fruitSizeInWords(fruit.lengthMm, fruit.widthMm),
     crops: listInWords(cultivar.crops.map(crop => cropWords[crop])),

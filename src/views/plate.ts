@@ -8,38 +8,13 @@ import type { Fruit } from '../core/records/cultivar.ts';
 import { fruitSizeInWords } from './measures.ts';
 import { drupeInside, drupeOutside } from './plate/drupe.ts';
 import { figInside, figOutside } from './plate/fig.ts';
+import type { FruitKind } from './plate/kinds.ts';
 import type { Desk, Layer } from './plate/layers.ts';
 import { clusterInside, clusterOutside } from './plate/mulberry.ts';
 import { pen } from './plate/pen.ts';
 import { persimmonInside, persimmonOutside } from './plate/persimmon.ts';
 import { pomegranateInside, pomegranateOutside } from './plate/pomegranate.ts';
 import { eyeWords, shapeWords } from './words.ts';
-
-/** What is drawn besides the traits; `plain` for a species none of the others fits. */
-export type FruitKind =
-  | 'fig'
-  | 'pomegranate'
-  | 'persimmon'
-  | 'seeded persimmon'
-  | 'cluster'
-  | 'jujube'
-  | 'plain';
-
-/** By botanical name, from its beginning. */
-const kinds: readonly (readonly [name: string, kind: FruitKind])[] = [
-  ['Ficus', 'fig'],
-  ['Punica', 'pomegranate'],
-  ['Diospyros virginiana', 'seeded persimmon'],
-  ['Diospyros', 'persimmon'],
-  ['Morus', 'cluster'],
-  ['Ziziphus', 'jujube'],
-];
-
-/** How a fruit of a species is drawn; one whose shape is a cluster always as a cluster. */
-export function fruitKind(botanical: string, { shape }: Pick<Fruit, 'shape'>): FruitKind {
-  if (shape === 'cluster') return 'cluster';
-  return kinds.find(([name]) => botanical.startsWith(name))?.[1] ?? 'plain';
-}
 
 /** Room around the fruit, mm: above for a stalk or crown, and at the sides. */
 export interface Canvas {

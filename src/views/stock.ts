@@ -4,14 +4,15 @@ import type { Catalogue, LotEntry } from '../core/catalogue.ts';
 import type { Day } from '../core/days.ts';
 import type { FormAnswer, FormState } from '../core/lots/answers.ts';
 import { priceInWords } from '../core/money.ts';
-import { type Form, forms } from '../core/records/common.ts';
+import { type Form, forms, type RipeningClass } from '../core/records/common.ts';
 import type { Species } from '../core/records/species.ts';
+import { type FruitMark, fruitMark } from './fruitMarks.ts';
 import { sizeInWords } from './measures.ts';
 import { oncePer } from './memo.ts';
 import { type Grouped, groupBy, type PagedList, paged } from './paging.ts';
 import { cultivarPath, lotPath } from './paths.ts';
 import { type StateView, stateView } from './state.ts';
-import { formWords, lowerFirst, ripeningWords, sentence } from './words.ts';
+import { coloursInWords, formWords, lowerFirst, ripeningWords, sentence } from './words.ts';
 
 /** Rows on one page of a list: about what prints on three sheets. */
 export const rowsPerPage = 100;
@@ -33,8 +34,12 @@ export interface StockRow {
   cultivar: string;
   cultivarPath: string;
   species: string;
+  mark: FruitMark;
+  /** Colours of the fruit in words, for people who do not see the small plate. */
+  fruit: string;
   flavour: string;
   ripens: string;
+  ripening: RipeningClass;
   size: string;
   left: number;
   lines: StockLine[];
@@ -81,8 +86,11 @@ export function stockRow(catalogue: Catalogue, entry: LotEntry, shown: readonly 
     cultivar: cultivar.id,
     cultivarPath: cultivarPath(cultivar.id),
     species: speciesName(species),
+    mark: fruitMark(catalogue, cultivar, species),
+    fruit: coloursInWords(cultivar.fruit),
     flavour: flavourOf(catalogue, cultivar.flavour),
     ripens: ripeningWords[cultivar.ripening],
+    ripening: cultivar.ripening,
     size: sizeInWords(entry),
     left: entry.stock.left,
     lines: entry.forms

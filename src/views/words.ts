@@ -11,7 +11,7 @@ import type {
   Standing,
   WinterClass,
 } from '../core/records/common.ts';
-import type { Eye, FruitShape, PollinationHabit, Tendency, Trial } from '../core/records/cultivar.ts';
+import type { Eye, Fruit, FruitShape, PollinationHabit, Tendency, Trial } from '../core/records/cultivar.ts';
 import type { Hazard } from '../core/records/species.ts';
 import type { HealthSign, LeafSign, RootSign, Where, WoodSign } from '../core/records/walk.ts';
 
@@ -81,6 +81,12 @@ export const eyeWords: Record<Eye, string> = {
   open: 'open',
   none: 'none',
 };
+
+/** Colours of skin and flesh: `Skin green with violet, flesh red`. */
+export function coloursInWords({ skin, blush, flesh }: Fruit): string {
+  const cheek = blush === null || blush === skin ? '' : ` with ${blush}`;
+  return `Skin ${skin}${cheek}, flesh ${flesh}`;
+}
 
 export const splitWords: Record<Tendency, string> = {
   low: 'seldom splits',
