@@ -54,6 +54,7 @@ const SPACING_PX = 4.2;
 const GRID_PER_PX = 1;
 const MARGIN_MM = 1.5;
 export const SCALE_BAR_MM = 10;
+export const barInWords = '10 mm (0.4 in)';
 /** Room for the bar, px. */
 const BAR_PX = 14;
 
