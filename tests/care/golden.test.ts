@@ -177,15 +177,15 @@ describe('golden calendars', () => {
       `2026-12-01 2026-12-01 unpack
        2026-12-01 2026-12-22 stand-apart
        2026-12-01 2026-12-04 stand-out
-       2027-02-01 2027-03-15 plant-dormant
-       2027-02-02 2027-05-10 water-new
-       2027-05-19 2028-01-07 water-growing
-       2027-06-02 2027-10-20 feed
-       2027-10-13 2027-10-20 stop-feeding
-       2027-12-07 2028-01-07 ease-water
-       2027-12-08 2028-03-01 leaf-fall
+       2027-01-27 2027-03-10 plant-dormant
+       2027-01-28 2027-05-05 water-new
+       2027-05-19 2028-01-03 water-growing
+       2027-06-02 2027-10-18 feed
+       2027-10-11 2027-10-18 stop-feeding
+       2027-12-07 2028-01-03 ease-water
+       2027-12-10 2028-02-16 leaf-fall
        2028-01-23 2028-02-07 mulch
-       2028-03-22 2028-04-26 prune
+       2028-03-18 2028-04-22 prune
        2028-05-19 2028-06-13 water-growing
        2028-06-02 2028-06-13 feed`,
     );
@@ -224,8 +224,9 @@ describe('golden calendars', () => {
   });
 
   it('southern: a bare-root fig reaches Melbourne in July for the ground', () => {
-    // Half a year round: midwinter is July. Wrapped for a few days until the worst nights for young wood are past, soaked and planted
-    // while asleep; growth in September, last feed in March, leaves down from late May, mulch by early July, pruned by mid-August.
+    // Half a year round: midwinter is July. The coldest night of a usual winter is about -1 C, so nothing has to wait: soaked and planted
+    // while asleep on the day it comes; growth in September, last feed in April. Most winters have no night that takes the leaves, so
+    // the coolest weeks, June and July, are its rest; mulch by early July, pruned by the end of July.
     compare(
       {
         place: 'melbourne-au',
@@ -237,21 +238,19 @@ describe('golden calendars', () => {
       },
       `2026-07-01 2026-07-01 unpack
        2026-07-01 2026-07-22 stand-apart
-       2026-07-01 2026-07-04 keep-wrapped
-       2026-07-05 2026-07-05 soak-roots
-       2026-07-05 2026-08-06 plant-dormant
-       2026-07-06 2026-10-01 water-new
-       2026-08-13 2026-09-22 cover-new-leaves
-       2026-08-29 2027-06-25 water-growing
-       2026-09-12 2027-03-28 feed
-       2027-03-21 2027-03-28 stop-feeding
-       2027-05-12 2027-06-25 ease-water
-       2027-05-30 2027-08-23 leaf-fall
+       2026-07-01 2026-07-01 soak-roots
+       2026-07-01 2026-08-09 plant-dormant
+       2026-07-02 2026-10-04 water-new
+       2026-08-16 2026-08-24 cover-new-leaves
+       2026-09-01 2027-06-05 water-growing
+       2026-09-15 2027-04-25 feed
+       2027-04-18 2027-04-25 stop-feeding
+       2027-06-05 2027-08-04 rest
        2027-06-20 2027-07-05 mulch
-       2027-07-23 2027-08-06 prune
-       2027-08-13 2027-09-22 cover-new-leaves
-       2027-08-29 2028-01-12 water-growing
-       2027-09-12 2028-01-12 feed`,
+       2027-06-20 2027-07-28 prune
+       2027-08-16 2027-08-24 cover-new-leaves
+       2027-09-01 2028-01-12 water-growing
+       2027-09-15 2028-01-12 feed`,
     );
   });
 

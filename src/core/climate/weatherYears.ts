@@ -45,8 +45,11 @@ export interface WeatherYears {
 
 /** A text that is equal for two places exactly when their weather years are: for seeds and for keeping results. */
 export function weatherKey(figures: ClimateFigures, count: number = DEFAULT_SEASONS): string {
-  const { lat, tmaxC, tminC, sdTminC, sdTmaxC, sdAbout, lag1 } = figures;
-  return JSON.stringify([MODEL_VERSION, count, lat, tmaxC, tminC, sdTminC, sdTmaxC, sdAbout, lag1]);
+  const { lat, tmaxC, tminC, sdTminC, sdTmaxC, sdAbout, lag1, published } = figures;
+  // A published coldest night has a say in the spread only where the spread is estimated.
+  const coldestNight = sdTminC === null && published.annualMin ? [published.annualMin.meanC] : [];
+  const drawnFrom = [lat, tmaxC, tminC, sdTminC, sdTmaxC, sdAbout, lag1, ...coldestNight];
+  return JSON.stringify([MODEL_VERSION, count, ...drawnFrom]);
 }
 
 function inSeasonOrder({ meanC, sdC }: DailyNormals, firstDoy: number): DailyNormals {
