@@ -109,7 +109,11 @@ describe('the climate in plain words', () => {
   });
 
   it('warns where the record of coldest nights contradicts the modelled freezes, and only there', () => {
-    expect(freezeWarning(adelaide.climate)).toMatch(/34 F \(1 C\) by the record.*Trust the record/);
+    const modelled = adelaide.climate.freeze['32F'];
+    const often = { ...modelled, answer: { ...modelled.answer, none: 0.1 } };
+    const contradicted = { ...adelaide.climate, freeze: { ...adelaide.climate.freeze, '32F': often } };
+    expect(freezeWarning(contradicted)).toMatch(/34 F \(1 C\) by the record.*Trust the record/);
+    expect(freezeWarning(adelaide.climate)).toBeNull();
     expect(freezeWarning(asheville.climate)).toBeNull();
     expect(freezeWarning(singapore.climate)).toBeNull();
     const published = { ...adelaide.climate.freeze['32F'], standing: 'published' as const };
