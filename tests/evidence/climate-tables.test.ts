@@ -13,6 +13,7 @@ const rowCounts = {
   'winter-lows': 37,
   'winter-zone-errors': 56,
   'season-heat': 24,
+  'estimated-spread': 12,
   'freeze-statistics': 33,
   'ripening-dates': 17,
   'ripening-calibration': 21,

@@ -7,6 +7,7 @@ import { hourlyTables } from './hourlyTables.ts';
 import { lotsTables } from './lotsTables.ts';
 import { matchTables } from './matchTables.ts';
 import { placeTables } from './placeTables.ts';
+import { spreadTables } from './spreadTables.ts';
 import { sunTables } from './sunTables.ts';
 import type { EvidenceTable } from './table.ts';
 import { zoneTables } from './zoneTables.ts';
@@ -18,6 +19,7 @@ import { zoneTables } from './zoneTables.ts';
 export function evidenceTables(): EvidenceTable[] {
   return [
     ...placeTables(),
+    ...spreadTables(),
     ...freezeChainTables(),
     ...matchTables(),
     ...curveTables(),
