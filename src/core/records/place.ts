@@ -78,7 +78,7 @@ export const writtenPlace = z
       .number()
       .min(0)
       .max(0.95)
-      .describe("Correlation of one day's departure with the next; 0.68 when left out.")
+      .describe("Correlation of one day's departure with the next; the usual value when left out.")
       .optional(),
     freeze: z
       .strictObject({
