@@ -29,3 +29,5 @@ export function climatePath(kind: string): string {
 }
 
 export const myPlacePath = '/my-place/';
+
+export const comparePath = '/compare/';

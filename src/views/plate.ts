@@ -186,3 +186,38 @@ export function plate(
     description: plateInWords(fruit),
   };
 }
+
+const attributes = (of: object): string =>
+  Object.entries(of)
+    .filter(([, value]) => value !== undefined)
+    .map(([name, value]) => ` ${name}="${value}"`)
+    .join('');
+
+/** What stands inside the SVG of a plate. It holds nothing that was written by hand: numbers, classes and words of our own lists. */
+export function plateMarkup({ views: drawn, scale, title, description }: Plate, id: string): string {
+  const parts = drawn.map(
+    ({ move, paths }) =>
+      `<g transform="${move}">${paths.map(path => `<path${attributes(path)}/>`).join('')}</g>`,
+  );
+  return `<title id="plate-${id}">${title}</title><desc id="plate-${id}-words">${description}</desc>${parts.join('')}<path class="bar" d="${scale}"/>`;
+}
+
+/** Attributes of the SVG of a plate. */
+export function plateAttributes(
+  { colours, box, width, height }: Plate,
+  id: string,
+): Record<string, string | number> {
+  return {
+    class: `plate ${colours}`,
+    viewBox: box,
+    width,
+    height,
+    role: 'img',
+    'aria-labelledby': `plate-${id} plate-${id}-words`,
+  };
+}
+
+/** A plate as a file or a part of one. */
+export function plateSvg(drawn: Plate, id: string): string {
+  return `<svg xmlns="http://www.w3.org/2000/svg"${attributes(plateAttributes(drawn, id))}>${plateMarkup(drawn, id)}</svg>`;
+}

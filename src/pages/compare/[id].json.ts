@@ -1,0 +1,19 @@
+/** What the comparison shows of one cultivar. Made for the script of this site; the documented file is cultivars.json. */
+
+import type { APIContext } from 'astro';
+import { catalogue } from '../../content.ts';
+import type { CultivarEntry } from '../../core/catalogue.ts';
+import { href } from '../../href.ts';
+import { outlooks } from '../../outlooks.ts';
+import { comparedFile } from '../../views/comparedFile.ts';
+
+export async function getStaticPaths() {
+  const { cultivars } = await catalogue();
+  return cultivars.map(entry => ({ params: { id: entry.cultivar.id }, props: { entry } }));
+}
+
+export async function GET({ props }: APIContext<{ entry: CultivarEntry }>): Promise<Response> {
+  const all = await catalogue();
+  const here = (await outlooks()).get(all.home.id)!;
+  return Response.json(comparedFile(all, here, props.entry, href));
+}
