@@ -14,7 +14,7 @@ import { clusterInside, clusterOutside } from './plate/mulberry.ts';
 import { pen } from './plate/pen.ts';
 import { persimmonInside, persimmonOutside } from './plate/persimmon.ts';
 import { pomegranateInside, pomegranateOutside } from './plate/pomegranate.ts';
-import { eyeWords, shapeWords } from './words.ts';
+import { eyeWords, sentence, shapeWords } from './words.ts';
 
 /** Room around the fruit, mm: above for a stalk or crown, and at the sides. */
 export interface Canvas {
@@ -49,7 +49,7 @@ export interface Plate {
 }
 
 /** Distance between the lines of the shading on the page, px. */
-const SPACING_PX = 4.2;
+const SPACING_PX = 4.8;
 /** Steps of the grid to the px of the page: half a px is finer than a hand. */
 const GRID_PER_PX = 1;
 const MARGIN_MM = 1.5;
@@ -84,7 +84,7 @@ function roomAbove(fruit: Fruit, kind: FruitKind): number {
 }
 
 /** Widest and longest a large plate is drawn, px, and its largest scale, px to the millimetre: a berry is not blown up to a melon. */
-const LARGE_PX = 310;
+const LARGE_PX = 300;
 const LARGEST_SCALE = 7;
 
 /** The scale at which a canvas fills a large plate, px to the millimetre, in quarters. */
@@ -133,7 +133,7 @@ export function plateInWords(fruit: Fruit): string {
   const { skin, blush, flesh, shape, eye, lengthMm, widthMm } = fruit;
   const cheek = blush === null || blush === skin ? '' : ` with ${blush}`;
   const opening = eye === 'none' ? '' : ` The eye is ${eyeWords[eye]}.`;
-  return `${shapeWords[shape]}, ${fruitSizeInWords(lengthMm, widthMm)}. Skin ${skin}${cheek}; cut, the flesh is ${flesh}.${opening}`;
+  return `${sentence(shapeWords[shape])}, ${fruitSizeInWords(lengthMm, widthMm)}. Skin ${skin}${cheek}; cut, the flesh is ${flesh}.${opening}`;
 }
 
 /**

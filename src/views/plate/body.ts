@@ -26,9 +26,12 @@ export interface Body {
   radiusAt(y: number): number;
 }
 
+/** Share of the length that leans: above where any fruit is widest, so that its width stays what it is. */
+const LEANING = 0.36;
+
 /** How far the neck of a fruit leans to one side, as a share of the half width. */
 function leanAt(share: number, y: number): number {
-  const up = Math.max(0, 1 - y / 0.5);
+  const up = Math.max(0, 1 - y / LEANING);
   return share * up * up;
 }
 
@@ -100,6 +103,12 @@ export function bodyOf(
     y => heights.indexOf(y) / (side.length - 1),
   ) as [number, number];
   return { lengthMm, halfMm, side, ends, outline, rightHalf, on, radiusAt };
+}
+
+/** The point itself, or the nearest at its height that lies so far inside the silhouette. */
+export function kept(body: Body, [x, y]: Point, insideMm: number): Point {
+  const room = Math.max(0, body.radiusAt(y) - insideMm);
+  return [Math.min(room, Math.max(-room, x)), y];
 }
 
 /** A skin thinner than this share of the spacing of the shading would not show its colour. */

@@ -2,7 +2,7 @@
 
 import type { Random } from '../../core/random.ts';
 import type { Eye, Fruit } from '../../core/records/cultivar.ts';
-import { type Body, bodyOf, inset, LEAST_PEEL, outlineOf } from './body.ts';
+import { type Body, bodyOf, inset, kept, LEAST_PEEL, outlineOf } from './body.ts';
 import { alongAt, cheek, dots, hoops, ribs, scatter } from './engraving.ts';
 import { gleam } from './gleam.ts';
 import type { Desk, Layer } from './layers.ts';
@@ -16,7 +16,7 @@ const HOLLOW = 0.22;
 const PEEL_MM = 0.6;
 const SEED_MM = 1.3;
 const SEEDS_APART_MM = 2.5;
-const MOST_SEEDS = 56;
+const MOST_SEEDS = 46;
 
 /** Half the width of the eye as a share of the half width of the fruit. */
 const eyeWidths: Record<Eye, number> = {
@@ -159,7 +159,10 @@ export function figInside(fruit: Fruit, desk: Desk): Layer[] {
     random,
     [-reachX, top, reachX, lengthMm],
     SEEDS_APART_MM,
-    at => out(at) > HOLLOW + 0.12 && out(at) < 0.84,
+    at =>
+      out(at) > HOLLOW + 0.12 &&
+      out(at) < 0.84 &&
+      Math.abs(at[0]) < body.radiusAt(at[1]) - halfMm * RIND * 1.4,
     MOST_SEEDS,
   );
   const florets = desk.pen();
@@ -168,7 +171,8 @@ export function figInside(fruit: Fruit, desk: Desk): Layer[] {
     const angle = ((i + random.uniform() * 0.6) / count) * 2 * Math.PI;
     const [cos, sin] = [Math.cos(angle), Math.sin(angle)];
     const [from, to] = [0.93 - random.uniform() * 0.05, 0.52 + random.uniform() * 0.22];
-    const at = (share: number): Point => [cos * reachX * share, middle[1] + sin * reachY * share];
+    const at = (share: number) =>
+      kept(body, [cos * reachX * share, middle[1] + sin * reachY * share], halfMm * RIND);
     florets.move(at(from));
     florets.line(at(to));
   }

@@ -1,7 +1,7 @@
 /** Pomegranates, crown up: leathery and faintly angled outside; chambers of arils in pale pith inside. */
 
 import type { Fruit } from '../../core/records/cultivar.ts';
-import { type Body, bodyOf, inset, LEAST_PEEL, outlineOf } from './body.ts';
+import { type Body, bodyOf, inset, kept, LEAST_PEEL, outlineOf } from './body.ts';
 import { cellsOf, cutOff } from './cells.ts';
 import { cheek, dots, hoops, ribs, scatter } from './engraving.ts';
 import type { Desk, Layer } from './layers.ts';
@@ -14,7 +14,7 @@ const RIND = 0.1;
 const PEEL_MM = 1.4;
 /** Distance between two arils at least, mm, and how many are drawn at most. */
 const ARIL_MM = 6.5;
-const MOST_ARILS = 66;
+const MOST_ARILS = 52;
 /** Directions of the membranes from the middle of the fruit, in turns from the right, clockwise. */
 const membranes = [-0.27, -0.03, 0.13, 0.36, 0.53];
 
@@ -111,6 +111,7 @@ export function pomegranateInside(fruit: Fruit, desk: Desk): Layer[] {
   const body = bodyOf(fruit, { cut: true });
   const { halfMm, lengthMm } = body;
   const outline = outlineOf(body, desk);
+  const rind = halfMm * RIND;
   const middle: Point = [-halfMm * 0.05, lengthMm * 0.58];
   const area = Math.PI * halfMm * lengthMm * 0.5 * 0.7;
   const apart = Math.max(ARIL_MM, Math.sqrt(area / MOST_ARILS) * 0.98);
@@ -120,17 +121,26 @@ export function pomegranateInside(fruit: Fruit, desk: Desk): Layer[] {
   for (const chamber of chambers(body, middle)) {
     const [left, right] = [Math.min(...chamber.map(([x]) => x)), Math.max(...chamber.map(([x]) => x))];
     const [top, bottom] = [Math.min(...chamber.map(([, y]) => y)), Math.max(...chamber.map(([, y]) => y))];
-    polygon(floors, chamber);
+    polygon(
+      floors,
+      chamber.map(at => kept(body, at, rind)),
+    );
     const points = scatter(
       desk.random,
       [left, top, right, bottom],
       apart,
-      at => isInside(chamber, at, apart * 0.3) && Math.hypot(at[0] - middle[0], at[1] - middle[1]) > apart,
+      at =>
+        isInside(chamber, at, apart * 0.3) &&
+        Math.abs(at[0]) < body.radiusAt(at[1]) - rind * 2 &&
+        Math.hypot(at[0] - middle[0], at[1] - middle[1]) > apart,
       40,
     );
     cellsOf(points, chamber, apart * 0.06).forEach((cell, i) => {
       if (cell.length < 3) return;
-      polygon(arils, cell);
+      polygon(
+        arils,
+        cell.map(at => kept(body, at, rind)),
+      );
       const [x, y] = points[i] as Point;
       kernels.dot([x, y]);
     });
