@@ -8,6 +8,7 @@ import type { Outlooks, PlaceAnswers } from '../outlooks.ts';
 import { placePath } from './paths.ts';
 import { whereabouts } from './place.ts';
 import { classInBrief } from './placeClasses.ts';
+import { onMap } from './usMap.ts';
 import { joinedCrops, type Told } from './verdict.ts';
 import { bookOf, kindIn, verdictIn } from './verdictBook.ts';
 
@@ -37,8 +38,9 @@ export interface CultivarPlaces {
   spread: PlaceVerdictWithReasons[];
   /** All places by verdict, best first. */
   groups: LevelGroup[];
-  /** Positions for the map. */
-  dots: { lat: number; lon: number; level: Level; name: string }[];
+  /** Where on the map of the United States each level is. */
+  dots: { x: number; y: number; level: Level }[];
+  count: number;
 }
 
 /** Places told with their reasons. */
@@ -103,10 +105,11 @@ export function cultivarPlaces(all: Catalogue, outlooks: Outlooks, cultivar: str
           .map(answers => verdictAt(all, answers, cultivar)),
       }))
       .filter(({ places }) => places.length > 0),
-    dots: each.map(answers => {
-      const { name, lat, lon } = answers.place;
-      return { name, lat, lon, level: levelAt(answers) };
+    dots: each.flatMap(answers => {
+      const at = onMap(answers.place);
+      return at === null ? [] : [{ ...at, level: levelAt(answers) }];
     }),
+    count: each.length,
   };
 }
 

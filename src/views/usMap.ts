@@ -7,6 +7,7 @@ import { geoAlbersUsa, geoPath } from 'd3-geo';
 import { feature, mesh } from 'topojson-client';
 import type { GeometryObject, Topology } from 'topojson-specification';
 import atlas from 'us-atlas/states-albers-10m.json' with { type: 'json' };
+import type { Place } from '../core/records/place.ts';
 import { roundTo } from '../core/units.ts';
 
 export const MAP_WIDTH = 975;
@@ -17,9 +18,13 @@ const projection = geoAlbersUsa()
   .scale(1300)
   .translate([MAP_WIDTH / 2, MAP_HEIGHT / 2]);
 
-/** Where a position lies on the drawing; null outside the United States. */
-export function onMap({ lat, lon }: { lat: number; lon: number }): { x: number; y: number } | null {
-  const point = projection([lon, lat]);
+/** Where a place lies on the drawing; null outside the United States, whose neighbours the projection would let in. */
+export function onMap({
+  country,
+  lat,
+  lon,
+}: Pick<Place, 'country' | 'lat' | 'lon'>): { x: number; y: number } | null {
+  const point = country === 'US' ? projection([lon, lat]) : null;
   return point && { x: roundTo(point[0], 1), y: roundTo(point[1], 1) };
 }
 

@@ -2,7 +2,7 @@
 
 import type { WhereFile } from '../../views/myPlace/where.ts';
 import { answersFor, DatesProblem, fetchJson } from './answers.ts';
-import { choose, currentChoice, forgetful, onChange } from './choice.ts';
+import { type Choice, choose, currentChoice, forgetful, onChange } from './choice.ts';
 import { choiceNear, nearZip } from './near.ts';
 import { fillSlots } from './slots.ts';
 
@@ -17,10 +17,16 @@ function say(text: string): void {
   if (status) status.textContent = text;
 }
 
+/** Warnings in full where the place was just chosen; on later pages, where no room is kept for them, that there are some. */
+function warned({ warnings }: Choice, justChosen: boolean): string {
+  if (warnings.length === 0) return '';
+  return justChosen ? warnings.join(' ') : 'Only a rough guide for you: “Your place” says why.';
+}
+
 /** Counts attempts, so that a slow answer never replaces a newer one. */
 let latest = 0;
 
-async function speak(): Promise<void> {
+async function speak(justChosen: boolean): Promise<void> {
   latest += 1;
   const mine = latest;
   const choice = currentChoice();
@@ -42,7 +48,7 @@ async function speak(): Promise<void> {
     const answers = await answersFor(choice);
     if (mine !== latest) return;
     fillSlots(answers);
-    say([forgetful() ?? '', ...choice.warnings].join(' ').trim());
+    say([forgetful() ?? '', warned(choice, justChosen)].join(' ').trim());
   } catch (problem) {
     if (mine !== latest) return;
     fillSlots(null);
@@ -75,7 +81,7 @@ async function chooseByZip(zip: string): Promise<void> {
 form?.addEventListener('submit', event => {
   event.preventDefault();
   const zip = box?.value.trim() ?? '';
-  if (zip === '' && currentChoice() !== null) void speak();
+  if (zip === '' && currentChoice() !== null) void speak(true);
   else void chooseByZip(zip);
 });
 
@@ -86,5 +92,5 @@ document.addEventListener('click', event => {
   if (place && name) choose({ place, name, found: '', warnings: [], notes: [], own: null });
 });
 
-onChange(() => void speak());
-void speak();
+onChange(() => void speak(true));
+void speak(false);

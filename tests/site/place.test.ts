@@ -1,0 +1,499 @@
+/** A visitor's own place, in a browser: every way to choose one, what pages then say, and what they say when something fails. */
+
+import { readFileSync } from 'node:fs';
+import { join } from 'node:path';
+import { gzipSync } from 'node:zlib';
+import type { Browser, BrowserContext, Page } from 'playwright-core';
+import { afterAll, beforeAll, describe, expect, it } from 'vitest';
+import { type ServedSite, serve } from '../../scripts/serve.ts';
+import { levels } from '../../src/core/match/answers.ts';
+import { levelWords } from '../../src/core/match/words.ts';
+import { startBrowser } from './browser.ts';
+import { builtSites, filesOf, pagesOf, readText } from './builtSites.ts';
+
+const { folder, base } = builtSites.belowBase;
+const anyLevel = new RegExp(`^(?:${levels.map(level => levelWords[level]).join('|')})$`);
+
+let browser: Browser;
+let site: ServedSite;
+beforeAll(async () => {
+  browser = await startBrowser();
+  site = await serve(folder, base, 0);
+});
+afterAll(async () => {
+  site.stop();
+  await browser.close();
+});
+
+interface PlaceFile {
+  name: string;
+  kinds: { level: string; words: string }[];
+  cultivars: Record<string, number>;
+  travel: { words: string };
+}
+
+function placeFile(id: string): PlaceFile {
+  return JSON.parse(readText(folder, `places/${id}.json`)) as PlaceFile;
+}
+
+function wordsAt(id: string, cultivar: string): string {
+  const { kinds, cultivars } = placeFile(id);
+  return kinds[cultivars[cultivar]!]!.words;
+}
+
+const cultivars = Object.keys(placeFile('asheville-nc').cultivars);
+
+/** Opens a page in a browser of its own; whatever goes wrong in it is collected. */
+async function opened(
+  path: string,
+  look: (page: Page, problems: string[], context: BrowserContext) => Promise<void>,
+  prepare: (context: BrowserContext) => Promise<unknown> = async () => {},
+  options: Parameters<Browser['newContext']>[0] = {},
+): Promise<void> {
+  const context = await browser.newContext(options);
+  await prepare(context);
+  const page = await context.newPage();
+  const problems: string[] = [];
+  page.on('pageerror', error => problems.push(error.message));
+  await page.goto(site.address + path, { waitUntil: 'networkidle' });
+  await look(page, problems, context);
+  await context.close();
+}
+
+async function byZip(page: Page, zip: string, heightFt = ''): Promise<void> {
+  await page.fill('#zip', zip);
+  await page.fill('#height', heightFt);
+  await page.click('[data-by-zip] button[type="submit"]');
+}
+
+const chosen = (page: Page) => page.locator('[data-chosen-status]');
+
+async function byDates(
+  page: Page,
+  dates: { last: [string, string]; first: [string, string]; coldest: string; unit: 'F' | 'C'; over: string },
+): Promise<void> {
+  for (const field of ['last', 'first'] as const) {
+    await page.fill(`#${field}-day`, dates[field][0]);
+    await page.selectOption(`#${field}-month`, dates[field][1]);
+  }
+  await page.fill('#coldest', dates.coldest);
+  await page.selectOption('#coldest-unit', dates.unit);
+  await page.selectOption('#base-place', dates.over);
+  await page.click('[data-by-dates] button[type="submit"]');
+}
+
+describe('choosing a place', () => {
+  it('finds the nearest by ZIP code, says how far it is and what a ZIP code does not tell', () =>
+    opened('my-place/', async (page, problems) => {
+      await byZip(page, '28801');
+      await expect.poll(() => chosen(page).textContent()).toContain('Asheville');
+      const text = await chosen(page).textContent();
+      expect(text).toMatch(/about \d+ miles \(\d+ km\) from the middle of ZIP 288/);
+      expect(text).toMatch(/does not tell your height/);
+      // Another of the nearest can be taken instead.
+      const others = page.locator('[data-chosen-status] button');
+      expect(await others.count()).toBeGreaterThan(1);
+      const other = (await others.first().textContent())!.split(',')[0]!;
+      await others.first().click();
+      await expect.poll(() => chosen(page).locator('p').first().textContent()).toContain(other);
+      expect(problems).toEqual([]);
+    }));
+
+  it('says when a visitor stands 300 m higher than the place', () =>
+    opened('my-place/', async page => {
+      await byZip(page, '288', '4,500');
+      await expect.poll(() => chosen(page).textContent()).toMatch(/higher than Asheville.*cooler/s);
+    }));
+
+  it('says when the nearest place is more than 150 km away', () =>
+    opened('my-place/', async page => {
+      // Anchorage: no reference place in Alaska.
+      await byZip(page, '995');
+      await expect.poll(() => chosen(page).textContent()).toMatch(/That is far/);
+    }));
+
+  it.each([
+    ['12', /no ZIP code/],
+    ['abc', /no ZIP code/],
+    ['000', /know of no ZIP codes/],
+    ['00901', /Puerto Rico/],
+    ['96910', /Guam/],
+    ['09012', /armed forces/],
+  ])('says why the ZIP code %s leads nowhere, and chooses nothing', (zip, says) =>
+    opened('my-place/', async page => {
+      await byZip(page, zip);
+      await expect.poll(() => page.locator('[data-zip-problem]').textContent()).toMatch(says);
+      expect(await chosen(page).textContent()).toMatch(/^\s*None yet\.\s*$/);
+    }),
+  );
+
+  it('takes a place from the list, remembers it on the device, and forgets it', () =>
+    opened('my-place/', async (page, problems) => {
+      await page.selectOption('#place', 'seattle-wa');
+      await page.click('[data-by-list] button');
+      await expect.poll(() => chosen(page).textContent()).toContain('Seattle');
+      await page.reload({ waitUntil: 'networkidle' });
+      expect(await chosen(page).textContent()).toContain('Seattle');
+      await page.click('[data-forget]');
+      await expect.poll(() => chosen(page).textContent()).toMatch(/^\s*None yet\.\s*$/);
+      expect(await page.evaluate(() => localStorage.length)).toBe(0);
+      expect(problems).toEqual([]);
+    }));
+
+  it('is taken from the page of a place', () =>
+    opened('places/seattle-wa/', async page => {
+      await page.click('[data-mine-set]');
+      await expect.poll(() => page.locator('[data-mine-set]').textContent()).toBe('This is your place');
+      await page.goto(`${site.address}my-place/`, { waitUntil: 'networkidle' });
+      expect(await chosen(page).textContent()).toContain('Seattle');
+    }));
+});
+
+describe('own freeze dates', () => {
+  const usual = {
+    last: ['20', '04'],
+    first: ['20', '10'],
+    coldest: '8',
+    unit: 'F',
+    over: 'asheville-nc',
+  } as const;
+  const over = (changes: object) =>
+    ({ ...usual, last: [...usual.last], first: [...usual.first], ...changes }) as Parameters<
+      typeof byDates
+    >[1];
+
+  it('are answered in the browser, and then lists speak for them', () =>
+    opened('my-place/', async (page, problems) => {
+      await byDates(page, over({}));
+      await expect.poll(() => chosen(page).textContent()).toContain('Your own freeze dates');
+      await page.locator('.own-trees li').first().waitFor();
+      expect(await page.locator('.own-trees .level').first().textContent()).toMatch(anyLevel);
+      await page.goto(`${site.address}stock/`, { waitUntil: 'networkidle' });
+      await expect.poll(() => page.locator('[data-mine]').first().textContent()).toMatch(anyLevel);
+      expect(problems).toEqual([]);
+    }));
+
+  it('of a milder garden give no cultivar a worse verdict than those of a harsher one', () =>
+    opened('my-place/', async page => {
+      const rank = async (dates: Parameters<typeof byDates>[1]) => {
+        await byDates(page, dates);
+        const { last } = dates;
+        await expect
+          .poll(() => page.evaluate(() => JSON.stringify({ ...localStorage })))
+          .toContain(`${last[1]}-${last[0].padStart(2, '0')}`);
+        await page.goto(`${site.address}cultivars/`, { waitUntil: 'networkidle' });
+        await expect.poll(() => page.locator('[data-mine]').first().textContent()).toMatch(anyLevel);
+        const words = await page.locator('[data-mine]').allTextContents();
+        await page.goto(`${site.address}my-place/`, { waitUntil: 'networkidle' });
+        return words.map(word => levels.findIndex(level => levelWords[level] === word));
+      };
+      const harsh = await rank(over({ last: ['10', '05'], first: ['5', '10'], coldest: '0' }));
+      const mild = await rank(over({ last: ['5', '04'], first: ['5', '11'], coldest: '14' }));
+      expect(harsh.length).toBe(cultivars.length);
+      // Both winters are long enough to give all the chill these trees ask for.
+      const steps = harsh.map((rank, index) => rank - mild[index]!);
+      expect(steps.filter(each => each < 0)).toEqual([]);
+      expect(steps.filter(each => each > 0).length).toBeGreaterThan(5);
+    }));
+
+  it.each([
+    ['in the wrong order', { last: ['20', '10'], first: ['20', '04'] }, /Swap the two dates/],
+    ['that are none', { last: ['31', '02'] }, /is no date/],
+    ['with the coldest night in the wrong unit', { coldest: '8', unit: 'C' }, /in F\?/],
+    ['with words for the coldest night', { coldest: 'cold' }, /as a number/],
+    [
+      'of the south over a northern place',
+      { last: ['20', '09'], first: ['10', '05'] },
+      /south of the equator/,
+    ],
+    ['over a place without freezes', { over: 'honolulu-hi' }, /hardly freezes/],
+  ])('%s are told, and leave the choice as it was', (_, changes, says) =>
+    opened('my-place/', async page => {
+      await byZip(page, '288');
+      await expect.poll(() => chosen(page).textContent()).toContain('Asheville');
+      await byDates(page, over(changes));
+      await expect.poll(() => page.locator('[data-dates-problem]').textContent()).toMatch(says);
+      expect(await chosen(page).textContent()).not.toContain('own freeze dates');
+    }),
+  );
+
+  it('of the south over a southern place are taken', () =>
+    opened('my-place/', async page => {
+      await byDates(
+        page,
+        over({ last: ['5', '10'], first: ['10', '05'], coldest: '20', over: 'canberra-au' }),
+      );
+      await expect.poll(() => chosen(page).textContent()).toContain('Your own freeze dates');
+    }));
+});
+
+describe('pages speak for the place', () => {
+  const choose = async (page: Page, zip: string) => {
+    await page.fill('#mine-zip', zip);
+    await page.click('[data-mine-line] button');
+  };
+
+  it('lists, without a reload', () =>
+    opened('stock/', async (page, problems) => {
+      const first = page.locator('[data-mine]').first();
+      expect(await first.textContent()).toBe('');
+      const loads: string[] = [];
+      page.on('framenavigated', frame => loads.push(frame.url()));
+      await choose(page, '28801');
+      await expect.poll(() => first.textContent()).toMatch(anyLevel);
+      expect(loads).toEqual([]);
+      expect(await page.locator('[data-mine-words]').textContent()).toContain('Your place: Asheville');
+      const rows = await page
+        .locator('[data-mine]')
+        .evaluateAll(slots =>
+          slots.map(slot => [(slot as HTMLElement).dataset.mine!, slot.textContent!] as const),
+        );
+      expect(rows.length).toBeGreaterThan(20);
+      for (const [cultivar, words] of rows) expect(words).toBe(wordsAt('asheville-nc', cultivar));
+      expect(problems).toEqual([]);
+    }));
+
+  it('a lot says whether it suits, when it ripens and when it can travel, and why', async () => {
+    const lot = pagesOf(folder).find(page => /^lots\/26-layer/.test(page))!;
+    await opened(lot.replace('index.html', ''), async page => {
+      await choose(page, '606');
+      const field = (name: string) => page.locator(`[data-field="${name}"]`);
+      await expect.poll(() => field('words').textContent()).toMatch(anyLevel);
+      expect(await field('ripens').textContent()).toMatch(/crop/);
+      expect(await field('travel').textContent()).toBe(placeFile('chicago-il').travel.words);
+      await page.click('.my-tree summary');
+      expect(await page.locator('[data-field="why"] li').count()).toBeGreaterThan(3);
+      expect(await field('why').textContent()).toMatch(/computed|published|our working figure/);
+    });
+  });
+
+  it('offers alternatives by verdict, none that do not do there', () =>
+    opened(`cultivars/${cultivars[0]}/`, async page => {
+      await choose(page, '558');
+      const shown = page.locator('[data-mine-alternatives] li:not([hidden])');
+      await expect.poll(() => page.locator('[data-mine-words]').textContent()).toContain('Your place');
+      await page.waitForLoadState('networkidle');
+      const words = await shown.locator('[data-mine]').allTextContents();
+      expect(words).not.toContain(levelWords['not-here']);
+      const ranks = words.map(word => levels.findIndex(level => levelWords[level] === word));
+      expect(ranks).toEqual([...ranks].sort((a, b) => a - b));
+    }));
+
+  it('says at once when the place chosen is far away, and on later pages that it is a rough guide', () =>
+    opened('stock/', async page => {
+      await choose(page, '995');
+      const status = page.locator('[data-mine-status]');
+      await expect.poll(() => status.textContent()).toMatch(/That is far/);
+      await page.reload({ waitUntil: 'networkidle' });
+      await expect.poll(() => status.textContent()).toMatch(/rough guide/);
+    }));
+
+  it.each([360, 700, 1280])('moves nothing on the page at %i px when a place is remembered', width =>
+    opened(
+      'stock/',
+      async (page, _, context) => {
+        await choose(page, '28801');
+        await expect.poll(() => page.locator('[data-mine]').first().textContent()).toMatch(anyLevel);
+        for (const path of ['stock/', 'cultivars/', `cultivars/${cultivars[1]}/`, 'places/seattle-wa/']) {
+          const fresh = await context.newPage();
+          await fresh.addInitScript(() => {
+            (window as unknown as { shifts: number }).shifts = 0;
+            new PerformanceObserver(list => {
+              for (const entry of list.getEntries()) {
+                (window as unknown as { shifts: number }).shifts += (
+                  entry as unknown as { value: number }
+                ).value;
+              }
+            }).observe({ type: 'layout-shift', buffered: true });
+          });
+          await fresh.goto(site.address + path, { waitUntil: 'networkidle' });
+          await fresh.waitForTimeout(200);
+          const shifts = await fresh.evaluate(() => (window as unknown as { shifts: number }).shifts);
+          expect(shifts, `${path} at ${width} px`).toBeLessThan(0.001);
+          await fresh.close();
+        }
+      },
+      undefined,
+      { viewport: { width, height: 800 } },
+    ),
+  );
+});
+
+describe('when something fails', () => {
+  it('holds a place for the page and says so where storage is blocked', () =>
+    opened(
+      'my-place/',
+      async (page, problems) => {
+        await byZip(page, '288');
+        await expect.poll(() => chosen(page).textContent()).toContain('Asheville');
+        expect(await chosen(page).textContent()).toMatch(/does not let the page remember/);
+        expect(problems).toEqual([]);
+      },
+      context =>
+        context.addInitScript(() => {
+          const refuse = () => {
+            throw new DOMException('blocked', 'SecurityError');
+          };
+          Object.defineProperty(window, 'localStorage', { get: refuse });
+        }),
+    ));
+
+  it('overlooks what it cannot read in the storage', () =>
+    opened(
+      'stock/',
+      async (page, problems) => {
+        expect(await page.locator('[data-mine-words]').textContent()).toMatch(/where you are/);
+        expect(problems).toEqual([]);
+      },
+      context =>
+        context.addInitScript(
+          key => localStorage.setItem(key, '{"place":"../x","name":4}'),
+          `leafdrop-place:${base}`,
+        ),
+    ));
+
+  it('reads on and says what it could not do when the file of the place breaks off half-way', () =>
+    opened(
+      'stock/',
+      async (page, problems, context) => {
+        await page.fill('#mine-zip', '288');
+        await page.click('[data-mine-line] button');
+        const status = page.locator('[data-mine-status]');
+        await expect.poll(() => status.textContent()).toMatch(/could not be loaded/);
+        expect(await page.locator('[data-mine]').first().textContent()).toBe('');
+        expect(await page.locator('table.stock tbody').count()).toBeGreaterThan(20);
+        expect(problems).toEqual([]);
+        // The next try may get all of it.
+        await context.unroute('**/places/*.json');
+        await page.fill('#mine-zip', '');
+        await page.click('[data-mine-line] button');
+        await expect.poll(() => page.locator('[data-mine]').first().textContent()).toMatch(anyLevel);
+      },
+      context =>
+        context.route('**/places/*.json', async route => {
+          const whole = readText(folder, 'places/asheville-nc.json');
+          await route.fulfill({ contentType: 'application/json', body: whole.slice(0, whole.length / 2) });
+        }),
+    ));
+
+  it('says when the list of ZIP codes cannot be had', () =>
+    opened(
+      'my-place/',
+      async page => {
+        await byZip(page, '288');
+        await expect
+          .poll(() => page.locator('[data-zip-problem]').textContent())
+          .toMatch(/could not be loaded/);
+      },
+      context => context.route('**/where.json', route => route.abort()),
+    ));
+
+  it('says when what own dates need cannot be had, and leaves the rest', () =>
+    opened(
+      'my-place/',
+      async (page, problems) => {
+        await byDates(page, {
+          last: ['20', '04'],
+          first: ['20', '10'],
+          coldest: '8',
+          unit: 'F',
+          over: 'asheville-nc',
+        });
+        await expect.poll(() => page.locator('[data-dates-problem]').textContent()).toMatch(/did not load/);
+        expect(problems).toEqual([]);
+      },
+      context => context.route('**/trees.json', route => route.fulfill({ status: 500, body: 'no' })),
+    ));
+});
+
+describe('without scripts', () => {
+  const off = { javaScriptEnabled: false };
+
+  it('a place says what does well there, what is ready, and when it can travel', () =>
+    opened(
+      'places/asheville-nc/',
+      async page => {
+        const ranked = page.locator('.ranked > li');
+        expect(await ranked.count()).toBe(Math.min(60, cultivars.length));
+        const words = await ranked.locator('.level').allTextContents();
+        const ranks = words.map(word => levels.findIndex(level => levelWords[level] === word));
+        expect(ranks).toEqual([...ranks].sort((a, b) => a - b));
+        const text = await page.locator('main').textContent();
+        expect(text).toMatch(/Ready now, and suits here/);
+        expect(text).toMatch(/When a tree can travel here/);
+        expect(await page.locator('[data-mine-set]').isVisible()).toBe(false);
+      },
+      undefined,
+      off,
+    ));
+
+  it('the way to choose leads to the places and the kinds of climate', () =>
+    opened(
+      'my-place/',
+      async page => {
+        const text = await page.locator('main').textContent();
+        expect(text).toMatch(/needs scripts/);
+        expect(await page.locator(`main a[href="${base}climates/"]`).count()).toBeGreaterThan(0);
+        expect(await page.locator(`main a[href="${base}places/seattle-wa/"]`).count()).toBeGreaterThan(0);
+      },
+      undefined,
+      off,
+    ));
+
+  it('a cultivar says where it does what, in all places', () =>
+    opened(
+      `cultivars/${cultivars[0]}/`,
+      async page => {
+        const places = pagesOf(folder).filter(path => /^places\/[^/]+\/index\.html$/.test(path)).length;
+        expect(await page.locator('.by-verdict tbody tr').count()).toBe(places);
+        expect(await page.locator('.at-place').count()).toBe(6);
+        expect(await page.locator('.us-map circle').count()).toBeGreaterThan(30);
+      },
+      undefined,
+      off,
+    ));
+});
+
+describe('budgets', () => {
+  const gzipped = (path: string) => gzipSync(readFileSync(join(folder, path))).length;
+
+  /** Scripts a page loads at once, with what they import. */
+  function scriptsOf(page: string): string[] {
+    const found = new Set<string>();
+    const follow = (path: string) => {
+      if (found.has(path)) return;
+      found.add(path);
+      const source = readText(folder, path);
+      for (const [, target] of source.matchAll(
+        /(?:^|[;}\s])import\s*(?:[^"'()]*?from\s*)?["']\.\/([\w.-]+\.js)["']/g,
+      )) {
+        follow(`assets/${target}`);
+      }
+    };
+    for (const [, source] of readText(folder, page).matchAll(/<script[^>]+src="([^"]+)"/g)) {
+      follow(source!.slice(base.length));
+    }
+    return [...found];
+  }
+
+  it('no page loads more than 12 kB of script of its own at once', () => {
+    const sizes = pagesOf(folder).map(page => {
+      const scripts = scriptsOf(page);
+      return { page, bytes: scripts.reduce((sum, path) => sum + gzipped(path), 0) };
+    });
+    expect(sizes.filter(({ bytes }) => bytes > 12_000)).toEqual([]);
+    expect(sizes.find(({ page }) => page === 'my-place/index.html')!.bytes).toBeGreaterThan(2000);
+  });
+
+  it('what own dates load on use is at most 20 kB', () => {
+    const core = filesOf(folder).filter(path => /^assets\/verdicts\.[^/]+\.js$/.test(path));
+    expect(core).toHaveLength(1);
+    expect(gzipped(core[0]!)).toBeLessThan(20_000);
+  });
+
+  it('the page of a place is at most 30 kB, a list of lots at most 14 kB', () => {
+    const places = pagesOf(folder).filter(path => path.startsWith('places/'));
+    expect(places.filter(path => gzipped(path) > 30_000)).toEqual([]);
+    expect(gzipped('stock/index.html')).toBeLessThan(14_000);
+  });
+});
