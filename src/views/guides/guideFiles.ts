@@ -8,8 +8,9 @@ import type { Guide } from '../../core/records/guide.ts';
 import type { Place } from '../../core/records/place.ts';
 import { calendarFile } from '../../outputs/calendarFile.ts';
 import { formWords, lowerFirst } from '../words.ts';
+import { arrivalCalendar } from './arrivalViews.ts';
 import { placeGuidePath } from './guidePaths.ts';
-import { arrivalCalendar, placeTasks } from './guideViews.ts';
+import { placeTasks } from './guideViews.ts';
 
 type Link = (path: string) => string;
 

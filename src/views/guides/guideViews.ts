@@ -1,22 +1,21 @@
 /** A guide as its pages show it: in general, for a place, and the arrival guide for one form and species. */
 
-import { type CareCalendar, type CareTask, careCalendar } from '../../core/care/calendar.ts';
+import type { CareTask } from '../../core/care/calendar.ts';
 import type { CareYear } from '../../core/care/careYear.ts';
 import { guideCalendar } from '../../core/care/guideCalendar.ts';
 import type { UnitChoice } from '../../core/care/guideMeasures.ts';
-import type { PlantInCare } from '../../core/care/plantInCare.ts';
 import { tasksOfGuide } from '../../core/care/taskTable.ts';
 import type { Catalogue } from '../../core/catalogue.ts';
 import type { Day } from '../../core/days.ts';
-import { type Form, forms } from '../../core/records/common.ts';
+import type { Form } from '../../core/records/common.ts';
 import type { Guide } from '../../core/records/guide.ts';
 import type { Place } from '../../core/records/place.ts';
 import type { Species } from '../../core/records/species.ts';
 import { type RenderedGuide, renderGuide } from '../../markdown/guideParts.ts';
-import { formWords, lowerFirst } from '../words.ts';
-import { type ArrivalSpan, arrivalSpans } from './arrivalMonths.ts';
+import { lowerFirst } from '../words.ts';
+import { type ArrivalViews, arrivalViews } from './arrivalViews.ts';
 import { leadingSpecies, speciesOf } from './guideSubject.ts';
-import { reasonsInWords, type TaskView, taskView } from './taskView.ts';
+import { type TaskView, taskView } from './taskView.ts';
 
 type Link = (path: string) => string;
 
@@ -56,21 +55,10 @@ export function formGuide(
   });
 }
 
-/** What a tree of one form is in for at a place. */
-export interface ArrivalView {
-  form: Form;
-  name: string;
-  spans: ArrivalSpan[];
-  tasks: TaskView[];
-  /** Where it will live, and why. */
-  because: string;
-}
-
 export interface PlaceGuideView {
   body: RenderedGuide;
   tasks: TaskView[];
-  /** Only for arrival guides. */
-  arrivals: ArrivalView[];
+  arrivals: ArrivalViews | null;
   /** Why there are no dates; null where there are some. */
   withoutDates: string | null;
 }
@@ -78,19 +66,6 @@ export interface PlaceGuideView {
 /** Tasks of a guide at a place from the day of the content, for its calendar and its file. */
 export function placeTasks({ asOf }: Pick<Catalogue, 'asOf'>, guide: Guide, year: CareYear): CareTask[] {
   return guideCalendar(guide.kind, year, asOf);
-}
-
-/** The calendar of a tree of a form that arrives on the day of the content and goes into the ground where it can. */
-export function arrivalCalendar({ asOf }: Pick<Catalogue, 'asOf'>, year: CareYear, form: Form): CareCalendar {
-  const plant: PlantInCare = {
-    species: year.species,
-    form,
-    arrives: asOf,
-    stage: 'first-winter',
-    kept: 'ground',
-    potLitres: year.potLitres,
-  };
-  return careCalendar(year, plant);
 }
 
 /** One task of each name, of a season that had not begun on the day of the content where there is one: that one is not cut short. */
@@ -105,12 +80,6 @@ function wholeTasks(tasks: readonly CareTask[], asOf: Day): CareTask[] {
 /** The species whose dates are given comes first, so that its cautions do. */
 function leadingFirst({ species }: Catalogue, leading: Species): Species[] {
   return [leading, ...species.filter(({ id }) => id !== leading.id)];
-}
-
-/** Forms an arrival guide speaks of. */
-export function arrivalForms(guide: Guide): readonly Form[] {
-  if (guide.kind !== 'arrival') return [];
-  return guide.forms.length === 0 ? forms : guide.forms;
 }
 
 function withoutDates(guide: Guide, tasks: readonly CareTask[], year: CareYear): string | null {
@@ -139,21 +108,10 @@ export function placeGuide(
     yardSpecies: leadingFirst(all, year.species),
     link,
   });
-  const arrivals = arrivalForms(guide).map((form): ArrivalView => {
-    const { tasks: all18Months, because } = arrivalCalendar(all, year, form);
-    const first = all18Months.filter(({ name }) => tasksOfGuide.arrival.includes(name));
-    return {
-      form,
-      name: formWords[form],
-      spans: arrivalSpans(year, form, all.asOf),
-      tasks: first.map(task => taskView(task, `${form}-`)),
-      because: reasonsInWords(because),
-    };
-  });
   return {
     body,
     tasks: tasks.map(task => taskView(task)),
-    arrivals,
+    arrivals: arrivalViews(all, guide, year),
     withoutDates: withoutDates(guide, tasks, year),
   };
 }

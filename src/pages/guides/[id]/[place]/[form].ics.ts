@@ -4,9 +4,9 @@ import type { APIRoute, GetStaticPaths, InferGetStaticParamsType, InferGetStatic
 import { careYears } from '../../../../careYears.ts';
 import { catalogue } from '../../../../content.ts';
 import { absolute } from '../../../../href.ts';
+import { arrivalForms } from '../../../../views/guides/arrivalViews.ts';
 import { arrivalCalendarFile } from '../../../../views/guides/guideFiles.ts';
 import { leadingSpecies } from '../../../../views/guides/guideSubject.ts';
-import { arrivalForms } from '../../../../views/guides/guideViews.ts';
 
 export const getStaticPaths = (async () => {
   const all = await catalogue();
