@@ -24,7 +24,18 @@ interface StockFile {
 function pageKinds(folder: string): string[] {
   const { lots } = JSON.parse(readText(folder, 'stock.json')) as StockFile;
   const ready = lots.find(({ forms }) => forms.some(({ state }) => state === 'ready'))!;
-  const fixed = ['', 'stock/', 'cultivars/', 'places/', 'how-we-know/', 'ordering/', 'search/', '404.html'];
+  const fixed = [
+    '',
+    'stock/',
+    'cultivars/',
+    'places/',
+    'guides/first-48-hours/',
+    'guides/overwintering-pot/minneapolis-mn/',
+    'how-we-know/',
+    'ordering/',
+    'search/',
+    '404.html',
+  ];
   const places = pagesOf(folder)
     .filter(page => page.startsWith('places/'))
     .slice(0, 2);
