@@ -6,7 +6,9 @@
 
 import { catalogue } from './content.ts';
 import type { Catalogue } from './core/catalogue.ts';
+import type { ClimateFigures } from './core/climate/figures.ts';
 import { figuresOfPlace } from './core/climate/place.ts';
+import type { ClimateSummary } from './core/climate/summary.ts';
 import { weatherYears } from './core/climate/weatherYears.ts';
 import type { Match, MatchContext } from './core/match/answers.ts';
 import { matcherFor } from './core/match/match.ts';
@@ -43,39 +45,59 @@ export function grownSpecies({ species, cultivars }: Pick<Catalogue, 'species' |
   return species.filter(({ id }) => grown.has(id));
 }
 
-function outlookOf(all: Catalogue, place: Place, species: readonly Species[]) {
-  const climate = all.climates.get(place.id);
-  if (climate === undefined) throw new Error(`no climate for ${place.id}`);
-  const figures = figuresOfPlace(place);
-  const { coldestC, hottestC, transitDays } = all.yard.sending;
-  const rules = { coldestC, hottestC, transitDays };
-  const { id, name } = place;
-  return rememberResult('outlook', { id, name, figures, species, rules }, () => {
-    const years = weatherYears(figures);
-    return {
-      outlook: placeOutlook({ id, name, figures, years, climate }, species),
-      risks: tripRisks(years, rules),
-    };
-  });
+interface Made {
+  readonly outlook: PlaceOutlook;
+  readonly risks: TripRisks;
 }
 
-/** A match of one place, made by one matcher for each species. */
-function matchIn(outlook: PlaceOutlook, species: readonly Species[], context: MatchContext) {
+type SendingLimits = Pick<Catalogue['yard']['sending'], 'coldestC' | 'hottestC' | 'transitDays'>;
+
+/** What costs about a place: its outlook for each species and the chances on the way. Pure. */
+export function makeOutlook(
+  { id, name }: Pick<Place, 'id' | 'name'>,
+  figures: ClimateFigures,
+  climate: ClimateSummary,
+  species: readonly Species[],
+  limits: SendingLimits,
+): Made {
+  const years = weatherYears(figures);
+  return {
+    outlook: placeOutlook({ id, name, figures, years, climate }, species),
+    risks: tripRisks(years, limits),
+  };
+}
+
+/** A place that can be asked about any cultivar of these species. */
+export function answersOf(
+  place: Place,
+  { outlook, risks }: Made,
+  species: readonly Species[],
+  context: MatchContext,
+): PlaceAnswers {
   const judges = new Map(species.map(each => [each.id, matcherFor(outlook, each, context)]));
-  return (cultivar: MatchedCultivar): Match => {
+  const match = (cultivar: MatchedCultivar): Match => {
     const judge = judges.get(cultivar.species);
     if (!judge) throw new RangeError(`no species ${cultivar.species} for the cultivar ${cultivar.id}`);
     return judge(cultivar);
   };
+  return { place, outlook, risks, match };
 }
 
 async function outlooksOf(all: Catalogue): Promise<Outlooks> {
   const species = grownSpecies(all);
   const context = usualContext(all);
+  const { coldestC, hottestC, transitDays } = all.yard.sending;
+  const limits = { coldestC, hottestC, transitDays };
   const found = new Map<string, PlaceAnswers>();
   for (const place of all.places) {
-    const { outlook, risks } = await outlookOf(all, place, species);
-    found.set(place.id, { place, outlook, risks, match: matchIn(outlook, species, context) });
+    const { id, name } = place;
+    const climate = all.climates.get(id);
+    if (climate === undefined) throw new Error(`no climate for ${id}`);
+    const figures = figuresOfPlace(place);
+    const made = await rememberResult('outlook', { id, name, figures, species, limits }, () =>
+      makeOutlook(place, figures, climate, species, limits),
+    );
+    found.set(id, answersOf(place, made, species, context));
   }
   return found;
 }

@@ -173,7 +173,7 @@ describe('own freeze dates', () => {
       expect(problems).toEqual([]);
     }));
 
-  it('of a milder garden give no cultivar a worse verdict than those of a harsher one', () =>
+  it('of a milder garden speak better of most cultivars than those of a harsher one', () =>
     opened('my-place/', async page => {
       const rank = async (dates: Parameters<typeof byDates>[1]) => {
         await byDates(page, dates);
@@ -190,10 +190,11 @@ describe('own freeze dates', () => {
       const harsh = await rank(over({ last: ['10', '05'], first: ['5', '10'], coldest: '0' }));
       const mild = await rank(over({ last: ['5', '04'], first: ['5', '11'], coldest: '14' }));
       expect(harsh.length).toBe(cultivars.length);
-      // Both winters are long enough to give all the chill these trees ask for.
+      // Single cultivars may do worse: a trial outranks the model in places of its class, and the gardens are of two classes.
       const steps = harsh.map((rank, index) => rank - mild[index]!);
-      expect(steps.filter(each => each < 0)).toEqual([]);
-      expect(steps.filter(each => each > 0).length).toBeGreaterThan(5);
+      expect(steps.filter(each => each > 0).length).toBeGreaterThan(
+        3 * steps.filter(each => each < 0).length,
+      );
     }));
 
   it.each([

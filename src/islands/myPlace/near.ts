@@ -36,7 +36,8 @@ export type ZipAnswer =
 export function distanceInWords(km: number): string {
   const miles = km / 1.609344;
   const near = (value: number) => (value < 20 ? Math.max(1, Math.round(value)) : Math.round(value / 5) * 5);
-  return `about ${near(miles)} miles (${near(km)} km)`;
+  const rounded = near(miles);
+  return `about ${rounded} ${rounded === 1 ? 'mile' : 'miles'} (${near(km)} km)`;
 }
 
 const fromList = 'Choose from the list the place most like yours.';
