@@ -2,6 +2,7 @@
 
 import type { Catalogue, PublicCultivar } from '../core/catalogue.ts';
 import { alternatives } from '../core/match/alternatives.ts';
+import type { Alternative } from '../core/match/answers.ts';
 import { stockState } from './cultivar.ts';
 import { oncePer } from './memo.ts';
 import { cultivarPath } from './paths.ts';
@@ -29,13 +30,22 @@ const candidates = oncePer((all: Catalogue) => {
   const toBeHad = all.cultivars
     .filter(({ lots }) => lots.some(({ soldOut }) => !soldOut))
     .map(({ cultivar }) => ({ cultivar, match: null }));
-  return { entries, toBeHad };
+  return { entries, toBeHad, nearest: new Map<string, Alternative[]>() };
 });
+
+/** Those nearest to a cultivar. Only its species, flavour and ripening decide, so cultivars alike in these share one search. */
+function nearestTo(all: Catalogue, cultivar: PublicCultivar): Alternative[] {
+  const { toBeHad, nearest } = candidates(all);
+  const key = `${cultivar.species} ${cultivar.flavour} ${cultivar.ripening}`;
+  const alike = nearest.get(key) ?? alternatives({ ...cultivar, id: '' }, toBeHad, standingBy + 1);
+  nearest.set(key, alike);
+  return alike.filter(({ cultivar: id }) => id !== cultivar.id).slice(0, standingBy);
+}
 
 /** The nearest cultivars that are on the list, by flavour and ripening. */
 export function alternativeRows(all: Catalogue, cultivar: PublicCultivar): AlternativeRow[] {
-  const { entries, toBeHad } = candidates(all);
-  return alternatives(cultivar, toBeHad, standingBy).map((found, index) => {
+  const { entries } = candidates(all);
+  return nearestTo(all, cultivar).map((found, index) => {
     const entry = entries.get(found.cultivar)!;
     return {
       id: found.cultivar,
