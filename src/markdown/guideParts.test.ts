@@ -197,7 +197,10 @@ describe('figures, tasks and cautions', () => {
     expect(html(body, { year: frosty, tasks: [task] })).toBe(
       '<p class="guide-task"><strong>Move the pot into the store. </strong>Between 30 October and 4 November. Leaves down.</p>',
     );
-    expect(html(body, { year: warm })).toContain('In Warmhaven there is no need for this.');
+    expect(html(body, { year: warm }, { kind: 'overwintering-pot' })).toContain(
+      'For fig in Warmhaven this does not come up.',
+    );
+    expect(html(body, { year: warm }, { kind: 'growing-on' })).toContain('After leaf fall and nights of');
     expect(html(body)).toContain('After leaf fall and nights of about 25 to 20 F');
   });
 

@@ -20,7 +20,7 @@ import {
   speciesFigures,
   type TaskName,
 } from '../core/care/guideVocabulary.ts';
-import { taskTable } from '../core/care/taskTable.ts';
+import { tasksOfGuide, taskTable } from '../core/care/taskTable.ts';
 import type { Figure, Form } from '../core/records/common.ts';
 import type { Guide } from '../core/records/guide.ts';
 import type { Species } from '../core/records/species.ts';
@@ -250,7 +250,9 @@ class GuideWriter {
         ? `${sentence(rangeWords(found.range.from.slice(5), found.range.to.slice(5)))}. ${found.trigger}`
         : year === null
           ? kind.rule
-          : `In ${year.placeName} there is no need for this.`;
+          : tasksOfGuide[this.#guide.kind].includes(name)
+            ? `For ${year.species.common[0] ?? year.species.botanical} in ${year.placeName} this does not come up.`
+            : kind.rule;
     return paragraph([strong(`${kind.title}. `), text(when)], 'guide-task');
   }
 

@@ -62,7 +62,11 @@ function firstDay(plant: PlantInCare, at: number): Window[] {
       to: at,
       trigger: unwrap,
       because: [
-        { text: 'Days in the dark are enough.', standing: 'practice', source: 'Common practice, no source.' },
+        {
+          text: 'A tree has been in the dark for days and dries out in the box.',
+          standing: 'practice',
+          source: 'Common practice, no source.',
+        },
       ],
     },
     {
@@ -123,7 +127,7 @@ function stored(year: CareYear, at: number, wake: number): Window[] {
       to: at + 2,
       trigger: `Into the dark at ${temperatureInWords(low)} to ${temperatureInWords(high)} and leave it asleep. It needs no leaves before spring.`,
       because: [
-        resting('What dormant trees are kept at.', year.species.storageC),
+        resting('Sleeping trees keep best at this temperature.', year.species.storageC),
         resting('A warm room wakes it in one to two weeks, months too early.', careFigures.regrowth),
       ],
     },
@@ -146,7 +150,7 @@ function untilSpring(year: CareYear, from: number, wake: number): Window[] {
       from,
       to: wake - 1,
       trigger: 'Every two to three weeks: cold enough, firm wood, no mould, no mice.',
-      because: [resting('What dormant trees are kept at.', year.species.storageC)],
+      because: [resting('Sleeping trees keep best at this temperature.', year.species.storageC)],
     },
   ]);
 }
@@ -154,7 +158,7 @@ function untilSpring(year: CareYear, from: number, wake: number): Window[] {
 function lateLeaves(year: CareYear, at: number, wake: number): Window[] {
   const fall = year.leafFall.p50 ?? at;
   const because = [
-    modelled('The first freeze comes too soon for this tree to ripen wood outdoors.'),
+    modelled('It is too late here for this tree to ripen its wood before the cold.'),
     {
       text: 'A short season gives late leaves nothing to do.',
       standing: 'practice' as const,

@@ -33,12 +33,17 @@ function mulch({ firstFreeze, meanC, coldestDay }: CareYear, overCrown: boolean)
   };
 }
 
+/** For a tree that stands where it had better be in a pot. */
+const MOST_COVER = 'bury';
+
 function covers(year: CareYear, winter: WinterNumber): Window[] {
   const { leafFall, firstFreeze, lastFreeze, coldRiskFirst, coldRiskLast } = year;
   const { method, because } = winterProtection(year.species, winter, year.winterLowC);
   if (method === 'none' || method === 'mulch' || leafFall.p50 === null) return [];
   const age = winter === 3 ? 'established' : 'young';
-  const figure = protectionFigures.find(candidate => candidate.method === method)!;
+  const noCoverIsEnough = method === 'pot-only';
+  const worn = noCoverIsEnough ? MOST_COVER : method;
+  const figure = protectionFigures.find(candidate => candidate.method === worn)!;
   const hardened = Math.max(leafFall.p50, firstFreeze['28F'].p50 ?? leafFall.p50);
   const from = Math.max(leafFall.p10 ?? 0, Math.min(hardened, year.coldestDay - COVER_DAYS));
   const to = Math.min(Math.max(from + 7, coldRiskFirst[age].p10 ?? from + COVER_DAYS), from + COVER_DAYS);
@@ -54,7 +59,7 @@ function covers(year: CareYear, winter: WinterNumber): Window[] {
       name: 'protect',
       from,
       to,
-      trigger: `${figure.how}${gain} After two or three frosts, before the nights it cannot stand.`,
+      trigger: `${noCoverIsEnough ? 'No cover here is enough for every winter; this is the most that can be done. ' : ''}${figure.how}${gain} After two or three frosts, before the nights it cannot stand.`,
       because: [
         ...because,
         resting('Worth of the cover and when it is enough.', {

@@ -44,7 +44,7 @@ function storedWindows(year: CareYear, safe: number): Window[] {
       to: wake - 1,
       trigger: `Every two to three weeks: the store at ${store}, wood firm, no mould, no mice. Above 50 F (10 C) for a week the buds wake.`,
       because: [
-        resting('What dormant trees are kept at.', species.storageC),
+        resting('Sleeping trees keep best at this temperature.', species.storageC),
         resting('Warmth wakes the buds.', careFigures.storeTooWarm),
         resting('How often to look.', careFigures.storedCheckDays),
       ],

@@ -15,7 +15,7 @@ export const taskTable: Record<TaskName, TaskKind> = {
   unpack: {
     title: 'Unpack the tree',
     rule: 'The day it arrives.',
-    tools: ['scissors', 'a bucket of water', 'this calendar'],
+    tools: ['scissors', 'a bucket of water'],
   },
   'stand-apart': {
     title: 'Stand it apart and watch for pests',

@@ -4,6 +4,7 @@ import type { CareTask } from '../../core/care/calendar.ts';
 import type { CareYear } from '../../core/care/careYear.ts';
 import { guideCalendar } from '../../core/care/guideCalendar.ts';
 import type { UnitChoice } from '../../core/care/guideMeasures.ts';
+import { winterProtection } from '../../core/care/protection.ts';
 import { tasksOfGuide } from '../../core/care/taskTable.ts';
 import type { Catalogue } from '../../core/catalogue.ts';
 import type { Day } from '../../core/days.ts';
@@ -15,7 +16,7 @@ import { type RenderedGuide, renderGuide } from '../../markdown/guideParts.ts';
 import { lowerFirst } from '../words.ts';
 import { type ArrivalViews, arrivalViews } from './arrivalViews.ts';
 import { leadingSpecies, speciesOf } from './guideSubject.ts';
-import { type TaskView, taskView } from './taskView.ts';
+import { reasonsInWords, type TaskView, taskView } from './taskView.ts';
 
 type Link = (path: string) => string;
 
@@ -59,6 +60,8 @@ export interface PlaceGuideView {
   body: RenderedGuide;
   tasks: TaskView[];
   arrivals: ArrivalViews | null;
+  /** That the ground is no place for the species here, and why; null where it is one or the guide is not about the ground. */
+  potOnly: { words: string; known: string } | null;
   /** Why there are no dates; null where there are some. */
   withoutDates: string | null;
 }
@@ -89,6 +92,18 @@ function withoutDates(guide: Guide, tasks: readonly CareTask[], year: CareYear):
     : `Nothing in this guide has to be done by a date in ${year.placeName}.`;
 }
 
+const groundGuides: readonly Guide['kind'][] = ['overwintering-ground', 'establishing'];
+
+function potOnly({ kind }: Guide, { species, winterLowC, placeName }: CareYear): PlaceGuideView['potOnly'] {
+  if (!groundGuides.includes(kind)) return null;
+  const { method, because } = winterProtection(species, 3, winterLowC);
+  if (method !== 'pot-only') return null;
+  return {
+    words: `The winters of ${placeName} are too hard for ${nameInSentence(species)} in the ground, whatever the cover. Keep it in a pot and store it. What follows is for trees that stand more cold, or for a trial.`,
+    known: reasonsInWords(because),
+  };
+}
+
 /** A guide for a place: its text with the dates of the place, and its calendar over 18 months. */
 export function placeGuide(
   all: Catalogue,
@@ -112,6 +127,7 @@ export function placeGuide(
     body,
     tasks: tasks.map(task => taskView(task)),
     arrivals: arrivalViews(all, guide, year),
+    potOnly: potOnly(guide, year),
     withoutDates: withoutDates(guide, tasks, year),
   };
 }
