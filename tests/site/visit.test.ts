@@ -34,6 +34,8 @@ function pageKinds(folder: string): string[] {
     'how-we-know/',
     'ordering/',
     'search/',
+    'compare/',
+    'compare/species/fig/',
     '404.html',
   ];
   const places = pagesOf(folder)
@@ -113,14 +115,14 @@ describe.each(Object.entries(builtSites))('the site %s', (_, { folder, base }) =
       const target = await results.first().getAttribute('href');
       const opened = await page.goto(new URL(target!, site.address).href);
       expect(opened!.status()).toBe(200);
-      expect(await page.locator('h1').innerText()).toContain(name);
+      expect(await page.locator('h1').textContent()).toContain(name);
     });
     expect(problems).toEqual([]);
   });
 
   it('says without scripts that search needs them, and leads on to the lists', async () => {
     await visit(`${site.address}search/`, { javaScriptEnabled: false }, async page => {
-      const text = await page.locator('main').innerText();
+      const text = await page.locator('main').textContent();
       expect(text).toMatch(/script/i);
       expect(await page.locator(`main a[href="${base}stock/"]`).count()).toBeGreaterThan(0);
     });
