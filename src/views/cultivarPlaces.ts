@@ -1,6 +1,7 @@
 /** A cultivar's page: where it does what, over all places. */
 
 import type { Catalogue } from '../core/catalogue.ts';
+import { seasonClasses, winterClasses } from '../core/climate/placeClass.ts';
 import { type Level, levels } from '../core/match/answers.ts';
 import { levelWords } from '../core/match/words.ts';
 import type { Place } from '../core/records/place.ts';
@@ -47,24 +48,22 @@ export interface CultivarPlaces {
 const spreadSize = 6;
 
 /**
- * The home place, then the first place of each kind of winter and season, kinds of the yard's own country before others: the
- * same few for every cultivar, so that cultivars can be compared.
+ * The home place, then places of other kinds of winter and season from the coldest to the warmest, those of the yard's own country
+ * before others: the same few for every cultivar, so that cultivars can be compared.
  */
 function spreadOf({ home, places, climates }: Catalogue): Place[] {
-  const kindOf = (place: Place) => {
-    const kind = climates.get(place.id)?.class.answer;
-    return kind ? `${kind.winter} ${kind.season}` : '';
+  const stepsOf = ({ id }: Place) => {
+    const { winter, season } = climates.get(id)!.class.answer;
+    return winterClasses.indexOf(winter) * seasonClasses.length + seasonClasses.indexOf(season);
   };
-  const near = [home, ...places.filter(({ country }) => country === home.country), ...places];
-  const chosen = new Map<string, Place>();
-  for (const place of near) if (!chosen.has(kindOf(place))) chosen.set(kindOf(place), place);
-  const rest = [...chosen.values()].slice(1);
-  const step = Math.max(1, rest.length / (spreadSize - 1));
-  const spaced = Array.from(
-    { length: Math.min(spreadSize - 1, rest.length) },
-    (_, i) => rest[Math.floor(i * step)]!,
-  );
-  return [home, ...spaced];
+  const chosen = new Map<number, Place>();
+  for (const place of [home, ...places.filter(({ country }) => country === home.country), ...places]) {
+    if (!chosen.has(stepsOf(place))) chosen.set(stepsOf(place), place);
+  }
+  const rest = [...chosen.values()].slice(1).sort((a, b) => stepsOf(a) - stepsOf(b));
+  const wanted = Math.min(spreadSize - 1, rest.length);
+  const at = (index: number) => Math.round((index * (rest.length - 1)) / Math.max(1, wanted - 1));
+  return [home, ...Array.from({ length: wanted }, (_, index) => rest[at(index)]!)];
 }
 
 const spreads = new WeakMap<Catalogue, Place[]>();
