@@ -25,7 +25,6 @@ export interface CalendarFile {
 }
 
 const LONGEST_LINE_OCTETS = 75;
-const encoder = new TextEncoder();
 
 /** RFC 5545 3.3.11: backslash, semicolon and comma are escaped, line breaks written as `\n`; other control characters do not exist. */
 function escaped(text: string): string {
@@ -36,13 +35,31 @@ function escaped(text: string): string {
     .replace(/\n/g, '\\n');
 }
 
+/** Octets of a character in UTF-8 (RFC 3629). */
+function octetsOf(character: string): number {
+  const code = character.codePointAt(0) as number;
+  return code < 0x80 ? 1 : code < 0x800 ? 2 : code < 0x10000 ? 3 : 4;
+}
+
+/** Whether every character is one octet; nearly every line is, and such a line is cut by its length. */
+const isPlain = (line: string) => /^[ -~]*$/.test(line);
+
+function foldedPlain(line: string): string {
+  let lines = line.slice(0, LONGEST_LINE_OCTETS);
+  for (let from = LONGEST_LINE_OCTETS; from < line.length; from += LONGEST_LINE_OCTETS - 1) {
+    lines += `\r\n ${line.slice(from, from + LONGEST_LINE_OCTETS - 1)}`;
+  }
+  return lines;
+}
+
 /** Cuts a line to 75 octets and goes on behind a space, never within a character (3.1). */
 function folded(line: string): string {
+  if (isPlain(line)) return foldedPlain(line);
   const lines: string[] = [];
   let current = '';
   let octets = 0;
   for (const character of line) {
-    const size = encoder.encode(character).length;
+    const size = octetsOf(character);
     if (octets + size > LONGEST_LINE_OCTETS) {
       lines.push(current);
       current = ' ';
