@@ -49,7 +49,7 @@ export interface Plate {
 }
 
 /** Distance between the lines of the shading on the page, px. */
-const SPACING_PX = 4.8;
+const SPACING_PX = 5.2;
 /** Steps of the grid to the px of the page: half a px is finer than a hand. */
 const GRID_PER_PX = 1;
 const MARGIN_MM = 1.5;
@@ -84,7 +84,7 @@ function roomAbove(fruit: Fruit, kind: FruitKind): number {
 }
 
 /** Widest and longest a large plate is drawn, px, and its largest scale, px to the millimetre: a berry is not blown up to a melon. */
-const LARGE_PX = 300;
+const LARGE_PX = 290;
 const LARGEST_SCALE = 7;
 
 /** The scale at which a canvas fills a large plate, px to the millimetre, in quarters. */

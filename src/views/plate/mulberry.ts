@@ -7,8 +7,8 @@ import type { Desk, Layer } from './layers.ts';
 import { type Point, smoothLoop } from './pen.ts';
 
 /** Width of a drupelet, mm: about 3, as far as a plate may hold them. */
-const DRUPELET_MM = 3.1;
-const MOST_DRUPELETS = 58;
+const DRUPELET_MM = 3.3;
+const MOST_DRUPELETS = 48;
 
 /** Drupelets stand up to this angle from the middle, as seen around the core; those behind it do not show. Radians. */
 const EDGE = 1.15;

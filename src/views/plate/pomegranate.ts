@@ -2,7 +2,7 @@
 
 import type { Fruit } from '../../core/records/cultivar.ts';
 import { type Body, bodyOf, inset, kept, LEAST_PEEL, outlineOf } from './body.ts';
-import { cellsOf, cutOff } from './cells.ts';
+import { cutOff } from './cutOff.ts';
 import { cheek, dots, hoops, ribs, scatter } from './engraving.ts';
 import type { Desk, Layer } from './layers.ts';
 import { type Point, polygon } from './pen.ts';
@@ -13,8 +13,12 @@ const RIND = 0.1;
 /** Thickness of the coloured skin, mm. */
 const PEEL_MM = 1.4;
 /** Distance between two arils at least, mm, and how many are drawn at most. */
-const ARIL_MM = 6.5;
-const MOST_ARILS = 52;
+const ARIL_MM = 5.6;
+const MOST_ARILS = 84;
+/** In the closest packing a circle takes this many times the square of the distance to its neighbours, turned about: 2 / sqrt 3. */
+const PACKED = 1.1547;
+/** How far an aril may lie from its place in the packing, as a share of that distance. */
+const ASTRAY = 0.22;
 /** Directions of the membranes from the middle of the fruit, in turns from the right, clockwise. */
 const membranes = [-0.27, -0.03, 0.13, 0.36, 0.53];
 
@@ -59,7 +63,7 @@ function crownLayers(body: Body, desk: Desk): Layer[] {
 function pits(body: Body, desk: Desk): Point[] {
   const { halfMm, lengthMm } = body;
   const inside = ([x, y]: Point) => Math.abs(x) < body.radiusAt(y) * 0.9;
-  return scatter(desk.random, [-halfMm, lengthMm * 0.1, halfMm, lengthMm * 0.95], halfMm * 0.17, inside, 14);
+  return scatter(desk.random, [-halfMm, lengthMm * 0.1, halfMm, lengthMm * 0.95], halfMm * 0.2, inside, 8);
 }
 
 export function pomegranateOutside(fruit: Fruit, desk: Desk): Layer[] {
@@ -107,6 +111,19 @@ function isInside(polygon: readonly Point[], [x, y]: Point, margin: number): boo
   });
 }
 
+/** Places in rows, each half a step beside the one above, and none quite on its place. */
+function packing({ halfMm, lengthMm }: Body, apart: number, { random }: Desk): Point[] {
+  const places: Point[] = [];
+  const stray = () => (random.uniform() - 0.5) * apart * ASTRAY;
+  let row = 0;
+  for (let y = apart / 2; y < lengthMm; y += apart * 0.866) {
+    for (let x = -halfMm + (row % 2) * apart * 0.5; x < halfMm; x += apart)
+      places.push([x + stray(), y + stray()]);
+    row += 1;
+  }
+  return places;
+}
+
 export function pomegranateInside(fruit: Fruit, desk: Desk): Layer[] {
   const body = bodyOf(fruit, { cut: true });
   const { halfMm, lengthMm } = body;
@@ -114,44 +131,36 @@ export function pomegranateInside(fruit: Fruit, desk: Desk): Layer[] {
   const rind = halfMm * RIND;
   const middle: Point = [-halfMm * 0.05, lengthMm * 0.58];
   const area = Math.PI * halfMm * lengthMm * 0.5 * 0.7;
-  const apart = Math.max(ARIL_MM, Math.sqrt(area / MOST_ARILS) * 0.98);
+  const apart = Math.max(ARIL_MM, Math.sqrt((area / MOST_ARILS) * PACKED));
+  const packed = packing(body, apart, desk).filter(
+    ([x, y]) =>
+      Math.abs(x) < body.radiusAt(y) - rind - apart * 0.46 &&
+      Math.hypot(x - middle[0], y - middle[1]) > apart * 0.9,
+  );
   const arils = desk.pen();
-  const kernels = desk.pen();
   const floors = desk.pen();
   for (const chamber of chambers(body, middle)) {
-    const [left, right] = [Math.min(...chamber.map(([x]) => x)), Math.max(...chamber.map(([x]) => x))];
-    const [top, bottom] = [Math.min(...chamber.map(([, y]) => y)), Math.max(...chamber.map(([, y]) => y))];
     polygon(
       floors,
       chamber.map(at => kept(body, at, rind)),
     );
-    const points = scatter(
-      desk.random,
-      [left, top, right, bottom],
-      apart,
-      at =>
-        isInside(chamber, at, apart * 0.3) &&
-        Math.abs(at[0]) < body.radiusAt(at[1]) - rind * 2 &&
-        Math.hypot(at[0] - middle[0], at[1] - middle[1]) > apart,
-      40,
-    );
-    cellsOf(points, chamber, apart * 0.06).forEach((cell, i) => {
-      if (cell.length < 3) return;
-      polygon(
-        arils,
-        cell.map(at => kept(body, at, rind)),
-      );
-      const [x, y] = points[i] as Point;
-      kernels.dot([x, y]);
-    });
+    // Arils point to the middle of the fruit.
+    for (const [x, y] of packed) {
+      if (!isInside(chamber, [x, y], apart * 0.36)) continue;
+      const away = Math.hypot(x - middle[0], y - middle[1]);
+      const reach = (apart * 0.16) / away;
+      arils.move([x - (x - middle[0]) * reach, y - (y - middle[1]) * reach]);
+      arils.line([x + (x - middle[0]) * reach, y + (y - middle[1]) * reach]);
+    }
   }
   return [
     ...crownLayers(body, desk),
     { ink: 'skin', data: outline },
     { ink: 'rind', data: outline, move: inset(body, Math.max(PEEL_MM, desk.spacingMm * LEAST_PEEL), desk) },
     { ink: 'hollow', data: floors.data() },
-    { ink: 'aril', data: arils.data(), strokeMm: 0.5 },
-    { ink: 'kernel', data: kernels.data(), strokeMm: 1 },
+    { ink: 'membrane', data: arils.data(), strokeMm: apart * 0.98 },
+    { ink: 'aril', data: arils.data(), strokeMm: apart * 0.8 },
+    { ink: 'kernel', data: arils.data(), strokeMm: apart * 0.2 },
     { ink: 'edge', data: outline },
   ];
 }
