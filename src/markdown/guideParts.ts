@@ -99,9 +99,52 @@ function treeOf(guide: Guide): Root {
   return tree;
 }
 
+interface CautionBox {
+  species: readonly Species[];
+  cautions: Caution[];
+  html: string;
+}
+
+function cautionBox(guide: Guide, species: readonly Species[]): CautionBox {
+  const cautions = cautionsFor(guide.kind, species);
+  const items = cautions.map(({ id, title, text: words, source }) => {
+    const named = source.replace(UNSOURCED, '').trim();
+    return paragraph(
+      [
+        strong(`${title}. `),
+        text(words),
+        ...(named === '' ? [] : [text(' '), { type: 'emphasis' as const, children: [text(named)] }]),
+      ],
+      'guide-caution-item',
+      cautionFragment(id),
+    );
+  });
+  const rest =
+    'Where no source is named these are the usual cautions: common practice. Labels, local rules and people licensed for the work decide.';
+  const whole = box(
+    'aside',
+    'guide-cautions',
+    [paragraph([strong('Take care')], 'guide-for'), ...items, paragraph([text(rest)], 'guide-caution-item')],
+    'Take care',
+  );
+  return { species, cautions, html: toHtml(toHast(whole)) };
+}
+
+/** The cautions of a guide are the same for every place, so those for the species asked for last are kept. */
+const boxes = new WeakMap<Guide, CautionBox>();
+
+function cautionBoxOf(guide: Guide, species: readonly Species[]): CautionBox {
+  const kept = boxes.get(guide);
+  if (kept?.species.length === species.length && kept.species.every((one, index) => one === species[index]))
+    return kept;
+  const made = cautionBox(guide, species);
+  boxes.set(guide, made);
+  return made;
+}
+
 class GuideWriter {
   readonly headings: GuideHeading[] = [];
-  readonly cautions: Caution[];
+  readonly #box: CautionBox;
   readonly #guide: Guide;
   readonly #reader: GuideReader;
   readonly #facts: ReaderFacts;
@@ -124,7 +167,11 @@ class GuideWriter {
       ({ id }) => guide.species.length === 0 || guide.species.includes(id),
     );
     this.#species = species ? [species] : named;
-    this.cautions = cautionsFor(guide.kind, this.#species);
+    this.#box = cautionBoxOf(guide, this.#species);
+  }
+
+  get cautions(): Caution[] {
+    return this.#box.cautions;
   }
 
   /** The body with every directive turned into what this reader is told; the cautions come first where the body does not place them. */
@@ -213,31 +260,9 @@ class GuideWriter {
     return [this.#cautionBox()];
   }
 
+  /** Our own HTML, made once; that of an author never gets here. */
   #cautionBox(): RootContent {
-    const items = this.cautions.map(({ id, title, text: words, source }) => {
-      const named = source.replace(UNSOURCED, '').trim();
-      return paragraph(
-        [
-          strong(`${title}. `),
-          text(words),
-          ...(named === '' ? [] : [text(' '), { type: 'emphasis' as const, children: [text(named)] }]),
-        ],
-        'guide-caution-item',
-        cautionFragment(id),
-      );
-    });
-    const rest =
-      'Where no source is named these are the usual cautions: common practice. Labels, local rules and people licensed for the work decide.';
-    return box(
-      'aside',
-      'guide-cautions',
-      [
-        paragraph([strong('Take care')], 'guide-for'),
-        ...items,
-        paragraph([text(rest)], 'guide-caution-item'),
-      ],
-      'Take care',
-    );
+    return { type: 'html', value: this.#box.html };
   }
 
   #task(node: LeafDirective): RootContent {
@@ -286,6 +311,10 @@ class GuideWriter {
 /** A guide as a reader sees it. The body must have passed `checkGuideMarkdown`; raw HTML never comes through. */
 export function renderGuide(guide: Guide, reader: GuideReader): RenderedGuide {
   const writer = new GuideWriter(guide, reader);
-  const tree = toHast(writer.write());
-  return { html: toHtml(tree), headings: writer.headings, cautions: writer.cautions };
+  const tree = toHast(writer.write(), { allowDangerousHtml: true });
+  return {
+    html: toHtml(tree, { allowDangerousHtml: true }),
+    headings: writer.headings,
+    cautions: writer.cautions,
+  };
 }
