@@ -13,6 +13,7 @@ import type { Guide } from '../../core/records/guide.ts';
 import type { Place } from '../../core/records/place.ts';
 import type { Species } from '../../core/records/species.ts';
 import { type RenderedGuide, renderGuide } from '../../markdown/guideParts.ts';
+import { oncePer } from '../memo.ts';
 import { lowerFirst } from '../words.ts';
 import { type ArrivalViews, arrivalViews } from './arrivalViews.ts';
 import { leadingSpecies, speciesOf } from './guideSubject.ts';
@@ -66,9 +67,18 @@ export interface PlaceGuideView {
   withoutDates: string | null;
 }
 
+/** The page of a guide and its file show the same tasks. */
+const keptTasks = oncePer((_year: CareYear) => new Map<string, CareTask[]>());
+
 /** Tasks of a guide at a place from the day of the content, for its calendar and its file. */
 export function placeTasks({ asOf }: Pick<Catalogue, 'asOf'>, guide: Guide, year: CareYear): CareTask[] {
-  return guideCalendar(guide.kind, year, asOf);
+  const ofYear = keptTasks(year);
+  const key = `${guide.kind} ${asOf}`;
+  const kept = ofYear.get(key);
+  if (kept) return kept;
+  const tasks = guideCalendar(guide.kind, year, asOf);
+  ofYear.set(key, tasks);
+  return tasks;
 }
 
 /** One task of each name, of a season that had not begun on the day of the content where there is one: that one is not cut short. */
@@ -82,7 +92,8 @@ function wholeTasks(tasks: readonly CareTask[], asOf: Day): CareTask[] {
 
 /** The species whose dates are given comes first, so that its cautions do. */
 function leadingFirst({ species }: Catalogue, leading: Species): Species[] {
-  return [leading, ...species.filter(({ id }) => id !== leading.id)];
+  const isLeading = ({ id }: Species) => id === leading.id;
+  return [...species.filter(isLeading), ...species.filter(one => !isLeading(one))];
 }
 
 function withoutDates(guide: Guide, tasks: readonly CareTask[], year: CareYear): string | null {
