@@ -22,6 +22,8 @@ export interface Body {
   rightHalf(into: Pen): void;
   /** A point of the surface: `along` 0 at the stalk end to 1 at the far end, `across` -1 at the left edge to 1 at the right. */
   on(along: number, across: number): Point;
+  /** Where the surface faces on the right edge: outward from the axis and down; length 1. */
+  normalAt(along: number): Point;
   /** Radius at a height; 0 outside. */
   radiusAt(y: number): number;
 }
@@ -82,10 +84,8 @@ export function bodyOf(
     const before = side[Math.floor(position)] as Point;
     const after = side[Math.ceil(position)] as Point;
     const share = position % 1;
-    const [x, y] = [0, 1].map(axis => before[axis]! + (after[axis]! - before[axis]!) * share) as [
-      number,
-      number,
-    ];
+    const x = before[0] + (after[0] - before[0]) * share;
+    const y = before[1] + (after[1] - before[1]) * share;
     return [x * across + leanAt(lean, y / lengthMm) * halfMm, y];
   };
   const radiusAt = (y: number) => {
@@ -98,11 +98,19 @@ export function bodyOf(
     }
     return 0;
   };
+  const normals = side.map((_, i): Point => {
+    const [fromX, fromY] = side[Math.max(0, i - 1)] as Point;
+    const [toX, toY] = side[Math.min(side.length - 1, i + 1)] as Point;
+    const length = Math.hypot(toX - fromX, toY - fromY);
+    return [(toY - fromY) / length, (fromX - toX) / length];
+  });
+  const normalAt = (along: number) =>
+    normals[Math.round(Math.min(1, Math.max(0, along)) * (side.length - 1))] as Point;
   const heights = side.map(([, y]) => y);
   const ends = [Math.min(...heights), Math.max(...heights)].map(
     y => heights.indexOf(y) / (side.length - 1),
   ) as [number, number];
-  return { lengthMm, halfMm, side, ends, outline, rightHalf, on, radiusAt };
+  return { lengthMm, halfMm, side, ends, outline, rightHalf, on, normalAt, radiusAt };
 }
 
 /** The point itself, or the nearest at its height that lies so far inside the silhouette. */

@@ -16,30 +16,26 @@ const REFLECTED = 1.3;
 
 /** Darkness of a point of the surface, 0 in full light. */
 export function darknessAt(body: Body, along: number, across: number): number {
-  const step = 0.5 / body.side.length;
-  const [fromX, fromY] = body.on(along - step, 1);
-  const [toX, toY] = body.on(along + step, 1);
-  const length = Math.hypot(toX - fromX, toY - fromY) || 1;
-  const outward = (toY - fromY) / length;
-  const down = -(toX - fromX) / length;
+  const [outward, down] = body.normalAt(along);
   const facing = Math.sqrt(1 - across * across);
   const lit = light[0] * outward * across + light[1] * down + light[2] * outward * facing;
   return 1 - Math.max(0, lit) - Math.max(0, across - REFLECTED_FROM) * REFLECTED;
 }
 
-interface Place {
-  at: Point;
-  dark: number;
+/** A line on the surface: where it runs and how dark it is there, by the share of the way along it. */
+interface Course {
+  at(share: number): Point;
+  dark(share: number): number;
 }
 
 /** Points looked at along a line. */
-const LOOKS = 28;
+const LOOKS = 24;
 
 /** Draws the parts of a line that lie in the dark, each as one or two bends with ragged ends. */
 function strokeInShade(
   desk: Desk,
   into: Pen,
-  placeAt: (share: number) => Place,
+  course: Course,
   from: number,
   to: number,
   threshold: number,
@@ -48,22 +44,22 @@ function strokeInShade(
   const shareOf = (look: number) => from + ((to - from) * look) / LOOKS;
   for (let look = 0; look <= LOOKS + 1; look += 1) {
     const dark =
-      look <= LOOKS && placeAt(shareOf(look)).dark > threshold + (desk.random.uniform() - 0.5) * 0.05;
+      look <= LOOKS && course.dark(shareOf(look)) > threshold + (desk.random.uniform() - 0.5) * 0.05;
     if (dark && start === null) start = look;
     if (!dark && start !== null) {
-      if (look - start > 3) bendThrough(into, placeAt, shareOf(start), shareOf(look - 1));
+      if (look - start > 3) bendThrough(into, course.at, shareOf(start), shareOf(look - 1));
       start = null;
     }
   }
 }
 
 /** One bend for a short line, two for a long one. */
-function bendThrough(into: Pen, placeAt: (share: number) => Place, from: number, to: number): void {
+function bendThrough(into: Pen, at: Course['at'], from: number, to: number): void {
   const bends = to - from > 0.6 ? 2 : 1;
-  into.move(placeAt(from).at);
+  into.move(at(from));
   for (let i = 0; i < bends; i += 1) {
     const [a, b] = [from + ((to - from) * i) / bends, from + ((to - from) * (i + 1)) / bends];
-    const [start, middle, end] = [placeAt(a).at, placeAt((a + b) / 2).at, placeAt(b).at];
+    const [start, middle, end] = [at(a), at((a + b) / 2), at(b)];
     into.bend([2 * middle[0] - (start[0] + end[0]) / 2, 2 * middle[1] - (start[1] + end[1]) / 2], end);
   }
 }
@@ -85,14 +81,14 @@ export function ribs(body: Body, desk: Desk, { spacing = 1, from, between = [0.0
   const count = Math.max(4, Math.round(body.halfMm / spacingMm));
   for (let i = -count + 1; i < count; i += 1) {
     const across = (i + (random.uniform() - 0.5) * 0.3) / count;
-    const placeAt = (along: number) => ({
-      at: body.on(along, across),
-      dark: darknessAt(body, along, across),
-    });
+    const course: Course = {
+      at: along => body.on(along, across),
+      dark: along => darknessAt(body, along, across),
+    };
     const threshold = from[Math.abs(i) % 2] as number;
     const start = Math.max(between[0], body.ends[0] + 0.03);
     const end = Math.min(between[1], body.ends[1] - 0.02);
-    strokeInShade(desk, into, placeAt, start, end, threshold);
+    strokeInShade(desk, into, course, start, end, threshold);
   }
   return into.data();
 }
@@ -109,13 +105,17 @@ export function hoops(body: Body, desk: Desk, { spacing = 1, from, between = [0.
     const y = body.lengthMm * (between[0] + ((between[1] - between[0]) * (i + 0.5)) / count);
     const along = alongAt(body, y);
     const radius = body.on(along, 1)[0] - body.on(along, 0)[0];
-    const placeAt = (share: number): Place => {
-      const across = Math.sin((share - 0.5) * Math.PI);
-      const drop = SAG * radius * Math.sqrt(1 - across * across) * Math.min(1, (body.lengthMm - y) / radius);
-      const [x] = body.on(along, across);
-      return { at: [x, y + drop - SAG * radius * 0.2], dark: darknessAt(body, along, across) };
+    const acrossAt = (share: number) => Math.sin((share - 0.5) * Math.PI);
+    const sag = SAG * radius * Math.min(1, (body.lengthMm - y) / radius);
+    const course: Course = {
+      at: share => {
+        const across = acrossAt(share);
+        const [x] = body.on(along, across);
+        return [x, y + sag * Math.sqrt(1 - across * across) - SAG * radius * 0.2];
+      },
+      dark: share => darknessAt(body, along, acrossAt(share)),
     };
-    strokeInShade(desk, into, placeAt, 0.03, 0.97, from[i % 2] as number);
+    strokeInShade(desk, into, course, 0.03, 0.97, from[i % 2] as number);
   }
   return into.data();
 }
@@ -144,10 +144,10 @@ export function cheek(body: Body, desk: Desk, from = 0.08): string {
     const reach =
       0.34 * Math.sqrt(1 - (1.5 * share - 0.52) ** 2) * (1 - 0.25 * random.uniform() * (0.3 + share));
     const middle = 0.55 + 0.1 * (random.uniform() - 0.5) * (0.3 + share);
-    const placeAt = (along: number) => ({ at: body.on(along, across), dark: 1 });
+    const at = (along: number) => body.on(along, across);
     bendThrough(
       into,
-      placeAt,
+      at,
       Math.max(body.ends[0] + from * (0.9 + 0.35 * random.uniform()), middle - reach),
       Math.min(body.ends[1] - 0.06, middle + reach),
     );
@@ -165,7 +165,7 @@ export function scatter(
 ): Point[] {
   const [left, top, right, bottom] = box;
   const points: Point[] = [];
-  for (let misses = 0; misses < 300 && points.length < most; ) {
+  for (let misses = 0; misses < 150 && points.length < most; ) {
     const at: Point = [left + (right - left) * random.uniform(), top + (bottom - top) * random.uniform()];
     const free = inside(at) && points.every(([x, y]) => Math.hypot(x - at[0], y - at[1]) >= apartMm);
     if (free) points.push(at);

@@ -27,17 +27,32 @@ export function pen(perMm: number): Pen {
   const onGrid = ([x, y]: Point): Point => [Math.round(x * perMm), Math.round(y * perMm)];
   // A radius too small for its ends grows with them; one too large would make a lens.
   const radiusSteps = (mm: number) => Math.max(1, Math.floor(mm * perMm));
-  const join = (values: readonly number[]) =>
-    values.map((value, i) => (i === 0 || value < 0 ? value : ` ${value}`)).join('');
+  // A sign sets a number apart from the one before as well as a space does.
+  const write = (value: number, first: boolean) => {
+    data += first || value < 0 ? value : ` ${value}`;
+  };
   const step = (command: string, points: readonly Point[], before: readonly number[] = []) => {
-    const placed = points.map(onGrid);
-    data += command + join([...before, ...placed.flatMap(([x, y]) => [x - at[0], y - at[1]])]);
-    at = placed.at(-1) as Point;
+    data += command;
+    let first = true;
+    for (const value of before) {
+      write(value, first);
+      first = false;
+    }
+    let placed = at;
+    for (const point of points) {
+      placed = onGrid(point);
+      write(placed[0] - at[0], first);
+      write(placed[1] - at[1], false);
+      first = false;
+    }
+    at = placed;
   };
   const moveTo = (to: Point) => {
     if (data === '') {
       at = onGrid(to);
-      data = `M${join(at)}`;
+      data = 'M';
+      write(at[0], true);
+      write(at[1], false);
     } else {
       step('m', [to]);
     }
