@@ -95,6 +95,9 @@ const byText =
   (a: T, b: T) =>
     collator.compare(textOf(a), textOf(b));
 
+/** The section of the places in the United States. */
+export const US_SECTION = 'united-states';
+
 const ELSEWHERE_IN_US = 'Elsewhere';
 
 function groupsOf(
@@ -119,7 +122,7 @@ export const placeSections = oncePer(({ places, climates, home }: Catalogue): Pl
   const order = [...usRegions, ELSEWHERE_IN_US];
   const sections: PlaceSection[] = [
     {
-      id: 'united-states',
+      id: US_SECTION,
       heading: 'United States',
       groups: groupsOf(sorted.filter(inUs), regionOf, climates).sort(
         (a, b) => order.indexOf(a.heading) - order.indexOf(b.heading),

@@ -3,7 +3,7 @@
 import type { Catalogue } from '../../core/catalogue.ts';
 import type { Guide } from '../../core/records/guide.ts';
 import { oncePer } from '../memo.ts';
-import { placeSections } from '../places.ts';
+import { placeSections, US_SECTION } from '../places.ts';
 import { guidePath, placeGuidePath } from './guidePaths.ts';
 
 export interface GuideLine {
@@ -26,15 +26,20 @@ export function placeGuideLines({ guides }: Catalogue, place: string, except: st
 
 export interface PlaceLinks {
   heading: string;
-  links: { path: string; name: string; region: string | null }[];
+  links: { path: string; name: string }[];
 }
 
-/** Places a guide can be read for: the United States by climate region, then other countries. */
+/** Places a guide can be read for: the United States by climate region, other countries in one list by their names. */
 export function guidePlaces(all: Catalogue, guide: Pick<Guide, 'id'>): PlaceLinks[] {
-  return placeSections(all).flatMap(({ groups }) =>
-    groups.map(({ heading, rows }) => ({
-      heading,
-      links: rows.map(({ id, name, region }) => ({ path: placeGuidePath(guide.id, id), name, region })),
-    })),
-  );
+  return placeSections(all).flatMap(({ id: section, heading, groups }) => {
+    const inUs = section === US_SECTION;
+    const lists = groups.map(group => ({
+      heading: group.heading,
+      links: group.rows.map(({ id, name, region }) => {
+        const where = inUs ? region : group.heading;
+        return { path: placeGuidePath(guide.id, id), name: where === null ? name : `${name}, ${where}` };
+      }),
+    }));
+    return inUs ? lists : [{ heading, links: lists.flatMap(({ links }) => links) }];
+  });
 }
