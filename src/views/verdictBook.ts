@@ -176,16 +176,3 @@ export function rankedIn(book: VerdictBook, cultivars: readonly string[]): strin
     )
     .map(({ id }) => id);
 }
-
-/** `at home 3, with care 4, not here 12`: how many of these cultivars have each level; levels nobody has are left out. */
-export function levelCounts(
-  book: VerdictBook,
-  cultivars: readonly string[],
-): { words: string; count: number }[] {
-  return levels
-    .map(level => ({
-      words: levelWords[level],
-      count: cultivars.filter(id => kindIn(book, id).level === level).length,
-    }))
-    .filter(({ count }) => count > 0);
-}

@@ -4,21 +4,12 @@ import { href } from '../../href.ts';
 import type { PlaceFile } from '../../views/myPlace/file.ts';
 import type { TreesFile } from '../../views/myPlace/trees.ts';
 import type { TravelView } from '../../views/sending.ts';
-import type { Told } from '../../views/verdict.ts';
+import type { Verdict } from '../../views/verdict.ts';
 import type { Choice } from './choice.ts';
-
-export interface Said {
-  level: string;
-  words: string;
-  ripens: string;
-  forms: string;
-  because: readonly Told[];
-  change: readonly Told[];
-}
 
 export interface PlaceAnswers {
   /** The verdict on a cultivar; null when nothing is said about it. */
-  on(cultivar: string): Said | null;
+  on(cultivar: string): Verdict | null;
   travel: TravelView;
   /** Page of the reference place. */
   path: string;

@@ -1,5 +1,6 @@
 /** The page on which a visitor chooses a place. */
 
+import { levels } from '../../core/match/answers.ts';
 import type { OwnDates } from '../../core/match/ownFigures.ts';
 import { href } from '../../href.ts';
 import type { TreesFile } from '../../views/myPlace/trees.ts';
@@ -64,13 +65,12 @@ const namedTrees = 12;
 
 async function ownTrees(answers: PlaceAnswers): Promise<Node[]> {
   const { cultivars } = await fetchJson<TreesFile>('/my-place/trees.json');
-  const order = ['at-home', 'with-care', 'in-a-pot', 'a-gamble', 'not-here'];
   const ranked = cultivars
     .flatMap(({ id, name }) => {
       const said = answers.on(id);
       return said === null ? [] : [{ id, name, said }];
     })
-    .sort((a, b) => order.indexOf(a.said.level) - order.indexOf(b.said.level))
+    .sort((a, b) => levels.indexOf(a.said.level) - levels.indexOf(b.said.level))
     .slice(0, namedTrees);
   const rows = ranked.map(({ id, name, said }) => {
     const row = document.createElement('li');
@@ -165,7 +165,7 @@ async function byZip(zip: string): Promise<void> {
 
 zipForm.addEventListener('submit', event => {
   event.preventDefault();
-  void byZip(part<HTMLInputElement>('by-zip] input[name="zip"').value);
+  void byZip(part<HTMLInputElement>('zip').value);
 });
 
 function nameIn(select: HTMLSelectElement): string {

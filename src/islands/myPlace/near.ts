@@ -13,6 +13,10 @@ const COOLER_C_PER_KM = 6.5;
 const WIDE_KM = 60;
 const OTHERS = 3;
 
+/** International mile (1959). */
+const KM_IN_A_MILE = 1.609344;
+const M_IN_A_FOOT = 0.3048;
+
 /** Prefixes outside the states. Source: USPS Domestic Mail Manual, labeling list L002. */
 const territories: Readonly<Record<string, string>> = {
   '006': 'Puerto Rico',
@@ -34,7 +38,7 @@ export type ZipAnswer =
   | { ok: false; text: string };
 
 export function distanceInWords(km: number): string {
-  const miles = km / 1.609344;
+  const miles = km / KM_IN_A_MILE;
   const near = (value: number) => (value < 20 ? Math.max(1, Math.round(value)) : Math.round(value / 5) * 5);
   const rounded = near(miles);
   return `about ${rounded} ${rounded === 1 ? 'mile' : 'miles'} (${near(km)} km)`;
@@ -80,7 +84,7 @@ function noneIn(prefix: string, territory: string): string {
 }
 
 const inBoth = (metres: number) => {
-  const feet = Math.round(metres / 0.3048 / 10) * 10;
+  const feet = Math.round(metres / M_IN_A_FOOT / 10) * 10;
   return `${feet.toLocaleString('en-US')} ft (${Math.round(metres)} m)`;
 };
 

@@ -1,12 +1,12 @@
 /** Puts what is said about the visitor's place into the parts of the page that wait for it. */
 
-import type { PlaceAnswers, Said } from './answers.ts';
+import { levels } from '../../core/match/answers.ts';
+import type { Verdict } from '../../views/verdict.ts';
+import type { PlaceAnswers } from './answers.ts';
 
 function all<T extends Element = HTMLElement>(selector: string, within: ParentNode = document): T[] {
   return [...within.querySelectorAll<T>(selector)];
 }
-
-const levelOrder = ['at-home', 'with-care', 'in-a-pot', 'a-gamble', 'not-here'];
 
 /** The word of the level beside each row of a list. */
 function fillRows(answers: PlaceAnswers | null): void {
@@ -37,7 +37,7 @@ function section(heading: string, reasons: readonly (readonly [string, string])[
   return [title, list];
 }
 
-function whyNodes(said: Said, { travel, notes }: PlaceAnswers): Node[] {
+function whyNodes(said: Verdict, { travel, notes }: PlaceAnswers): Node[] {
   return [
     ...section('Verdict', said.because),
     ...section('What would make it better', said.change),
@@ -83,8 +83,8 @@ function orderAlternatives(answers: PlaceAnswers | null): void {
     const items = given.get(list) ?? all('li', list);
     given.set(list, items);
     const rank = (item: HTMLElement) =>
-      levelOrder.indexOf(answers?.on(item.dataset.cultivar ?? '')?.level ?? 'at-home');
-    const fitting = items.filter(item => rank(item) < levelOrder.indexOf('not-here'));
+      levels.indexOf(answers?.on(item.dataset.cultivar ?? '')?.level ?? 'at-home');
+    const fitting = items.filter(item => rank(item) < levels.indexOf('not-here'));
     const ordered = [...fitting].sort((a, b) => rank(a) - rank(b));
     const rest = items.filter(item => !fitting.includes(item));
     [...ordered, ...rest].forEach((item, index) => {
