@@ -13,28 +13,14 @@ import {
   type SpeciesDateName,
   usualChance,
 } from '../core/care/guideVocabulary.ts';
+import { monthInWords } from '../core/days.ts';
 import type { FreezeThreshold } from '../core/records/place.ts';
 import { fahrenheitToCelsius } from '../core/units.ts';
-
-const months = [
-  'January',
-  'February',
-  'March',
-  'April',
-  'May',
-  'June',
-  'July',
-  'August',
-  'September',
-  'October',
-  'November',
-  'December',
-] as const;
 
 /** `9 April` */
 export function dayWords(monthDay: string): string {
   const [month, date] = monthDay.split('-').map(Number) as [number, number];
-  return `${date} ${months[month - 1]}`;
+  return `${date} ${monthInWords(month)}`;
 }
 
 /** `between 3 and 24 October`, `between 28 March and 4 April`; one day is `about 3 October`. */

@@ -2,20 +2,12 @@
  * Class of a place on three axes, so that a guide or a cultivar can speak to places like it. Every place has exactly one
  * class on each axis. The bounds are our working figures.
  */
+import { type AirClass, airClasses, type SeasonClass, type WinterClass } from '../records/common.ts';
 import { meanSaturationKpa, saturationKpa } from './humidity.ts';
 
-export const winterClasses = ['frozen', 'cold', 'cool', 'mild', 'frost-free'] as const;
-export const seasonClasses = ['short', 'middle', 'long'] as const;
-export const airClasses = ['dry', 'fair', 'humid'] as const;
-export type WinterClass = (typeof winterClasses)[number];
-export type SeasonClass = (typeof seasonClasses)[number];
-export type AirClass = (typeof airClasses)[number];
-
-export interface PlaceClass {
-  readonly winter: WinterClass;
-  readonly season: SeasonClass;
-  readonly air: AirClass;
-}
+export { airClasses, seasonClasses, winterClasses } from '../records/common.ts';
+export type { PlaceClass } from '../records/cultivar.ts';
+export type { AirClass, SeasonClass, WinterClass };
 
 /**
  * First half zone (0 is 1a) of each class after `frozen`, whole half zones so that a published zone decides alone:
