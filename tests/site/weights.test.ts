@@ -38,7 +38,7 @@ describe('weights', () => {
     expect(compressed(html) - compressed(without)).toBeLessThanOrEqual(800);
   });
 
-  it('a large plate adds 1.75 kB to its page at most, 1.5 kB in the middle of all', () => {
+  it('a large plate adds 1.75 kB to its page at most, 1.55 kB in the middle of all', () => {
     const added = filesOf(folder)
       .filter(path => /^cultivars\/[^/]+\/index\.html$/.test(path))
       .map(path => {
@@ -48,7 +48,7 @@ describe('weights', () => {
       .sort((a, b) => a - b);
     expect(added[0]).toBeGreaterThan(300);
     expect(added.at(-1)).toBeLessThanOrEqual(1750);
-    expect(added[Math.floor(added.length / 2)]).toBeLessThanOrEqual(1500);
+    expect(added[Math.floor(added.length / 2)]).toBeLessThanOrEqual(1550);
   });
 
   it('the script of the comparison is 2 kB at most', () => {

@@ -16,7 +16,7 @@ const HOLLOW = 0.22;
 const PEEL_MM = 0.6;
 const SEED_MM = 1.3;
 const SEEDS_APART_MM = 2.5;
-const MOST_SEEDS = 46;
+const MOST_SEEDS = 40;
 
 /** Half the width of the eye as a share of the half width of the fruit. */
 const eyeWidths: Record<Eye, number> = {
@@ -166,7 +166,7 @@ export function figInside(fruit: Fruit, desk: Desk): Layer[] {
     MOST_SEEDS,
   );
   const florets = desk.pen();
-  const count = Math.round((Math.PI * (reachX + reachY)) / (spacingMm * 2.4));
+  const count = Math.round((Math.PI * (reachX + reachY)) / (spacingMm * 3));
   for (let i = 0; i < count; i += 1) {
     const angle = ((i + random.uniform() * 0.6) / count) * 2 * Math.PI;
     const [cos, sin] = [Math.cos(angle), Math.sin(angle)];

@@ -8,7 +8,7 @@ import { type Point, smoothLoop } from './pen.ts';
 
 /** Width of a drupelet, mm: about 3, as far as a plate may hold them. */
 const DRUPELET_MM = 3.3;
-const MOST_DRUPELETS = 48;
+const MOST_DRUPELETS = 44;
 
 /** Drupelets stand up to this angle from the middle, as seen around the core; those behind it do not show. Radians. */
 const EDGE = 1.15;

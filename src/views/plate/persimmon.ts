@@ -110,7 +110,7 @@ export function persimmonInside(fruit: Fruit, desk: Desk, seeded: boolean): Laye
     [-halfMm * 0.09, rim + lengthMm * 0.14],
   ]);
   const fibres = desk.pen();
-  const count = Math.round((halfMm * 5) / (desk.spacingMm * 3.2));
+  const count = Math.round((halfMm * 5) / (desk.spacingMm * 3.6));
   for (let i = 0; i < count; i += 1) {
     const along = 0.06 + (0.88 * (i >> 1)) / (count / 2);
     const across = (i % 2 === 0 ? -1 : 1) * (0.9 - random.uniform() * 0.08);
