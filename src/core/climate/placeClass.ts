@@ -2,11 +2,11 @@
  * Class of a place on three axes, so that a guide or a cultivar can speak to places like it. Every place has exactly one
  * class on each axis. The bounds are our working figures.
  */
-import { type AirClass, airClasses, type SeasonClass, type WinterClass } from '../records/common.ts';
+import { type AirClass, airClasses, type SeasonClass, type WinterClass } from '../records/placeClassNames.ts';
 import { meanSaturationKpa, saturationKpa } from './humidity.ts';
 
-export { airClasses, seasonClasses, winterClasses } from '../records/common.ts';
 export type { PlaceClass } from '../records/cultivar.ts';
+export { airClasses, seasonClasses, winterClasses } from '../records/placeClassNames.ts';
 export type { AirClass, SeasonClass, WinterClass };
 
 /**

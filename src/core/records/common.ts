@@ -49,13 +49,14 @@ export type RipeningClass = (typeof ripeningClasses)[number];
 export const crops = ['breba', 'main'] as const;
 export type Crop = (typeof crops)[number];
 
-/** The three axes that describe a place; every place has exactly one word of each. */
-export const winterClasses = ['frozen', 'cold', 'cool', 'mild', 'frost-free'] as const;
-export type WinterClass = (typeof winterClasses)[number];
-export const seasonClasses = ['short', 'middle', 'long'] as const;
-export type SeasonClass = (typeof seasonClasses)[number];
-export const airClasses = ['dry', 'fair', 'humid'] as const;
-export type AirClass = (typeof airClasses)[number];
+export {
+  type AirClass,
+  airClasses,
+  type SeasonClass,
+  seasonClasses,
+  type WinterClass,
+  winterClasses,
+} from './placeClassNames.ts';
 
 /**
  * How sure an answer is, from a sight in the yard down to a computed guess:
