@@ -52,7 +52,10 @@ describe('evidence on the page', () => {
       got: '2865.4',
       within: '28.6 C-degree-days',
     });
-    expect(lines.find(({ what }) => what === 'Fine')).toMatchObject({ got: '0.119655', within: '0.0005 rad' });
+    expect(lines.find(({ what }) => what === 'Fine')).toMatchObject({
+      got: '0.119655',
+      within: '0.0005 rad',
+    });
     expect(lines.find(({ what }) => what === 'Middle date')).toMatchObject({
       expected: '9 Nov',
       got: '14 Nov',
