@@ -2,7 +2,6 @@
 
 import { z } from 'zod';
 import type { Day } from '../days.ts';
-import { currencyDecimals } from '../money.ts';
 import { fahrenheitToCelsius, inchesToCm } from '../units.ts';
 import { amount, date, type Form, id, link, type Method, oneUnit, text } from './common.ts';
 import { containerClasses } from './container.ts';
@@ -369,14 +368,4 @@ export function normaliseYard(written: WrittenYard): Yard {
       notTo: sending.not_to.map(({ region, why, checked }) => ({ region, why, checked: checked as Day })),
     },
   };
-}
-
-/** Whether a currency code is one the formatting library knows. */
-export function isCurrency(code: string): boolean {
-  try {
-    currencyDecimals(code);
-    return true;
-  } catch {
-    return false;
-  }
 }
