@@ -270,6 +270,7 @@ export function worldRecords(world: World = {}): Records {
     videos: [],
     dailyRecords: new Map(),
     temperatures: world.log ?? [],
+    addresses: [],
   };
 }
 

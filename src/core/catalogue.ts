@@ -1,5 +1,7 @@
 /** The one value every page, feed and label is made from. */
 
+import { assignCodes } from './addresses/codes.ts';
+import { recordAddress } from './addresses/paths.ts';
 import { figuresOfPlace, withDailyRecord } from './climate/place.ts';
 import type { ClimateSummary } from './climate/summary.ts';
 import { type Day, daysBetween } from './days.ts';
@@ -54,6 +56,8 @@ export interface Catalogue {
   climates: ReadonlyMap<string, ClimateSummary>;
   /** In the order of their kinds, which is about the order in which a buyer needs them, then by id. */
   guides: Guide[];
+  /** The code of the short address of every lot, cultivar, guide and video: `/lots/26-layer-01/` to `3kfd`. */
+  codes: ReadonlyMap<string, string>;
 }
 
 /** Orders text by code unit, the same on every machine. */
@@ -113,6 +117,16 @@ function publicCultivar({ requests: _private, ...cultivar }: Cultivar): PublicCu
 
 function publicYard({ costs: _private, ...yard }: Yard): PublicYard {
   return yard;
+}
+
+/** The pages that have a short address. */
+function codedPages({ cultivars, guides, videos }: Records, lots: readonly Lot[]): string[] {
+  return [
+    ...[...cultivars.keys()].map(id => recordAddress('cultivar', id)),
+    ...lots.map(({ id }) => recordAddress('lot', id)),
+    ...[...guides.keys()].map(id => recordAddress('guide', id)),
+    ...videos.map(({ id }) => recordAddress('video', id)),
+  ];
 }
 
 /** A place with its figures: those of its daily record where it names one. */
@@ -184,5 +198,6 @@ export function assemble(
     climates,
     places,
     guides: [...records.guides.values()].sort(byText(({ kind, id }) => `${guideKinds.indexOf(kind)} ${id}`)),
+    codes: assignCodes(records.addresses, codedPages(records, started)),
   };
 }

@@ -1,6 +1,7 @@
 /** What has been read so far, before it is known whether it all fits together: the input of the checks. */
 
 import type { Day } from '../days.ts';
+import type { AddressRow } from '../records/address.ts';
 import type { Cultivar, WrittenCultivar } from '../records/cultivar.ts';
 import type { Guide, WrittenGuide } from '../records/guide.ts';
 import type { Lot, WrittenLot } from '../records/lot.ts';
@@ -58,6 +59,8 @@ export interface Draft {
   guides: Entry<WrittenGuide, Guide>[];
   videos: Entry<WrittenVideo, Video>[];
   temperatures: DailyReading[];
+  /** Lines of the address list without errors of their own, in the order of the file. */
+  addresses: AddressRow[];
   /** Daily records in content/places: file name to text. */
   dailyRecords: Map<string, string>;
   /** File names in content/photos. */

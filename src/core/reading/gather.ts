@@ -72,6 +72,7 @@ function nothingYet(asOf: Day, photos: readonly string[]): Gathered {
       guides: [],
       videos: [],
       temperatures: [],
+      addresses: [],
       dailyRecords: new Map(),
       photos,
       ids: {

@@ -50,6 +50,7 @@ function recordsOf(draft: Draft): Records | null {
     places: byId(draft.places),
     guides: byId(draft.guides),
     dailyRecords: new Map([...draft.dailyRecords].sort(([a], [b]) => byText(a, b))),
+    addresses: draft.addresses,
     ...onTheDay(draft),
   };
 }

@@ -1,6 +1,7 @@
 /** Everything the grower wrote, read and normalised: the input of the computing core. */
 
 import type { Day } from '../days.ts';
+import type { AddressRow } from './address.ts';
 import type { Cultivar } from './cultivar.ts';
 import type { Guide } from './guide.ts';
 import type { Lot } from './lot.ts';
@@ -32,4 +33,6 @@ export interface Records {
   dailyRecords: Map<string, string>;
   /** The yard's own log in order of day; days on which nothing was read are left out. */
   temperatures: DailyReading[];
+  /** Every address ever published, in the order of the file. */
+  addresses: AddressRow[];
 }

@@ -1,0 +1,27 @@
+/** The addresses of records, from the root of the site. */
+
+export const recordFolders = {
+  cultivar: 'cultivars',
+  lot: 'lots',
+  guide: 'guides',
+  video: 'videos',
+  place: 'places',
+} as const;
+export type RecordKind = keyof typeof recordFolders;
+
+/** `/lots/26-layer-01/`. */
+export function recordAddress(kind: RecordKind, id: string): string {
+  return `/${recordFolders[kind]}/${id}/`;
+}
+
+/** The short address of a page: `/go/3kfd/`. */
+export function shortAddress(code: string): string {
+  return `/go/${code}/`;
+}
+
+const shortPattern = /^\/go\/([^/#]+)\/$/;
+
+/** The code of a short address; null for any other. */
+export function codeOf(address: string): string | null {
+  return shortPattern.exec(address)?.[1] ?? null;
+}
