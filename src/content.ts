@@ -10,6 +10,8 @@ import { figuresOfPlace } from './core/climate/place.ts';
 import { type ClimateSummary, climateSummary } from './core/climate/summary.ts';
 import { type Day, parseDay } from './core/days.ts';
 import type { EvidenceTable } from './core/evidence/table.ts';
+import type { StockEvent } from './core/history/event.ts';
+import { stockEvents } from './core/history/history.ts';
 import { type Reading, readClockSettings, readRecords, type SourceFile } from './core/reading/read.ts';
 import { textReport } from './core/reading/report.ts';
 import type { Records } from './core/records/records.ts';
@@ -179,6 +181,20 @@ export async function keepContent(content: LoadedContent): Promise<Catalogue> {
 /** Everything the site shows. Throws a ContentError when the content has errors. */
 export async function catalogue(): Promise<Catalogue> {
   return (await loadedOnce()).catalogue;
+}
+
+let changesKept: { of: Catalogue; events: StockEvent[] } | undefined;
+
+/**
+ * The newest changes of the list, newest first. They follow from the records, so they are no part of the catalogue: only the feeds and
+ * the page of changes show them. Throws a ContentError when the content has errors.
+ */
+export async function changes(): Promise<StockEvent[]> {
+  const { records, catalogue } = await loadedOnce();
+  if (changesKept?.of !== catalogue) {
+    changesKept = { of: catalogue, events: stockEvents(records, catalogue) };
+  }
+  return changesKept.events;
 }
 
 /** The records behind the catalogue, for the typed collections. Throws a ContentError when the content has errors. */

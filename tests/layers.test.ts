@@ -21,6 +21,7 @@ const layers: readonly { name: string; level: number; pattern: RegExp }[] = [
   { name: 'core/care', level: 3, pattern: /^src\/core\/care\// },
   { name: 'core/reading', level: 4, pattern: /^src\/core\/reading\// },
   { name: 'core/evidence', level: 4, pattern: /^src\/core\/evidence\// },
+  { name: 'core/history', level: 5, pattern: /^src\/core\/history\// },
   { name: 'core/catalogue', level: 5, pattern: /^src\/core\/catalogue\.ts$/ },
   { name: 'outputs', level: 6, pattern: /^src\/outputs\// },
   { name: 'markdown', level: 6, pattern: /^src\/markdown\// },

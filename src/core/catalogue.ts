@@ -4,11 +4,11 @@ import { assignCodes } from './addresses/codes.ts';
 import { recordAddress } from './addresses/paths.ts';
 import { figuresOfPlace, withDailyRecord } from './climate/place.ts';
 import type { ClimateSummary } from './climate/summary.ts';
-import { type Day, daysBetween } from './days.ts';
+import type { Day } from './days.ts';
 import { answerLot, lotBench } from './lots/answerLot.ts';
 import type { FormAnswer, LotAnswers, ScarcityClass, StockCount } from './lots/answers.ts';
 import { homeOutlook } from './lots/outlook.ts';
-import { SEASONS_BACK_DAYS, type Supply, scarcityOf } from './lots/scarcity.ts';
+import { noSupply, type Supply, scarcityOf, withLot } from './lots/scarcity.ts';
 import { stockOf } from './lots/stock.ts';
 import { indexWalks } from './lots/walkIndex.ts';
 import { type Answer, forms } from './records/common.ts';
@@ -99,14 +99,8 @@ function suppliesOf(
 ): Map<string, Supply> {
   const supplies = new Map<string, Supply>();
   for (const lot of lots) {
-    const supply = supplies.get(lot.cultivar) ?? { raised: 0, sold: 0, left: 0 };
-    const stock = stocks.get(lot.id)!;
-    const recent = daysBetween(lot.started, asOf) <= SEASONS_BACK_DAYS;
-    supplies.set(lot.cultivar, {
-      raised: supply.raised + (recent ? stock.raised : 0),
-      sold: supply.sold + (recent ? stock.sold : 0),
-      left: supply.left + stock.left,
-    });
+    const supply = supplies.get(lot.cultivar) ?? noSupply;
+    supplies.set(lot.cultivar, withLot(supply, lot, stocks.get(lot.id)!, asOf));
   }
   return supplies;
 }
@@ -160,7 +154,6 @@ export function assemble(
   const supplies = suppliesOf(started, stocks, asOf);
 
   const cultivars = [...records.cultivars.values()].sort(byText(({ name, id }) => `${name}\n${id}`));
-  const none: Supply = { raised: 0, sold: 0, left: 0 };
   const entries = new Map<string, CultivarEntry & { scarcity: Answer<ScarcityClass> }>();
   for (const cultivar of cultivars) {
     entries.set(cultivar.id, {
@@ -172,7 +165,7 @@ export function assemble(
         means: '',
       },
       lots: [],
-      scarcity: scarcityOf(cultivar, supplies.get(cultivar.id) ?? none),
+      scarcity: scarcityOf(cultivar, supplies.get(cultivar.id) ?? noSupply),
     });
   }
 

@@ -31,7 +31,8 @@ function perForm<T>(forms: readonly Form[], answer: (form: Form) => T): Partial<
   return Object.fromEntries(forms.map(form => [form, answer(form)]));
 }
 
-function tiersOf(
+/** The price tier of each form of a lot in a size class (its place in `containerClasses`) and a class of scarcity. */
+export function tiersOf(
   lot: Lot,
   species: Species,
   { today, costs }: LotBench,

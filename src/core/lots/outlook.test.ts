@@ -1,4 +1,5 @@
 import { describe, expect, it } from 'vitest';
+import { logOf } from '../../../tests/askGate.ts';
 import { hills, southern, tropics, worldRecords } from '../../../tests/world.ts';
 import { figuresOfPlace } from '../climate/place.ts';
 import { addDays, day } from '../days.ts';
@@ -33,6 +34,25 @@ describe('outlook', () => {
     const reading = (on: string) => ({ day: day(on), tminC: 1, tmaxC: 2 });
     const outlook = outlookAt(hills, [reading('2026-09-14'), reading('2026-09-15'), reading('2026-09-16')]);
     expect(outlook.log.map(({ day: on }) => on)).toEqual(['2026-09-14', '2026-09-15']);
+  });
+
+  it('is on an earlier day what it was made for that day', () => {
+    const log = logOf('2026-06-01', '2026-09-15', 14, 26);
+    const now = outlookAt(hills, log);
+    const start = day('2026-07-11');
+    // Rooting is settled by the log in August; the others lie ahead on some of the days, or on all.
+    const questions = (outlook: ReturnType<typeof outlookAt>) => [
+      rootsHold(outlook, warmDays, { from: start, to: start }),
+      asleep(outlook, fig, day('2026-07-24')),
+      budsBreak(outlook, fig, asOf),
+    ];
+    questions(now);
+    for (const on of [day('2026-07-20'), day('2026-08-20'), day('2026-09-14')]) {
+      const home = { name: hills.name, figures: figuresOfPlace(normalisePlace('home', hills)) };
+      expect(questions(now.until(on))).toEqual(questions(homeOutlook(home, log, on)));
+      expect(now.until(on).log.at(-1)!.day).toBe(on);
+    }
+    expect(now.until(asOf)).toBe(now);
   });
 
   it('tells the mean of the month', () => {

@@ -7,7 +7,7 @@ import type { ClimateFigures } from '../climate/figures.ts';
 import type { DayRule, Forecast, ObservedDay } from '../climate/forecast.ts';
 import { forecastDay } from '../climate/forecast.ts';
 import { type WeatherYears, weatherYears } from '../climate/weatherYears.ts';
-import { type Day, dayParts } from '../days.ts';
+import { addDays, type Day, dayParts, daysBetween } from '../days.ts';
 
 /** Seasons a lot's forecasts are taken from: the 10 % and 90 % days are then good to about two days. Standing: ours. */
 export const LOT_SEASONS = 250;
@@ -25,6 +25,8 @@ export interface Outlook {
   monthMeanC(of: Day): number;
   /** The day on which a rule, started on `start`, comes true. `name` tells rules with different figures apart. */
   when(name: string, start: Day, makeRule: () => DayRule): Forecast;
+  /** What was to be expected on an earlier day: the same weather years, with the log only up to that day. */
+  until(on: Day): Outlook;
 }
 
 /** Index of the first day of the log on or after a day. */
@@ -44,35 +46,80 @@ export function loggedSince(log: readonly ObservedDay[], from: Day): readonly Ob
   return log.slice(logIndex(log, from));
 }
 
+/** What all outlooks of a home share, whatever day they are of. */
+interface Home {
+  name: string;
+  figures: ClimateFigures;
+  years: WeatherYears;
+  /** The whole log that is known. */
+  log: readonly ObservedDay[];
+  /** Forecasts by rule, start and how much of the log they rest on. */
+  kept: Map<string, Forecast>;
+  /** Forecasts that the log alone decided, by rule and start: the same for every outlook that knows that day. */
+  settled: Map<string, { on: Day; forecast: Forecast }>;
+  earlier: Map<number, Outlook>;
+}
+
+/** The day on which the log decided a forecast: every year agrees and nothing until then was simulated. Null otherwise. */
+function settledOn({ range, share }: Forecast, start: Day, log: readonly ObservedDay[]): Day | null {
+  if (!range || share < 1 || range.from !== range.to) return null;
+  const days = daysBetween(start, range.to) + 1;
+  return logIndex(log, addDays(range.to, 1)) - logIndex(log, start) === days ? range.to : null;
+}
+
+/** The outlook of a day up to which so many readings of the log were known. */
+function outlookOf(home: Home, readings: number): Outlook {
+  const { figures, years, kept, settled, earlier } = home;
+  const log = readings === home.log.length ? home.log : home.log.slice(0, readings);
+  const outlook: Outlook = {
+    place: home.name,
+    south: figures.lat < 0,
+    seasons: LOT_SEASONS,
+    log,
+    monthMeanC(of) {
+      const month = dayParts(of).month - 1;
+      return (figures.tminC[month]! + figures.tmaxC[month]!) / 2;
+    },
+    when(name, start, makeRule) {
+      const question = `${start} ${name}`;
+      const decided = settled.get(question);
+      if (decided && log.length > 0 && decided.on <= log[log.length - 1]!.day) return decided.forecast;
+      const since = loggedSince(log, start);
+      const key = since.length === 0 ? question : `${question} ${readings}`;
+      let forecast = kept.get(key);
+      if (!forecast) {
+        forecast = forecastDay(years, start, makeRule, undefined, since);
+        kept.set(key, forecast);
+        const on = settledOn(forecast, start, log);
+        if (on) settled.set(question, { on, forecast });
+      }
+      return forecast;
+    },
+    until(on) {
+      const known = logIndex(log, addDays(on, 1));
+      if (known === readings) return outlook;
+      let before = earlier.get(known);
+      if (!before) {
+        before = outlookOf(home, known);
+        earlier.set(known, before);
+      }
+      return before;
+    },
+  };
+  return outlook;
+}
+
 /**
  * The outlook from a home place's climate and the yard's own log. Logged days up to `asOf` count as they were; the days
  * after them, and those not logged, are taken from the weather years. Drawing the years costs about 10 ms.
  */
 export function homeOutlook(
-  home: { name: string; figures: ClimateFigures },
+  { name, figures }: { name: string; figures: ClimateFigures },
   log: readonly ObservedDay[],
   asOf: Day,
 ): Outlook {
-  const years: WeatherYears = weatherYears(home.figures, LOT_SEASONS);
   const known = log.filter(({ day }) => day <= asOf);
-  const kept = new Map<string, Forecast>();
-  return {
-    place: home.name,
-    south: home.figures.lat < 0,
-    seasons: LOT_SEASONS,
-    log: known,
-    monthMeanC(of) {
-      const month = dayParts(of).month - 1;
-      return (home.figures.tminC[month]! + home.figures.tmaxC[month]!) / 2;
-    },
-    when(name, start, makeRule) {
-      const key = `${start} ${name}`;
-      let forecast = kept.get(key);
-      if (!forecast) {
-        forecast = forecastDay(years, start, makeRule, undefined, loggedSince(known, start));
-        kept.set(key, forecast);
-      }
-      return forecast;
-    },
-  };
+  const years = weatherYears(figures, LOT_SEASONS);
+  const kept = { kept: new Map(), settled: new Map(), earlier: new Map() };
+  return outlookOf({ name, figures, years, log: known, ...kept }, known.length);
 }

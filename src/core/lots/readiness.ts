@@ -15,7 +15,7 @@ import { weaned } from './gates/weaned.ts';
 import type { Subject, YardDay } from './subject.ts';
 
 /** The gates that hold in a season only, per form of sale. */
-const seasonGates: Record<Form, readonly SeasonGateRule[]> = {
+export const seasonGates: Record<Form, readonly SeasonGateRule[]> = {
   'leafed-pot': [leafed],
   'dormant-pot': [dormant],
   'bare-root': [dormant, lifting],

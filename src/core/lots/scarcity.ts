@@ -1,8 +1,10 @@
 /** How hard a cultivar is to come by, 0 to 4, from evidence. Every step is told; how many people wait is not. */
 
+import { type Day, daysBetween } from '../days.ts';
 import type { Answer, Reason } from '../records/common.ts';
 import type { Availability, Cultivar } from '../records/cultivar.ts';
-import type { ScarcityClass } from './answers.ts';
+import type { Lot } from '../records/lot.ts';
+import type { ScarcityClass, StockCount } from './answers.ts';
 
 /** Where the count starts, by how widely a cultivar is offered. Standing: ours. */
 const offeredSteps: Record<Availability, { steps: number; words: string }> = {
@@ -30,6 +32,23 @@ export interface Supply {
   raised: number;
   sold: number;
   left: number;
+}
+
+export const noSupply: Supply = { raised: 0, sold: 0, left: 0 };
+
+/** A supply with one more lot of the cultivar counted in, as it stands on a day. */
+export function withLot(
+  supply: Supply,
+  { started }: Pick<Lot, 'started'>,
+  stock: StockCount,
+  asOf: Day,
+): Supply {
+  const recent = daysBetween(started, asOf) <= SEASONS_BACK_DAYS;
+  return {
+    raised: supply.raised + (recent ? stock.raised : 0),
+    sold: supply.sold + (recent ? stock.sold : 0),
+    left: supply.left + stock.left,
+  };
 }
 
 /** The scarcity class of a cultivar. `requests` may move it; the reason for that gives no number. */

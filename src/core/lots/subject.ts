@@ -15,6 +15,13 @@ export interface Subject {
   stock: StockCount;
 }
 
+/** What the seasons act on: lots that are alike in this are in leaf, asleep and fit to be lifted alike. */
+export interface SeasonSubject {
+  lot: Pick<Lot, 'lifted'>;
+  species: Species;
+  signs: Pick<LotSigns, 'leaves' | 'wood' | 'where' | 'outsideSince' | 'lastOutside' | 'leavesDownSince'>;
+}
+
 /** One day in the yard. */
 export interface YardDay {
   asOf: Day;

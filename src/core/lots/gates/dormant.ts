@@ -9,7 +9,7 @@ import type { Gate } from '../answers.ts';
 import { asleep, budsBreak, coldMet, type Expected, stillToCome } from '../milestones.ts';
 import { loggedSince } from '../outlook.ts';
 import { leafFallFrom, midsummerAfter, midsummerBefore } from '../seasons.ts';
-import { isFresh, type Subject, type YardDay } from '../subject.ts';
+import { isFresh, type SeasonSubject, type YardDay } from '../subject.ts';
 import { COLD_DAY_C } from '../weatherRules.ts';
 import {
   blocked,
@@ -34,14 +34,19 @@ function neverCold({ outlook }: YardDay, { share }: Expected): Gate {
 }
 
 /** Midsummer before the first rest season that is not over on a day. */
-export function restNotOver({ species }: Subject, { outlook }: YardDay, on: Day): Day {
+export function restNotOver({ species }: SeasonSubject, { outlook }: YardDay, on: Day): Day {
   const midsummer = midsummerBefore(on, outlook.south);
   const buds = budsBreak(outlook, species, midsummer).range;
   return buds && on >= buds.from ? midsummerAfter(on, outlook.south) : midsummer;
 }
 
 /** Not bare yet, or asked for a season to come: told from when the leaves are expected down and the cold spell met. */
-function sleepAhead({ species, signs }: Subject, today: YardDay, sleep: Expected, facts: string[]): Gate {
+function sleepAhead(
+  { species, signs }: SeasonSubject,
+  today: YardDay,
+  sleep: Expected,
+  facts: string[],
+): Gate {
   const { outlook, asOf } = today;
   if (!sleep.range) return neverCold(today, sleep);
   const evidence = facts.map(seen);
@@ -74,7 +79,7 @@ function provesSleep(bareOn: Day, budsFrom: Day, stored: boolean, today: YardDay
 }
 
 /** Leaves seen bare; `down` is the day they were first seen falling or bare. */
-function leafless(subject: Subject, today: YardDay, down: Day): Gate {
+function leafless(subject: SeasonSubject, today: YardDay, down: Day): Gate {
   const { species, signs } = subject;
   const { outlook, asOf } = today;
   const bareOn = signs.leaves!.on;

@@ -5,14 +5,14 @@ import type { Figure, Reason } from '../../records/common.ts';
 import type { Gate, GateName, Span } from '../answers.ts';
 import type { Expected } from '../milestones.ts';
 import { loggedSince, type Outlook } from '../outlook.ts';
-import type { Subject, YardDay } from '../subject.ts';
+import type { SeasonSubject, Subject, YardDay } from '../subject.ts';
 
 /** A rule that says whether one thing that sale depends on holds. */
 export type GateRule = (subject: Subject, today: YardDay) => Gate;
 
 /** A gate that holds in a season only; `notBefore` asks for the
  * first season that is not over on that later day, instead of the present state. */
-export type SeasonGateRule = (subject: Subject, today: YardDay, notBefore?: Day) => Gate;
+export type SeasonGateRule = (subject: SeasonSubject, today: YardDay, notBefore?: Day) => Gate;
 
 export function passed(name: GateName, because: Reason[], closes: Day | null = null): Gate {
   return { name, state: 'passed', range: null, closes, because };

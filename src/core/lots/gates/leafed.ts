@@ -5,7 +5,7 @@ import type { Reason } from '../../records/common.ts';
 import type { Gate, Seen } from '../answers.ts';
 import { budsBreak, leavesDown, shifted, stillToCome } from '../milestones.ts';
 import { leafFallFrom, midsummerAfter, midsummerBefore } from '../seasons.ts';
-import { isFresh, type Subject, type YardDay } from '../subject.ts';
+import { isFresh, type SeasonSubject, type YardDay } from '../subject.ts';
 import {
   blocked,
   byWeather,
@@ -28,7 +28,7 @@ export const LEAFING_OUT_DAYS = 28;
 
 /** Leaves are down, going or not yet out: when they are full and hard, in the spring that ends the rest season of a day. */
 function nextLeaves(
-  { species }: Subject,
+  { species }: SeasonSubject,
   { outlook, asOf }: YardDay,
   inSeasonOf: Day,
   facts: Reason[],
@@ -57,7 +57,7 @@ function nextLeaves(
 }
 
 /** The first leafed season that is not over on a day. */
-function leavesNotOver(subject: Subject, today: YardDay, on: Day): Gate {
+function leavesNotOver(subject: SeasonSubject, today: YardDay, on: Day): Gate {
   const { outlook } = today;
   const midsummer = midsummerBefore(on, outlook.south);
   const closes = leavesDown(outlook, subject.species, midsummer).range?.from ?? null;
@@ -75,7 +75,12 @@ function oldNews(leaves: Seen<string>, full: Reason, asOf: Day): Gate {
 }
 
 /** In leaf under a roof: outdoor nights do not take the leaves there, and hardness gained outdoors is kept for a while. */
-function underCover({ signs }: Subject, today: YardDay, leaves: Seen<string>, where: Seen<string>): Gate {
+function underCover(
+  { signs }: SeasonSubject,
+  today: YardDay,
+  leaves: Seen<string>,
+  where: Seen<string>,
+): Gate {
   const { asOf } = today;
   const full = seen(`In full leaf on the walk of ${dayInWords(leaves.on)}.`);
   if (!isFresh(leaves.on, today)) return oldNews(leaves, full, asOf);
@@ -92,7 +97,7 @@ function underCover({ signs }: Subject, today: YardDay, leaves: Seen<string>, wh
   return passed('leafed', [full, seen(`${stands}; ${outdoors}.`)]);
 }
 
-function inLeaf(subject: Subject, today: YardDay, leaves: Seen<string>): Gate {
+function inLeaf(subject: SeasonSubject, today: YardDay, leaves: Seen<string>): Gate {
   const { species, signs } = subject;
   const { outlook, asOf } = today;
   const { where, outsideSince } = signs;

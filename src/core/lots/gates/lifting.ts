@@ -5,7 +5,7 @@ import { temperatureInWords } from '../../units.ts';
 import type { Gate } from '../answers.ts';
 import { budsBreak, type Expected, soilCold, soilColdAfterLeafFall, stillToCome } from '../milestones.ts';
 import { leafFallFrom } from '../seasons.ts';
-import type { Subject, YardDay } from '../subject.ts';
+import type { SeasonSubject, YardDay } from '../subject.ts';
 import { COLD_DAY_C, COLD_SOIL_DAYS } from '../weatherRules.ts';
 import { restNotOver } from './dormant.ts';
 import {
@@ -26,7 +26,7 @@ const rule = ours(
   `Roots are bared once the mean of ${COLD_SOIL_DAYS} days is below ${temperatureInWords(COLD_DAY_C)}, before buds break.`,
 );
 
-function alreadyLifted({ species }: Subject, asOf: Day, lifted: Day): Gate {
+function alreadyLifted({ species }: SeasonSubject, asOf: Day, lifted: Day): Gate {
   const { bareRootKeepsDays } = species;
   const keepsTo = addDays(lifted, bareRootKeepsDays.high);
   const facts = [
