@@ -8,7 +8,7 @@ import type { PlaceAnswers } from '../outlooks.ts';
 import { oncePer } from './memo.ts';
 import { cultivarPath } from './paths.ts';
 import type { CropBar } from './seasonBar.ts';
-import { offered, type StockRow, speciesName, stockRow } from './stock.ts';
+import { offered, rowOfForms, type StockRow, speciesName } from './stock.ts';
 import { joinedCrops, type Told } from './verdict.ts';
 import { bookOf, kindIn, rankedIn, verdictIn } from './verdictBook.ts';
 
@@ -89,7 +89,7 @@ export function readyHere(all: Catalogue, answers: PlaceAnswers): ReadyHere {
   );
   fitting.sort((a, b) => rank.get(a.entry.cultivar.id)! - rank.get(b.entry.cultivar.id)!);
   return {
-    rows: fitting.slice(0, readyAtMost).map(({ entry, form }) => stockRow(all, entry, [form])),
+    rows: fitting.slice(0, readyAtMost).map(({ entry, form }) => rowOfForms(all, entry, [form])),
     total: fitting.length,
   };
 }

@@ -76,8 +76,17 @@ export function stockLine(entry: LotEntry, answer: FormAnswer, asOf: Day): Stock
   };
 }
 
+const rowsOf = oncePer((catalogue: Catalogue) =>
+  oncePer((entry: LotEntry) => rowOfForms(catalogue, entry, forms)),
+);
+
+/** The row of a lot with all its forms. */
+export function stockRow(catalogue: Catalogue, entry: LotEntry): StockRow {
+  return rowsOf(catalogue)(entry);
+}
+
 /** The row of a lot; only the forms asked for. */
-export function stockRow(catalogue: Catalogue, entry: LotEntry, shown: readonly Form[] = forms): StockRow {
+export function rowOfForms(catalogue: Catalogue, entry: LotEntry, shown: readonly Form[]): StockRow {
   const { lot, cultivar, species } = entry;
   return {
     lot: lot.id,
@@ -181,7 +190,7 @@ function listOfForm(catalogue: Catalogue, form: Form): PagedList<StockRow> {
       id: state,
       heading: stateHeadings[state],
       botanical: null,
-      rows: lots.map(lot => stockRow(catalogue, lot, [form])),
+      rows: lots.map(lot => rowOfForms(catalogue, lot, [form])),
     };
   });
   return paged(groups, rowsPerPage);
