@@ -42,8 +42,14 @@ function nearestTo(all: Catalogue, cultivar: PublicCultivar): Alternative[] {
   return alike.filter(({ cultivar: id }) => id !== cultivar.id).slice(0, standingBy);
 }
 
+const rowsOf = oncePer((all: Catalogue) => oncePer((cultivar: PublicCultivar) => rowsNear(all, cultivar)));
+
 /** The nearest cultivars that are on the list, by flavour and ripening. */
 export function alternativeRows(all: Catalogue, cultivar: PublicCultivar): AlternativeRow[] {
+  return rowsOf(all)(cultivar);
+}
+
+function rowsNear(all: Catalogue, cultivar: PublicCultivar): AlternativeRow[] {
   const { entries } = candidates(all);
   return nearestTo(all, cultivar).map((found, index) => {
     const entry = entries.get(found.cultivar)!;

@@ -5,11 +5,17 @@ import { catalogue } from '../../content.ts';
 import type { CultivarEntry } from '../../core/catalogue.ts';
 import { href } from '../../href.ts';
 import { outlooks } from '../../outlooks.ts';
+import { changedOnly } from '../../pageReuse.ts';
 import { comparedFile } from '../../views/comparedFile.ts';
+import { shownOfCultivar } from '../../views/shown.ts';
 
 export async function getStaticPaths() {
-  const { cultivars } = await catalogue();
-  return cultivars.map(entry => ({ params: { id: entry.cultivar.id }, props: { entry } }));
+  const all = await catalogue();
+  const pages = all.cultivars.map(entry => ({ params: { id: entry.cultivar.id }, props: { entry } }));
+  return changedOnly(pages, ({ params, props }) => ({
+    file: `compare/${params.id}.json`,
+    shows: shownOfCultivar(all, props.entry),
+  }));
 }
 
 export async function GET({ props }: APIContext<{ entry: CultivarEntry }>): Promise<Response> {

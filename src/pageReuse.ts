@@ -1,0 +1,68 @@
+/**
+ * Which pages need not be rendered again. Every page that can be reused has a key: the hash of all it shows. A build that finds the key
+ * of the page it published before leaves the page out of the generator's work and takes the file that is there.
+ *
+ * The plan is kept on the process: the build command makes it and the pages, in the generator's own module graph, ask it.
+ */
+
+import { createHash } from 'node:crypto';
+import { serialize } from 'node:v8';
+import type { Catalogue } from './core/catalogue.ts';
+
+/** Key of a page by its file below the output folder, such as `lots/26-layer-01/index.html`. */
+export type PageKeys = ReadonlyMap<string, string>;
+
+interface Plan {
+  /** Hash of what every page rests on: the program, the day, the address, and the catalogue but for stock. */
+  ground: string;
+  /** What was published before and may be taken again. */
+  before: PageKeys;
+  /** What the pages of this build show. */
+  now: Map<string, string>;
+}
+
+const holder = globalThis as typeof globalThis & { leafdropPagePlan?: Plan };
+
+/** Hash of anything made of plain data, maps and typed arrays included. */
+export function hashOf(...data: unknown[]): string {
+  return createHash('sha256').update(serialize(data)).digest('base64url').slice(0, 32);
+}
+
+/**
+ * The catalogue without what changes with stock. Whatever is added to the catalogue counts as ground until somebody says otherwise here,
+ * so that forgetting costs time and never shows an old page.
+ */
+export function groundOf(all: Catalogue): unknown {
+  const { lots: _lots, cultivars: _cultivars, ...ground } = all;
+  return ground;
+}
+
+/** Starts a build: what all its pages rest on, and the pages that were published before. */
+export function planPages(ground: string, before: PageKeys): void {
+  holder.leafdropPagePlan = { ground, before, now: new Map() };
+}
+
+/** Keys of the reusable pages of this build, those that were left out included. */
+export function plannedKeys(): PageKeys {
+  return holder.leafdropPagePlan?.now ?? new Map();
+}
+
+/** Whether a page of this build is the one that was published before. */
+export function isReused(file: string): boolean {
+  const plan = holder.leafdropPagePlan;
+  return plan !== undefined && plan.before.has(file) && plan.before.get(file) === plan.now.get(file);
+}
+
+/**
+ * Those of a route's pages that have to be rendered. `shownBy` tells the file of a page below the output folder and a text that differs
+ * whenever the page shows something else, beyond the ground that all pages share. Without a plan, all of them.
+ */
+export function changedOnly<P>(pages: P[], shownBy: (page: P) => { file: string; shows: string }): P[] {
+  const plan = holder.leafdropPagePlan;
+  if (plan === undefined) return pages;
+  return pages.filter(page => {
+    const { file, shows } = shownBy(page);
+    plan.now.set(file, hashOf(plan.ground, file, shows));
+    return !isReused(file);
+  });
+}
