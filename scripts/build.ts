@@ -1,16 +1,21 @@
 /** `npm run build`: check, build aside, index for search, then swap into place. A failure leaves the site that was there. */
 
-import { mkdir, readdir, rename, rm, stat } from 'node:fs/promises';
-import { basename, dirname, join, resolve } from 'node:path';
+import { mkdir, rm } from 'node:fs/promises';
+import { dirname, join, resolve } from 'node:path';
 import { fileURLToPath } from 'node:url';
 import { build as buildSite } from 'astro';
-import { keepContent, loadContent, shownFolder } from '../src/content.ts';
+import { keepContent, type LoadedContent, loadContent, shownFolder } from '../src/content.ts';
 import type { Catalogue } from '../src/core/catalogue.ts';
 import { textReport } from '../src/core/reading/report.ts';
 import { buildLog } from '../src/integrations/buildLog.mjs';
+import { type FinishedSite, readSite } from '../src/integrations/finishedSite.ts';
+import { oneAtATime } from '../src/integrations/oneAtATime.ts';
+import { privacyScan } from '../src/integrations/privacyScan.ts';
+import { groundHash, keepList, publishedKeys, takeOver } from '../src/integrations/publishedPages.ts';
 import { searchIndex } from '../src/integrations/searchIndex.ts';
+import { clearLeftovers, folderBeside, swapIn } from '../src/integrations/siteFolders.ts';
+import { isReused, plannedKeys, planPages } from '../src/pageReuse.ts';
 import { readFlags, runIfMain, UsageError } from './command.ts';
-import { isRunning, oneAtATime } from './oneAtATime.ts';
 
 const root = dirname(dirname(fileURLToPath(import.meta.url)));
 
@@ -19,6 +24,7 @@ const help = `Builds the site from content/ into dist/.
   npm run build                       for today in the yard's time zone
   npm run build -- --as-of 2026-11-25 for another day
   npm run build -- --base /orchard/   for a site that lives below a path
+  npm run build -- --afresh           renders every page, also those that show nothing new
 
 CONTENT_DIR and OUT_DIR name other folders; BASE_PATH does what --base does.
 `;
@@ -37,34 +43,6 @@ export function basePath(given: string | undefined): string {
   return path;
 }
 
-/** Folder beside the output in which this process builds; on the same disk, so that the swap is a rename. */
-function asideOf(out: string, what: 'building' | 'old' | 'cache'): string {
-  return join(dirname(out), `.${basename(out)}-${what}-${process.pid}`);
-}
-
-/** Removes what builds that were killed have left beside the output. */
-async function clearLeftovers(out: string): Promise<void> {
-  const pattern = new RegExp(
-    `^\\.${basename(out).replace(/[^\w-]/g, '\\$&')}-(?:building|old|cache)-(\\d+)$`,
-  );
-  for (const name of await readdir(dirname(out))) {
-    const pid = pattern.exec(name)?.[1];
-    if (pid !== undefined && !isRunning(Number(pid))) {
-      await rm(join(dirname(out), name), { recursive: true, force: true });
-    }
-  }
-}
-
-/** Puts the finished folder in the place of the one that was there. */
-async function swap(built: string, out: string): Promise<void> {
-  const old = asideOf(out, 'old');
-  await rm(old, { recursive: true, force: true });
-  const before = await stat(out).catch(() => null);
-  if (before) await rename(out, old);
-  await rename(built, out);
-  await rm(old, { recursive: true, force: true });
-}
-
 /** Says now and then how far a long build has come. */
 function showProgress(): void {
   const everyPages = 500;
@@ -74,7 +52,7 @@ function showProgress(): void {
 }
 
 async function render(catalogue: Catalogue, out: string, built: string, base: string): Promise<void> {
-  const cache = asideOf(out, 'cache');
+  const cache = folderBeside(out, 'cache');
   const log = buildLog();
   log.problems.length = 0;
   log.pages = 0;
@@ -96,11 +74,16 @@ export interface BuildRequest {
   asOf?: string | undefined;
   /** Path below which the site lives. */
   base?: string | undefined;
+  /** Renders every page, also those that show nothing new. */
+  afresh?: boolean | undefined;
 }
 
 export interface BuiltSite {
   out: string;
-  pages: number;
+  /** Files the generator wrote. */
+  rendered: number;
+  /** Files taken from the site before. */
+  reused: number;
   catalogue: Catalogue;
 }
 
@@ -124,33 +107,56 @@ async function buildNow(request: BuildRequest): Promise<BuiltSite | null> {
   process.env.AS_OF = content.asOf;
   const catalogue = await keepContent(content);
   const out = outDir();
-  const built = asideOf(out, 'building');
   await mkdir(dirname(out), { recursive: true });
   await clearLeftovers(out);
+  const base = basePath(request.base);
+  const ground = await groundHash({ root, content: content.dir, base, catalogue });
+  planPages(ground, request.afresh ? new Map() : await publishedKeys(out, ground));
+  const built = folderBeside(out, 'building');
+  let reused = 0;
   try {
-    await render(catalogue, out, built, basePath(request.base));
+    await render(catalogue, out, built, base);
+    for (const file of plannedKeys().keys()) {
+      if (!isReused(file)) continue;
+      takeOver(out, built, file);
+      reused += 1;
+    }
     await searchIndex(built);
-    await swap(built, out);
+    const finished = lookThrough(built, content);
+    await swapIn(built, out);
+    await keepList(out, ground, plannedKeys(), finished.bytes);
   } catch (problem) {
     await rm(built, { recursive: true, force: true });
     throw problem;
   }
-  return { out, pages: buildLog().pages, catalogue };
+  return { out, rendered: buildLog().pages, reused, catalogue };
+}
+
+/** Reads the finished site. Throws when it shows something private. */
+function lookThrough(built: string, { reading }: LoadedContent): FinishedSite {
+  const scan = privacyScan(reading.privateNotes);
+  return readSite(built, (file, bytes) => {
+    const found = scan.found(bytes);
+    if (found !== null)
+      throw new Error(`the site was not published: ${file} would show "${found}", which is private`);
+  });
 }
 
 export async function main(words: string[]): Promise<number> {
   const { values } = readFlags(words, {
     'as-of': { type: 'string' },
     base: { type: 'string' },
+    afresh: { type: 'boolean' },
     help: { type: 'boolean', short: 'h' },
   });
   if (values.help) {
     process.stdout.write(help);
     return 0;
   }
-  const site = await build({ asOf: values['as-of'], base: values.base });
+  const site = await build({ asOf: values['as-of'], base: values.base, afresh: values.afresh });
   if (site === null) return 1;
-  process.stdout.write(`Built ${site.pages} pages for ${site.catalogue.asOf} into ${site.out}\n`);
+  const kept = site.reused > 0 ? `, ${site.reused} unchanged ones kept` : '';
+  process.stdout.write(`Built ${site.rendered} pages${kept}, for ${site.catalogue.asOf}, into ${site.out}\n`);
   return 0;
 }
 

@@ -37,7 +37,7 @@ async function main(words: string[]): Promise<number> {
   if (site === null) return 1;
   const served = await serve(site.out, basePath(values.base), port);
   process.stdout.write(
-    `Built ${site.pages} pages of ${site.catalogue.yard.name} for ${site.catalogue.asOf}.\n` +
+    `Built ${site.rendered + site.reused} pages of ${site.catalogue.yard.name} for ${site.catalogue.asOf}.\n` +
       `The site is at ${served.address}  (Ctrl+C stops it)\n`,
   );
   await served.closed();

@@ -6,7 +6,6 @@
  */
 
 import { createHash } from 'node:crypto';
-import { serialize } from 'node:v8';
 import type { Catalogue } from './core/catalogue.ts';
 
 /** Key of a page by its file below the output folder, such as `lots/26-layer-01/index.html`. */
@@ -23,17 +22,22 @@ interface Plan {
 
 const holder = globalThis as typeof globalThis & { leafdropPagePlan?: Plan };
 
-/** Hash of anything made of plain data, maps and typed arrays included. */
+/** Maps and sets by what is in them, which JSON would leave out. */
+function withContents(_key: string, value: unknown): unknown {
+  return value instanceof Map || value instanceof Set ? [value.constructor.name, ...value] : value;
+}
+
+/** Hash of plain data, maps and sets included: the same for equal data, however it came about. */
 export function hashOf(...data: unknown[]): string {
-  return createHash('sha256').update(serialize(data)).digest('base64url').slice(0, 32);
+  return createHash('sha256').update(JSON.stringify(data, withContents)).digest('base64url').slice(0, 32);
 }
 
 /**
- * The catalogue without what changes with stock. Whatever is added to the catalogue counts as ground until somebody says otherwise here,
+ * The catalogue without what changes with stock, and without the climates, which follow from the places. Whatever is added to the catalogue counts as ground until somebody says otherwise here,
  * so that forgetting costs time and never shows an old page.
  */
 export function groundOf(all: Catalogue): unknown {
-  const { lots: _lots, cultivars: _cultivars, ...ground } = all;
+  const { lots: _lots, cultivars: _cultivars, codes: _codes, climates: _climates, ...ground } = all;
   return ground;
 }
 
@@ -49,8 +53,9 @@ export function plannedKeys(): PageKeys {
 
 /** Whether a page of this build is the one that was published before. */
 export function isReused(file: string): boolean {
-  const plan = holder.leafdropPagePlan;
-  return plan !== undefined && plan.before.has(file) && plan.before.get(file) === plan.now.get(file);
+  const { leafdropPagePlan: plan } = holder;
+  const before = plan?.before.get(file);
+  return before !== undefined && before === plan?.now.get(file);
 }
 
 /**

@@ -27,7 +27,11 @@ const layers: readonly { name: string; level: number; pattern: RegExp }[] = [
   { name: 'markdown', level: 6, pattern: /^src\/markdown\// },
   { name: 'result store', level: 6, pattern: /^src\/resultStore\.ts$/ },
   { name: 'content', level: 7, pattern: /^src\/content(?:\.config)?\.ts$/ },
-  { name: 'site helpers', level: 8, pattern: /^src\/(?:careYears|href|outlooks|photos|zipAreas)\.ts$/ },
+  {
+    name: 'site helpers',
+    level: 8,
+    pattern: /^src\/(?:careYears|href|outlooks|pageReuse|photos|zipAreas)\.ts$/,
+  },
   { name: 'views', level: 9, pattern: /^src\/views\// },
   { name: 'site', level: 10, pattern: /^src\/(?:pages|layouts|components|islands|styles|icons)\// },
   { name: 'integrations', level: 10, pattern: /^src\/integrations\// },

@@ -4,10 +4,14 @@ import type { Catalogue, CultivarEntry, LotEntry } from '../core/catalogue.ts';
 import { hashOf } from '../pageReuse.ts';
 import { alternativeRows } from './alternatives.ts';
 import { oncePer } from './memo.ts';
+import { cultivarPath, lotPath } from './paths.ts';
 
-/** A lot without what its cultivar says. */
-function ownAnswers({ cultivar: _cultivar, species: _species, ...answers }: LotEntry): unknown {
-  return answers;
+/** A lot without what its cultivar says, and its short address. */
+function ownAnswers(
+  all: Catalogue,
+  { cultivar: _cultivar, species: _species, ...answers }: LotEntry,
+): unknown {
+  return [answers, all.codes.get(lotPath(answers.lot.id))];
 }
 
 const shownBy = oncePer(
@@ -15,7 +19,13 @@ const shownBy = oncePer(
     new Map(
       all.cultivars.map(entry => [
         entry.cultivar.id,
-        hashOf(entry.cultivar, entry.flavour, entry.lots.map(ownAnswers), alternativeRows(all, entry.cultivar)),
+        hashOf(
+          entry.cultivar,
+          entry.flavour,
+          entry.lots.map(lot => ownAnswers(all, lot)),
+          alternativeRows(all, entry.cultivar),
+          all.codes.get(cultivarPath(entry.cultivar.id)),
+        ),
       ]),
     ),
 );
@@ -24,3 +34,10 @@ const shownBy = oncePer(
 export function shownOfCultivar(all: Catalogue, { cultivar }: Pick<CultivarEntry, 'cultivar'>): string {
   return shownBy(all).get(cultivar.id)!;
 }
+
+/** Changes with what guides show beyond the ground of all pages: which species the yard grows most of. */
+export const shownOfGuides = oncePer((all: Catalogue): string =>
+  all.species
+    .map(({ id }) => `${id} ${all.cultivars.filter(({ cultivar }) => cultivar.species === id).length}`)
+    .join('\n'),
+);

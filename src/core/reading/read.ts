@@ -24,6 +24,8 @@ export interface Reading {
   records: Records | null;
   /** Everything found, sorted by file, line, column and rule. */
   diagnostics: Diagnostic[];
+  /** Words of the private notes, which stay out of the records: for proving that they stay out of the site too. */
+  privateNotes: string[];
 }
 
 /**
@@ -38,7 +40,12 @@ export function readRecords(
   problems.push(...missingFiles(files, kinds), ...allChecks(draft));
   const diagnostics = locate(problems, sources);
   const sound = diagnostics.every(({ level }) => level !== 'error');
-  return { records: sound ? recordsOf(draft) : null, diagnostics };
+  return { records: sound ? recordsOf(draft) : null, diagnostics, privateNotes: privateNotesOf(draft) };
+}
+
+function privateNotesOf({ yard, cultivars, lots }: Draft): string[] {
+  const entries = [...(yard ? [yard] : []), ...cultivars, ...lots];
+  return entries.flatMap(({ written }) => written.private_note ?? []);
 }
 
 function recordsOf(draft: Draft): Records | null {

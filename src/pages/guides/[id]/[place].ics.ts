@@ -4,9 +4,11 @@ import type { APIRoute, GetStaticPaths, InferGetStaticParamsType, InferGetStatic
 import { careYears } from '../../../careYears.ts';
 import { catalogue } from '../../../content.ts';
 import { absolute } from '../../../href.ts';
+import { changedOnly } from '../../../pageReuse.ts';
 import { placeCalendarFile } from '../../../views/guides/guideFiles.ts';
 import { leadingSpecies } from '../../../views/guides/guideSubject.ts';
 import { placeTasks } from '../../../views/guides/guideViews.ts';
+import { shownOfGuides } from '../../../views/shown.ts';
 
 export const getStaticPaths = (async () => {
   const all = await catalogue();
@@ -21,7 +23,10 @@ export const getStaticPaths = (async () => {
       files.push({ params: { id: guide.id, place: place.id }, props: { guide, place, year } });
     }
   }
-  return files;
+  return changedOnly(files, ({ params: { id, place } }) => ({
+    file: `guides/${id}/${place}.ics`,
+    shows: shownOfGuides(all),
+  }));
 }) satisfies GetStaticPaths;
 
 type Props = InferGetStaticPropsType<typeof getStaticPaths>;

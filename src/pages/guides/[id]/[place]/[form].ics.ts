@@ -4,9 +4,11 @@ import type { APIRoute, GetStaticPaths, InferGetStaticParamsType, InferGetStatic
 import { careYears } from '../../../../careYears.ts';
 import { catalogue } from '../../../../content.ts';
 import { absolute } from '../../../../href.ts';
+import { changedOnly } from '../../../../pageReuse.ts';
 import { arrivalForms } from '../../../../views/guides/arrivalViews.ts';
 import { arrivalCalendarFile } from '../../../../views/guides/guideFiles.ts';
 import { leadingSpecies } from '../../../../views/guides/guideSubject.ts';
+import { shownOfGuides } from '../../../../views/shown.ts';
 
 export const getStaticPaths = (async () => {
   const all = await catalogue();
@@ -22,7 +24,10 @@ export const getStaticPaths = (async () => {
       }
     }
   }
-  return files;
+  return changedOnly(files, ({ params: { id, place, form } }) => ({
+    file: `guides/${id}/${place}/${form}.ics`,
+    shows: shownOfGuides(all),
+  }));
 }) satisfies GetStaticPaths;
 
 type Props = InferGetStaticPropsType<typeof getStaticPaths>;

@@ -1,0 +1,105 @@
+/**
+ * What the last build published, and taking pages from it. The list is kept in .cache/, with the hash of every page's bytes: a page that
+ * was touched since, or a list that is lost, broken or of another program, only means that the page is rendered again.
+ */
+
+import { createHash } from 'node:crypto';
+import { copyFileSync, linkSync, mkdirSync, readFileSync } from 'node:fs';
+import { mkdir, readdir, readFile, rename, writeFile } from 'node:fs/promises';
+import { dirname, join, resolve } from 'node:path';
+import type { Catalogue } from '../core/catalogue.ts';
+import { groundOf, hashOf, type PageKeys } from '../pageReuse.ts';
+
+const listFolder = resolve('.cache/pages');
+
+interface PublishedList {
+  ground: string;
+  /** Key and hash of the bytes by file. */
+  pages: Record<string, [key: string, bytes: string]>;
+}
+
+export function hashOfBytes(bytes: Uint8Array): string {
+  return createHash('sha256').update(bytes).digest('base64url').slice(0, 32);
+}
+
+function listPath(out: string): string {
+  return join(listFolder, `${hashOf(out)}.json`);
+}
+
+/** Names and bytes of all files below a folder that a pattern takes, as one hash. */
+async function hashOfFiles(folder: string, taken: RegExp): Promise<string> {
+  const hash = createHash('sha256');
+  const entries = await readdir(folder, { recursive: true, withFileTypes: true }).catch(() => []);
+  const paths = entries.filter(entry => entry.isFile()).map(entry => join(entry.parentPath, entry.name));
+  for (const path of paths.sort()) {
+    const name = path.slice(folder.length);
+    if (taken.test(name)) hash.update(`${name}\n`).update(await readFile(path));
+  }
+  return hash.digest('base64url');
+}
+
+export interface Ground {
+  /** The project, with the sources of the program. */
+  root: string;
+  content: string;
+  base: string;
+  catalogue: Catalogue;
+}
+
+/** Hash of what every page rests on: the program and its packages, the photographs, the base path, the day, the yard, all but stock. */
+export async function groundHash({ root, content, base, catalogue }: Ground): Promise<string> {
+  const program = await hashOfFiles(join(root, 'src'), /^(?!.*\.test\.).*\.(?:ts|mjs|astro|css|svg|json)$/);
+  const settings = [
+    await readFile(join(root, 'astro.config.mjs')),
+    await readFile(join(root, 'package-lock.json')),
+  ];
+  const photos = await hashOfFiles(join(content, 'photos'), /./);
+  return hashOf(program, settings.map(hashOfBytes), photos, base, groundOf(catalogue));
+}
+
+/** Keys of the pages in the output folder that rest on the same ground and are as they were published. */
+export async function publishedKeys(out: string, ground: string): Promise<PageKeys> {
+  const keys = new Map<string, string>();
+  let list: PublishedList;
+  try {
+    list = JSON.parse(await readFile(listPath(out), 'utf8'));
+  } catch {
+    return keys;
+  }
+  if (list.ground !== ground) return keys;
+  for (const [file, [key, bytes]] of Object.entries(list.pages)) {
+    try {
+      if (hashOfBytes(readFileSync(join(out, file))) === bytes) keys.set(file, key);
+    } catch {
+      // Gone or not to be read: rendered again.
+    }
+  }
+  return keys;
+}
+
+/** Takes a file of the published site into the new one, without copying its bytes where the disk allows. */
+export function takeOver(out: string, built: string, file: string): void {
+  const to = join(built, file);
+  mkdirSync(dirname(to), { recursive: true });
+  try {
+    linkSync(join(out, file), to);
+  } catch {
+    copyFileSync(join(out, file), to);
+  }
+}
+
+/** Keeps the list for the next build. `bytes` holds the hash of every file of the site. */
+export async function keepList(
+  out: string,
+  ground: string,
+  keys: PageKeys,
+  bytes: ReadonlyMap<string, string>,
+): Promise<void> {
+  const pages: PublishedList['pages'] = {};
+  for (const [file, key] of keys) pages[file] = [key, bytes.get(file)!];
+  const path = listPath(out);
+  await mkdir(dirname(path), { recursive: true });
+  const aside = `${path}-${process.pid}`;
+  await writeFile(aside, JSON.stringify({ ground, pages } satisfies PublishedList));
+  await rename(aside, path);
+}
