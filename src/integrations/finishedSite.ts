@@ -21,10 +21,11 @@ export interface FinishedSite {
   bytes: Map<string, string>;
 }
 
-/** Attributes are written by the generator, always with double quotes. */
-const idPattern = /\sid="([^"]+)"/g;
-const unlistedPattern = /<meta name="robots" content="noindex"/;
-const canonicalPattern = /<link rel="canonical" href="([^"]+)"/;
+/** The generator writes attributes with double quotes. */
+const unlistedMark = '<meta name="robots" content="noindex"';
+const canonicalMark = '<link rel="canonical" href="';
+const idMark = 'id="';
+const whiteSpace = new Set(Buffer.from(' \n\t'));
 
 /** Address of a page's file; null for a file that is no page. */
 export function pathOfFile(file: string): string | null {
@@ -33,12 +34,29 @@ export function pathOfFile(file: string): string | null {
   return null;
 }
 
-function pageOf(path: string, text: string): FinishedPage {
+/**
+ * Text from a place up to the next double quote. Read from the bytes, not cut from the page's text: a piece cut from a text keeps the
+ * whole text in memory, which for a large site comes to hundreds of megabytes.
+ */
+function quotedAt(page: Buffer, from: number): string {
+  return page.toString('utf8', from, page.indexOf('"', from));
+}
+
+function idsOf(page: Buffer): string[] {
+  const ids = [];
+  for (let at = page.indexOf(idMark); at > 0; at = page.indexOf(idMark, at + idMark.length)) {
+    if (whiteSpace.has(page[at - 1]!)) ids.push(quotedAt(page, at + idMark.length));
+  }
+  return ids;
+}
+
+function pageOf(path: string, page: Buffer): FinishedPage {
+  const canonical = page.indexOf(canonicalMark);
   return {
     path,
-    ids: Array.from(text.matchAll(idPattern), ([, id]) => id!),
-    unlisted: unlistedPattern.test(text),
-    canonical: canonicalPattern.exec(text)?.[1] ?? null,
+    ids: idsOf(page),
+    unlisted: page.includes(unlistedMark),
+    canonical: canonical < 0 ? null : quotedAt(page, canonical + canonicalMark.length),
   };
 }
 
@@ -54,7 +72,7 @@ export function readSite(built: string, look: (file: string, bytes: Buffer) => v
     look(file, bytes);
     site.bytes.set(file, hashOfBytes(bytes));
     const path = pathOfFile(file);
-    if (path !== null) site.pages.push(pageOf(path, bytes.toString('utf8')));
+    if (path !== null) site.pages.push(pageOf(path, bytes));
   }
   return site;
 }

@@ -4,7 +4,7 @@
  */
 
 /** Looked for in windows of this many bytes: long enough that ordinary words are not taken for a note. */
-const WINDOW = 12;
+const WINDOW = 11;
 /** Size of the table that says which windows are worth comparing, bits as a power of two. */
 const TABLE_BITS = 20;
 const MULTIPLIER = 0x01000193;
@@ -52,7 +52,6 @@ export function privacyScan(notes: readonly string[]): PrivacyScan {
   const byHash = new Map<number, { text: string; bytes: Uint8Array }[]>();
   for (const text of texts) {
     const bytes = encoder.encode(text);
-    if (bytes.length < WINDOW) continue;
     const hash = hashAt(bytes, 0);
     const slot = hash >>> (32 - TABLE_BITS);
     table[slot >> 3]! |= 1 << (slot & 7);
