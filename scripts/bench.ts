@@ -9,6 +9,7 @@ import { assemble } from '../src/core/catalogue.ts';
 import { day } from '../src/core/days.ts';
 import { readRecords } from '../src/core/reading/read.ts';
 import { writeBareSite } from '../tests/bench/bareSite.ts';
+import { killBuilds } from '../tests/bench/killBench.ts';
 import { makeYard } from '../tests/bench/makeYard.ts';
 import { cpuSecondsOf, measured, median, ratioInWords } from '../tests/bench/measure.ts';
 import { readFlags, runIfMain, UsageError } from './command.ts';
@@ -17,6 +18,7 @@ const help = `Measures checking and building a yard made for it, and prints rati
 
   npm run bench
   npm run bench -- --lots 5000 --cultivars 1000 --repeats 3 --seed 1
+  npm run bench -- --kills 200        kills so many builds of a small yard and looks whether a whole site stands each time
 `;
 
 const root = dirname(dirname(fileURLToPath(import.meta.url)));
@@ -106,18 +108,30 @@ function benchBuild(content: string, repeats: number): void {
   print(`peak memory: ${peak.toFixed(0)} MB; bare generator ${barePeak.toFixed(0)} MB`);
 }
 
+async function benchKills(times: number, seed: number): Promise<number> {
+  const folder = join(root, '.build/kills');
+  const { killed, published, broken } = await killBuilds(folder, times, seed);
+  rmSync(folder, { recursive: true, force: true });
+  print(
+    `${killed} builds killed, ${published} of them after their site was in place; broken sites: ${broken}`,
+  );
+  return broken === 0 ? 0 : 1;
+}
+
 async function main(words: string[]): Promise<number> {
   const { values } = readFlags(words, {
     lots: { type: 'string', default: '5000' },
     cultivars: { type: 'string', default: '1000' },
     repeats: { type: 'string', default: '3' },
     seed: { type: 'string', default: '1' },
+    kills: { type: 'string' },
     help: { type: 'boolean', short: 'h' },
   });
   if (values.help) {
     process.stdout.write(help);
     return 0;
   }
+  if (values.kills !== undefined) return benchKills(wholeNumber(values.kills), wholeNumber(values.seed));
   const size = { lots: wholeNumber(values.lots), cultivars: wholeNumber(values.cultivars) };
   const repeats = wholeNumber(values.repeats);
   rmSync(scratch, { recursive: true, force: true });

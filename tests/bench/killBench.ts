@@ -1,0 +1,75 @@
+/** Kills builds at random moments and looks whether a whole site is in place each time. */
+
+import { spawn } from 'node:child_process';
+import { once } from 'node:events';
+import { existsSync, mkdirSync, readFileSync, rmSync, writeFileSync } from 'node:fs';
+import { join } from 'node:path';
+import { setTimeout as pause } from 'node:timers/promises';
+import { randomFromText } from '../../src/core/random.ts';
+import { buildScript, buildYard, fingerprintOf, smallYardDay, writeSmallYard } from '../publish/smallYard.ts';
+
+export interface Kills {
+  /** Builds that were killed, each at a moment of its own. */
+  killed: number;
+  /** Of these, those that had put their site in place before. */
+  published: number;
+  /** Times at which no whole site was in place. */
+  broken: number;
+}
+
+/** A swap that is under way when its build is killed ends within this time, ms. */
+const settleMs = 150;
+
+/**
+ * Builds a small yard over and over with other counts, two builds at once every fourth time, and kills them at seeded moments between the
+ * start and a tenth more than a whole build takes. A site is whole when its files are, byte for byte, those of one finished build.
+ */
+export async function killBuilds(scratch: string, times: number, seed: number): Promise<Kills> {
+  const random = randomFromText(`kills ${seed}`);
+  const content = join(scratch, 'content');
+  const out = join(scratch, 'dist');
+  const apart = join(scratch, 'apart');
+  rmSync(scratch, { recursive: true, force: true });
+  mkdirSync(scratch, { recursive: true });
+  writeSmallYard(content);
+  const walk = join(content, 'walks/2026-11-18.csv');
+  const counted = readFileSync(walk, 'utf8');
+
+  /** The two contents that are published in turn, and what whole sites of them look like. */
+  const contents = [counted, counted.replace(/^(m\d+),(\d+),/m, '$1,0,')];
+  const whole: string[] = [];
+  let usualMs = 0;
+  for (const text of contents) {
+    writeFileSync(walk, text);
+    const started = performance.now();
+    const { status, stderr } = buildYard(content, apart, '--afresh');
+    usualMs = performance.now() - started;
+    if (status !== 0) throw new Error(`the yard made for killing does not build: ${stderr}`);
+    whole.push(JSON.stringify(fingerprintOf(apart)));
+  }
+  buildYard(content, out);
+
+  const result: Kills = { killed: 0, published: 0, broken: 0 };
+  let standing = whole.indexOf(JSON.stringify(fingerprintOf(out)));
+  for (let round = 0; round < times; round += 1) {
+    const next = 1 - standing;
+    writeFileSync(walk, contents[next]!);
+    const env = { ...process.env, CONTENT_DIR: content, OUT_DIR: out, AS_OF: smallYardDay };
+    const children = (round % 4 === 3 ? [0, 1] : [0]).map(() =>
+      spawn(process.execPath, [buildScript], { env, detached: true, stdio: 'ignore' }),
+    );
+    await pause(random.uniform() * usualMs * 1.1);
+    for (const child of children) {
+      if (child.exitCode !== null) continue;
+      process.kill(-child.pid!, 'SIGKILL');
+      await once(child, 'exit');
+    }
+    await pause(settleMs);
+    result.killed += 1;
+    const found = existsSync(out) ? whole.indexOf(JSON.stringify(fingerprintOf(out))) : -1;
+    if (found === -1) result.broken += 1;
+    if (found === next) result.published += 1;
+    if (found !== -1) standing = found;
+  }
+  return result;
+}

@@ -1,0 +1,81 @@
+/** Putting a finished site in place: whatever is killed and whenever, a whole site is there. */
+
+import { spawn } from 'node:child_process';
+import { once } from 'node:events';
+import { existsSync, mkdirSync, mkdtempSync, readdirSync, rmSync, writeFileSync } from 'node:fs';
+import { tmpdir } from 'node:os';
+import { join, resolve } from 'node:path';
+import { setTimeout as pause } from 'node:timers/promises';
+import { afterAll, beforeAll, describe, expect, it } from 'vitest';
+import { randomFromText } from '../../src/core/random.ts';
+import { clearLeftovers } from '../../src/integrations/siteFolders.ts';
+import { fingerprintOf } from './smallYard.ts';
+
+const module = resolve(import.meta.dirname, '../../src/integrations/siteFolders.ts');
+const random = randomFromText('swap');
+const files = 12;
+
+let scratch: string;
+let out: string;
+beforeAll(() => {
+  scratch = mkdtempSync(join(tmpdir(), 'leafdrop-swap-'));
+  out = join(scratch, 'dist');
+});
+afterAll(() => rmSync(scratch, { recursive: true, force: true }));
+
+function writeSite(folder: string, version: number): Record<string, string> {
+  mkdirSync(folder, { recursive: true });
+  for (let index = 0; index < files; index += 1)
+    writeFileSync(join(folder, `${index}.html`), `version ${version}`);
+  return fingerprintOf(folder);
+}
+
+/** Starts a process that swaps, and kills it and its group after a while. */
+async function swapAndKill(finished: string, afterMs: number): Promise<void> {
+  const program = `const { swapIn } = await import(${JSON.stringify(module)}); process.stdout.write('x'); await swapIn(${JSON.stringify(finished)}, ${JSON.stringify(out)});`;
+  const child = spawn(process.execPath, ['--input-type=module', '-e', program], { detached: true });
+  await once(child.stdout, 'data');
+  await pause(afterMs);
+  try {
+    process.kill(-child.pid!, 'SIGKILL');
+  } catch {
+    // It was done.
+  }
+  if (child.exitCode === null && child.signalCode === null) await once(child, 'exit');
+}
+
+describe('the swap', () => {
+  it('leaves the one site or the other, whole, whenever it is killed', async () => {
+    let present = writeSite(out, 0);
+    let before = 0;
+    let after = 0;
+    for (let round = 1; round <= 24; round += 1) {
+      const finished = join(scratch, `finished-${round}`);
+      const next = writeSite(finished, round);
+      await swapAndKill(finished, random.uniform() * 40);
+      // What was started apart from the killed process comes to its end on its own; where it was killed before that, nothing comes.
+      for (let waits = 0; waits < 50 && existsSync(finished); waits += 1) await pause(10);
+      const found = fingerprintOf(out);
+      expect([present, next]).toContainEqual(found);
+      if (found['0.html'] === next['0.html']) after += 1;
+      else before += 1;
+      present = found;
+      await clearLeftovers(out);
+    }
+    // Both happened, so the moments were well spread.
+    expect(before).toBeGreaterThan(0);
+    expect(after).toBeGreaterThan(0);
+  });
+
+  it('puts back the site that was there when the power went between the two steps', async () => {
+    await clearLeftovers(out);
+    rmSync(out, { recursive: true, force: true });
+    // No process has this number: it is above the largest that Linux gives.
+    const old = join(scratch, '.dist-old-4194305');
+    const site = writeSite(old, 77);
+    mkdirSync(join(scratch, '.dist-building-4194305'));
+    await clearLeftovers(out);
+    expect(fingerprintOf(out)).toEqual(site);
+    expect(readdirSync(scratch).filter(name => name.startsWith('.dist'))).toEqual([]);
+  });
+});
