@@ -61,8 +61,13 @@ export async function killBuilds(scratch: string, times: number, seed: number): 
     await pause(random.uniform() * usualMs * 1.1);
     for (const child of children) {
       if (child.exitCode !== null) continue;
-      process.kill(-child.pid!, 'SIGKILL');
-      await once(child, 'exit');
+      const gone = once(child, 'exit');
+      try {
+        process.kill(-child.pid!, 'SIGKILL');
+      } catch {
+        // It has just come to its end.
+      }
+      await gone;
     }
     await pause(settleMs);
     result.killed += 1;
