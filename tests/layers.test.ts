@@ -19,6 +19,7 @@ const layers: readonly { name: string; level: number; pattern: RegExp }[] = [
   { name: 'core/places', level: 3, pattern: /^src\/core\/places\// },
   { name: 'core/match', level: 3, pattern: /^src\/core\/match\// },
   { name: 'core/care', level: 3, pattern: /^src\/core\/care\// },
+  { name: 'core/videos', level: 3.5, pattern: /^src\/core\/videos\// },
   { name: 'core/reading', level: 4, pattern: /^src\/core\/reading\// },
   { name: 'core/evidence', level: 4, pattern: /^src\/core\/evidence\// },
   { name: 'core/history', level: 5, pattern: /^src\/core\/history\// },

@@ -18,6 +18,7 @@ import type { Lot } from './records/lot.ts';
 import type { Place } from './records/place.ts';
 import type { Records } from './records/records.ts';
 import type { Species } from './records/species.ts';
+import type { Video } from './records/video.ts';
 import type { Yard } from './records/yard.ts';
 
 /** The yard without its costs. */
@@ -56,6 +57,8 @@ export interface Catalogue {
   climates: ReadonlyMap<string, ClimateSummary>;
   /** In the order of their kinds, which is about the order in which a buyer needs them, then by id. */
   guides: Guide[];
+  /** Newest first; those of one day by id. */
+  videos: Video[];
   /** The code of the short address of every lot, cultivar, guide and video: `/lots/26-layer-01/` to `3kfd`. */
   codes: ReadonlyMap<string, string>;
 }
@@ -66,6 +69,10 @@ function byText<T>(textOf: (item: T) => string): (a: T, b: T) => number {
     const [left, right] = [textOf(a), textOf(b)];
     return left < right ? -1 : Number(left > right);
   };
+}
+
+function newestFirst(a: Video, b: Video): number {
+  return a.date === b.date ? byText<Video>(({ id }) => id)(a, b) : Number(a.date < b.date) * 2 - 1;
 }
 
 function found<T>(records: ReadonlyMap<string, T>, id: string, what: string): T {
@@ -191,6 +198,7 @@ export function assemble(
     climates,
     places,
     guides: [...records.guides.values()].sort(byText(({ kind, id }) => `${guideKinds.indexOf(kind)} ${id}`)),
+    videos: [...records.videos].sort(newestFirst),
     codes: assignCodes(records.addresses, codedPages(records, started)),
   };
 }

@@ -9,6 +9,7 @@ import type { CareYear } from '../core/care/careYear.ts';
 import { type Caution, cautionsFor } from '../core/care/cautions.ts';
 import { conditionOf, isOpenToAll, type ReaderFacts, sightOf } from '../core/care/guideConditions.ts';
 import { hasFreezeAt } from '../core/care/guideDates.ts';
+import { type GuidePart, knownOfReaders, partOpenedBy } from '../core/care/guideHeadings.ts';
 import { measureText, parseMeasure, temperatureText, type UnitChoice } from '../core/care/guideMeasures.ts';
 import { attributeOf, parseGuide, plainText } from '../core/care/guideTree.ts';
 import {
@@ -43,10 +44,7 @@ export interface GuideReader {
   link: (path: string) => string;
 }
 
-export interface GuideHeading {
-  /** The fragment, unique on the page and the same for every place. */
-  id: string;
-  text: string;
+export interface GuideHeading extends GuidePart {
   /** 2 or 3. */
   depth: number;
 }
@@ -155,11 +153,12 @@ class GuideWriter {
     this.#guide = guide;
     this.#reader = reader;
     const { year, species, form, stage, kept } = reader;
+    const known = knownOfReaders(guide);
     this.#facts = {
       placeClass: year?.placeClass ?? null,
       hasFreeze: year === null ? null : level => hasFreezeAt(year, level),
-      species: species?.id ?? (guide.species.length === 1 ? guide.species[0]! : null),
-      form: form ?? (guide.forms.length === 1 ? guide.forms[0]! : null),
+      species: species?.id ?? known.species,
+      form: form ?? known.form,
       stage,
       kept,
     };
@@ -219,17 +218,10 @@ class GuideWriter {
 
   #heading(node: Heading): Heading {
     const children = this.#blocks(node.children) as PhrasingContent[];
-    const words = plainText(node);
-    const slug =
-      words
-        .toLowerCase()
-        .replace(/[^a-z0-9]+/g, '-')
-        .replace(/^-|-$/g, '') || 'part';
-    const taken = this.headings.filter(({ id }) => id === slug || id.startsWith(`${slug}--`)).length;
-    const id = taken === 0 ? slug : `${slug}--${taken + 1}`;
+    const part = partOpenedBy(node, this.headings);
     const depth = Math.min(3, Math.max(2, node.depth)) as 2 | 3;
-    this.headings.push({ id, text: words, depth });
-    return { ...node, depth, children, data: { ...node.data, hProperties: { id } } };
+    this.headings.push({ ...part, depth });
+    return { ...node, depth, children, data: { ...node.data, hProperties: { id: part.id } } };
   }
 
   #part(node: ContainerDirective): RootContent[] {

@@ -142,7 +142,7 @@ const byPattern = new Map<string, Format>(
         example(
           'bad-format',
           'a link',
-          'cultivar:, lot:, guide: or place: and an id, such as guide:first-winter',
+          'cultivar:, lot:, guide: or place: and an id, such as guide:first-winter or guide:first-winter#lifting',
         ),
       ],
     ] as const

@@ -173,6 +173,12 @@ export const writtenYard = z.strictObject({
     .describe('After this many days a count or a sign has to be looked at again.'),
   prices,
   costs: costs.optional(),
+  video_description_limit: z
+    .int()
+    .min(500)
+    .max(50_000)
+    .optional()
+    .describe('Most characters your video host takes below a video; 5,000 when left out.'),
   cartons: z.array(carton).min(1),
   parcel_rules: z.array(parcelRule).min(1),
   sending: sending
@@ -258,6 +264,8 @@ export interface Yard {
   /** By container class name. */
   smallest: Record<string, Smallest>;
   walkFreshDays: number;
+  /** Most characters of the text below a video. */
+  videoDescriptionLimit: number;
   prices: PriceSettings;
   /** Private; null: no floor is kept. */
   costs: Costs | null;
@@ -274,6 +282,8 @@ const defaultColdestC = fahrenheitToCelsius(20);
 const defaultHottestC = fahrenheitToCelsius(95);
 /** Trees are cut back to about 30 in for sending. Common practice, no source. */
 export const defaultCutBackCm = inchesToCm(30);
+/** Characters that hosts of videos commonly take in the text below one. Common practice, no source. */
+const defaultDescriptionLimit = 5000;
 
 function toC(inC: number | undefined, inF: number | undefined, fallback: number): number {
   if (inC !== undefined) return inC;
@@ -320,6 +330,7 @@ export function normaliseYard(written: WrittenYard): Yard {
       ]),
     ),
     walkFreshDays: written.walk_fresh_days,
+    videoDescriptionLimit: written.video_description_limit ?? defaultDescriptionLimit,
     prices: {
       series: prices.series,
       base: prices.base,

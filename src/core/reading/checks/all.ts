@@ -35,7 +35,12 @@ import { smallestMissing } from './smallestMissing.ts';
 import { speciesHeat } from './speciesHeat.ts';
 import { speciesPropagation } from './speciesPropagation.ts';
 import { videoChapters } from './videoChapters.ts';
+import { videoDescriptionLength } from './videoDescription.ts';
 import { videoLink } from './videoLink.ts';
+import { videoPart } from './videoPart.ts';
+import { videoPlayers } from './videoPlayers.ts';
+import { videoSameDay } from './videoSameDay.ts';
+import { videoStart } from './videoStart.ts';
 import { walkBeforeLot } from './walkBeforeLot.ts';
 import { walkLater } from './walkLater.ts';
 import { walkLot } from './walkLot.ts';
@@ -81,7 +86,12 @@ const checks: readonly Check[] = [
   placeZone,
   guideSpecies,
   videoLink,
+  videoPart,
+  videoStart,
   videoChapters,
+  videoPlayers,
+  videoSameDay,
+  videoDescriptionLength,
   photos,
   cultivarBodies,
   guideBodies,

@@ -161,12 +161,37 @@ export const recordRules = {
   'video-link': {
     level: 'error',
     title: 'A chapter links to something that exists.',
-    help: 'A link is cultivar:, lot:, guide: or place: and an id.',
+    help: 'A link is cultivar:, lot:, guide: or place: and an id. A lot that is sold may be linked: the page of the video says so and offers the way on.',
+  },
+  'video-part': {
+    level: 'error',
+    title: 'A part of a guide that a chapter links to is one of its headings.',
+    help: 'The name behind # is the heading in lower-case letters with hyphens between the words: "Before winter" is before-winter. When a heading is reworded its name changes, and links to it with it.',
+  },
+  'video-start': {
+    level: 'error',
+    title: 'The first chapter starts with the video.',
+    help: 'Players take chapters out of the text below a video only when the first stands at 0:00.',
   },
   'video-chapters': {
     level: 'error',
     title: 'Chapters follow one another in time.',
     help: 'Each chapter starts after the one above it.',
+  },
+  'video-players': {
+    level: 'warning',
+    title: 'A video has three chapters or more, each of ten seconds or more.',
+    help: 'Most players list the chapters of a description only then. The site shows them whatever their number and length.',
+  },
+  'video-same-day': {
+    level: 'warning',
+    title: 'Two videos do not share a date.',
+    help: 'Videos are listed newest first; those of one day in the order of their file names. It may be right; a date copied from another file is the usual slip.',
+  },
+  'video-description': {
+    level: 'error',
+    title: 'The text to paste below a video is not longer than its host takes.',
+    help: 'The text is made of the title, the summary, the chapters, the addresses of what they link to and the cautions that are due. The limit is video_description_limit in yard.yaml. Nothing is left out to make it fit, since nobody would notice what.',
   },
   'photo-missing': {
     level: 'error',

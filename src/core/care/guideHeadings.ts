@@ -1,0 +1,60 @@
+/** The named parts of a guide: its headings, and the fragment each has on the page. */
+
+import type { Heading, Nodes } from 'mdast';
+import type { Form } from '../records/common.ts';
+import type { Guide } from '../records/guide.ts';
+import { conditionOf, sightOf } from './guideConditions.ts';
+import { childrenOf, parseGuide, plainText } from './guideTree.ts';
+
+export interface GuidePart {
+  /** The fragment, unique on the page. */
+  id: string;
+  text: string;
+}
+
+/** The part a heading opens; a name that is taken gets a number behind it. */
+export function partOpenedBy(heading: Heading, before: readonly GuidePart[]): GuidePart {
+  const text = plainText(heading);
+  const slug =
+    text
+      .toLowerCase()
+      .replace(/[^a-z0-9]+/g, '-')
+      .replace(/^-|-$/g, '') || 'part';
+  const taken = before.filter(({ id }) => id === slug || id.startsWith(`${slug}--`)).length;
+  return { id: taken === 0 ? slug : `${slug}--${taken + 1}`, text };
+}
+
+/** What a guide says of its readers before anything is known of one of them. */
+export function knownOfReaders({ species, forms }: Pick<Guide, 'species' | 'forms'>): {
+  species: string | null;
+  form: Form | null;
+} {
+  return {
+    species: species.length === 1 ? species[0]! : null,
+    form: forms.length === 1 ? forms[0]! : null,
+  };
+}
+
+/** The parts of a guide as its general page has them, in order. Never throws, whatever the text. */
+export function guideParts(guide: Pick<Guide, 'species' | 'forms' | 'body'>): GuidePart[] {
+  const anyReader = {
+    placeClass: null,
+    hasFreeze: null,
+    stage: null,
+    kept: null,
+    ...knownOfReaders(guide),
+  };
+  const parts: GuidePart[] = [];
+  const waiting: Nodes[] = [parseGuide(guide.body)];
+  for (let node = waiting.pop(); node !== undefined; node = waiting.pop()) {
+    if (node.type === 'heading') parts.push(partOpenedBy(node, parts));
+    else if (
+      node.type !== 'containerDirective' ||
+      node.name !== 'part' ||
+      !sightOf(conditionOf(node.attributes ?? {}), anyReader).hidden
+    ) {
+      waiting.push(...childrenOf(node).toReversed());
+    }
+  }
+  return parts;
+}
