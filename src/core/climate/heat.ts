@@ -33,6 +33,41 @@ export function tabledDegreeDays(tmin: number, tmax: number, base: number, cap: 
   return cap !== null && tmax > cap ? above - aboveFast(mean, amplitude, cap) : above;
 }
 
+/**
+ * Running sums of the same over `days` days of a series from `from`: `into[i]` is what the days before day i gave. The bits are
+ * those of adding up `tabledDegreeDays`; written out, because this loop is most of what an outlook costs.
+ */
+export function sumTabledDegreeDays(
+  into: Float64Array,
+  { tminC, tmaxC }: Pick<WeatherYears, 'tminC' | 'tmaxC'>,
+  from: number,
+  days: number,
+  base: number,
+  cap: number,
+): void {
+  const table = sineTable;
+  let sum = 0;
+  for (let i = 0; i < days; i += 1) {
+    into[i] = sum;
+    const tmax = tmaxC[from + i] as number;
+    if (tmax <= base) continue;
+    const tmin = tminC[from + i] as number;
+    const mean = (tmax + tmin) / 2;
+    if (tmax > cap) {
+      sum += tabledDegreeDays(tmin, tmax, base, cap);
+    } else if (tmin >= base) {
+      sum += mean - base;
+    } else {
+      const amplitude = (tmax - tmin) / 2;
+      const step = ((base - mean) / amplitude + 1) * (STEPS / 2);
+      const whole = step | 0;
+      const low = table[whole] as number;
+      sum += amplitude * (low + (step - whole) * ((table[whole + 1] as number) - low));
+    }
+  }
+  into[days] = sum;
+}
+
 /** Single-sine degree days of every season, base and cap (null for none) in C, horizontal cutoff. */
 export function yearlyDegreeDays(years: WeatherYears, baseC: number, capC: number | null): Float64Array {
   const { tminC, tmaxC } = years;

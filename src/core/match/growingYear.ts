@@ -3,7 +3,7 @@
  * midwinter, 0 to 365.
  */
 import { DAYS_PER_YEAR, daysForward, seasonStartDoy, wrapDoy } from '../climate/calendar.ts';
-import { tabledDegreeDays } from '../climate/heat.ts';
+import { sumTabledDegreeDays } from '../climate/heat.ts';
 import type { WeatherYears } from '../climate/weatherYears.ts';
 
 /** Heat is counted from 1 January, 1 July south of the equator. Standing: common practice. */
@@ -42,13 +42,7 @@ export function sumHeat(
   baseC: number,
   capC: number,
 ): void {
-  const { tminC, tmaxC } = years;
-  let sum = 0;
-  for (let i = 0; i < DAYS_PER_YEAR; i += 1) {
-    into[i] = sum;
-    sum += tabledDegreeDays(tminC[from + i] as number, tmaxC[from + i] as number, baseC, capC);
-  }
-  into[DAYS_PER_YEAR] = sum;
+  sumTabledDegreeDays(into, years, from, DAYS_PER_YEAR, baseC, capC);
 }
 
 /** What starts and ends a species' season. */

@@ -1,7 +1,7 @@
 /** One verdict for a cultivar in a place, with its reasons and what would change it. */
 import type { Reason } from '../records/common.ts';
 import type { Species } from '../records/species.ts';
-import type { Match, MatchContext, RipeningVerdict } from './answers.ts';
+import type { Level, Match, MatchContext, RipeningVerdict, TrialSeen, WetVerdict } from './answers.ts';
 import { fruitChanges } from './change.ts';
 import { formAdvice } from './forms.ts';
 import { type LevelParts, levelOf } from './level.ts';
@@ -9,6 +9,8 @@ import type { PlaceOutlook, SpeciesOutlook } from './placeOutlook.ts';
 import {
   addWorstFirst,
   type CropPart,
+  kindNumber,
+  memo,
   sharedVerdicts,
   type WetPart,
   type WinterPart,
@@ -53,8 +55,22 @@ function modelOf(
   };
 }
 
+const noneSeen: TrialSeen[] = [];
+const seenReason = ({ text }: TrialSeen): Reason => ({ text, standing: 'seen' });
+
+/** What the model says of every cultivar that asks the same of a place; cultivars of a kind share the objects below. */
+interface Kind {
+  readonly model: LevelParts;
+  readonly level: Level;
+  readonly because: Reason[];
+  readonly whatWouldChangeIt: Reason[];
+  readonly winterPart: WinterPart;
+  readonly ripening: RipeningVerdict[];
+  readonly wet: WetVerdict;
+}
+
 /**
- * A function that judges cultivars of one species in one place. Verdicts that cultivars share are made once, so judging a
+ * A function that judges cultivars of one species in one place. What cultivars of a kind share is made once, so judging a
  * thousand costs little more than judging each kind. Throws a RangeError for a species the outlook was not made for.
  */
 export function matcherFor(
@@ -66,34 +82,48 @@ export function matcherFor(
   if (!outlook) throw new RangeError(`no outlook for the species ${species.id} at ${place.id}`);
   const shared = sharedVerdicts(place, species, outlook, context);
   const forms = formAdvice(place, species, context);
+  const kindsByOffset = memo<ReturnType<typeof memo<Kind>>>();
 
-  return cultivar => {
+  function makeKind(cultivar: MatchedCultivar): Kind {
     const winterPart = shared.winterOf(cultivar.hardinessOffsetC);
     const crops = cultivar.crops.map(crop => shared.cropOf(cultivar, crop));
     const best = bestCrop(crops);
     const wetPart = shared.wetOf(cultivar, best?.crop ?? 'main');
-    const model = modelOf(crops, best, winterPart, wetPart, outlook);
-    const modelled = levelOf(model);
-    const trials = trialsIn(cultivar.trials, place.class);
-    const seen = trials.map(trial => trialSeen(trial, model));
-    const because: Reason[] = seen.map(({ text }) => ({ text, standing: 'seen' }));
+    const model = modelOf(crops, best, winterPart, wetPart, outlook as SpeciesOutlook);
+    const because: Reason[] = [];
     addWorstFirst(because, [...crops, winterPart, wetPart, shared.chill]);
     if (cultivar.pollination === 'partner') because.push(partnerReason);
     return {
-      cultivar: cultivar.id,
-      place: place.id,
-      level: trials[0] ? levelSeen(trials[0], model) : modelled,
+      model,
+      level: levelOf(model),
       because,
       whatWouldChangeIt: shared
         .ripeningChangesOf(cultivar, best)
         .concat(winterPart.changes, fruitChanges(cultivar, crops, wetPart.verdict)),
-      winter: winterPart.winter,
-      pot: winterPart.pot,
+      winterPart,
       ripening: crops.map(({ verdict }) => verdict),
       wet: wetPart.verdict,
+    };
+  }
+
+  return cultivar => {
+    const ofOffset = kindsByOffset(cultivar.hardinessOffsetC, () => memo<Kind>());
+    const kind = ofOffset(kindNumber(cultivar), () => makeKind(cultivar));
+    const trials = trialsIn(cultivar.trials, place.class);
+    const seen = trials.length === 0 ? noneSeen : trials.map(trial => trialSeen(trial, kind.model));
+    return {
+      cultivar: cultivar.id,
+      place: place.id,
+      level: trials[0] ? levelSeen(trials[0], kind.model) : kind.level,
+      because: seen.length === 0 ? kind.because : seen.map(seenReason).concat(kind.because),
+      whatWouldChangeIt: kind.whatWouldChangeIt,
+      winter: kind.winterPart.winter,
+      pot: kind.winterPart.pot,
+      ripening: kind.ripening,
+      wet: kind.wet,
       forms,
       trials: seen,
-      modelled,
+      modelled: kind.level,
     };
   };
 }

@@ -104,14 +104,17 @@ function countYear(tally: CaseTally, heatCase: HeatCase, heatSum: Float64Array, 
   const { headStart } = heatCase;
   const movedOut = headStart !== null && headStart.moveOut < end;
   const helped = movedOut ? headStart.credit + heatAtEnd - (heatSum[headStart.moveOut] as number) : 0;
-  heatCase.needs.forEach((need, i) => {
+  const { needs } = heatCase;
+  for (let i = 0; i < needs.length; i += 1) {
+    const need = needs[i] as number;
     const met = supply >= need ? whenHeatMet(heatSum, start, need) : DAYS_PER_YEAR;
     countNeed(tally.outdoors[i] as Tally, supply, need, Math.min(met, DAYS_PER_YEAR));
-    const owed = movedOut ? Math.max(0, need - headStart.credit) : 0;
-    const metHelped =
-      movedOut && helped >= need ? whenHeatMet(heatSum, headStart.moveOut, owed) : DAYS_PER_YEAR;
+    let metHelped = DAYS_PER_YEAR;
+    if (movedOut && helped >= need) {
+      metHelped = whenHeatMet(heatSum, headStart.moveOut, Math.max(0, need - headStart.credit));
+    }
     countNeed(tally.headStart[i] as Tally, Math.max(supply, helped), need, Math.min(met, metHelped));
-  });
+  }
 }
 
 /**
@@ -138,10 +141,11 @@ export function ripeningOdds(
   const bounds: SeasonBounds = { budbreak: 0, start: 0, end: 0 };
   for (const from of starts) {
     sumHeat(heatSum, years, from, baseC, capC);
-    cases.forEach((heatCase, i) => {
+    for (let i = 0; i < cases.length; i += 1) {
+      const heatCase = cases[i] as HeatCase;
       findBounds(bounds, years.tminC, from, heatSum, heatCase.rules, calendar.midsummer);
       countYear(tallies[i] as CaseTally, heatCase, heatSum, bounds);
-    });
+    }
   }
   const total = starts.length;
   const toDoy = (index: number) => doyOfIndex(calendar, index);

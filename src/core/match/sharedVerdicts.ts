@@ -1,6 +1,6 @@
 /** The verdicts that cultivars of one species share in one place, each made once. */
 import type { Crop, Reason } from '../records/common.ts';
-import type { Fruit } from '../records/cultivar.ts';
+import type { Fruit, PollinationHabit } from '../records/cultivar.ts';
 import type { Species } from '../records/species.ts';
 import type {
   MatchContext,
@@ -56,7 +56,7 @@ export function addWorstFirst(reasons: Reason[], parts: readonly Part[]): void {
 }
 
 /** Keeps what was made for a number: many cultivars share a verdict, and numbers are found faster than words. */
-function memo<T>(): (key: number, make: () => T) => T {
+export function memo<T>(): (key: number, make: () => T) => T {
   const kept = new Map<number, T>();
   return (key, make) => {
     const known = kept.get(key);
@@ -81,6 +81,23 @@ const rainNumber: Readonly<Record<Fruit['rain'], number>> = { good: 0, fair: 1, 
 /** A crop of a ripening class as a number below 10. */
 const classNumber = (crop: Crop, { ripening }: Pick<MatchedCultivar, 'ripening'>) =>
   cropNumber[crop] * 5 + ripeningOrder[ripening];
+
+const pollinationNumber: Readonly<Record<PollinationHabit, number>> = {
+  unaided: 0,
+  'self-fertile': 1,
+  partner: 2,
+  'wasp-main': 3,
+  'wasp-all': 4,
+};
+
+/** A number that cultivars share when they differ in nothing a match looks at, but for their hardiness and their trials. */
+export function kindNumber({ crops, ripening, pollination, fruit }: MatchedCultivar): number {
+  let listed = 0;
+  for (const crop of crops) listed = listed * 3 + cropNumber[crop] + 1;
+  const { eye, splits, rain } = fruit;
+  const fruitNumber = eyeNumber[eye] * 9 + splitNumber[splits] * 3 + rainNumber[rain];
+  return ((listed * 5 + ripeningOrder[ripening]) * 5 + pollinationNumber[pollination]) * 45 + fruitNumber;
+}
 
 export function sharedVerdicts(
   place: PlaceOutlook,

@@ -75,7 +75,14 @@ export function winterLows(years: WeatherYears): WinterLows {
   const count = Math.min(WINTERS, years.count);
   const sortedC = new Float64Array(count);
   const pots = potModels(count);
-  const models = pots.flatMap(({ plain, insulated }) => [plain, insulated]);
+  // Those that freeze through soonest first, so that a day's search ends at the first that has not.
+  const models = pots
+    .flatMap(({ plain, insulated }) => [plain, insulated])
+    .sort((a, b) => a.frozenFrom - b.frozenFrom);
+  const frozenFrom = Float64Array.from(models, model => model.frozenFrom);
+  const twoDays = Uint8Array.from(models, model => Number(model.twoDays));
+  const lows = new Float64Array(models.length);
+  const soonest = frozenFrom[0] as number;
   for (let season = 0; season < count; season += 1) {
     const from = season * DAYS_PER_YEAR + COLD_FROM;
     const to = season * DAYS_PER_YEAR + COLD_TO;
@@ -83,23 +90,26 @@ export function winterLows(years: WeatherYears): WinterLows {
     let lowestMean = Number.POSITIVE_INFINITY;
     let frozen = 0;
     let before = 0;
+    lows.fill(0);
     for (let day = from; day < to; day += 1) {
       const low = tminC[day] as number;
       if (low < lowest) lowest = low;
       const mean = (low + (tmaxC[day] as number)) / 2;
       if (mean < lowestMean) lowestMean = mean;
-      frozen = Math.max(0, frozen - mean);
-      if (frozen > 0 && mean < 0) {
-        for (const { frozenFrom, twoDays, lowsC } of models) {
-          if (frozen < frozenFrom) continue;
-          const mix = twoDays ? (mean + before) / 2 : mean;
-          if (mix < (lowsC[season] as number)) lowsC[season] = mix;
+      frozen = frozen > mean ? frozen - mean : 0;
+      if (frozen >= soonest && mean < 0) {
+        const meanOfTwo = (mean + before) / 2;
+        for (let i = 0; i < lows.length && frozen >= (frozenFrom[i] as number); i += 1) {
+          const mix = twoDays[i] === 1 ? meanOfTwo : mean;
+          if (mix < (lows[i] as number)) lows[i] = mix;
         }
       }
       before = mean;
     }
     sortedC[season] = lowest;
-    if (lowestMean > 0) for (const { lowsC } of models) lowsC[season] = lowestMean;
+    for (let i = 0; i < models.length; i += 1) {
+      (models[i] as PotModel).lowsC[season] = lowestMean > 0 ? lowestMean : (lows[i] as number);
+    }
   }
   sortedC.sort();
   return {
