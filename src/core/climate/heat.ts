@@ -34,8 +34,8 @@ export function tabledDegreeDays(tmin: number, tmax: number, base: number, cap: 
 }
 
 /**
- * Running sums of the same over `days` days of a series from `from`: `into[i]` is what the days before day i gave. The bits are
- * those of adding up `tabledDegreeDays`; written out, because this loop is most of what an outlook costs.
+ * Running sums of the same over `days` days of a series from `from`: `into[i]` is what the days before day i gave. One loop,
+ * because it is most of what an outlook costs.
  */
 export function sumTabledDegreeDays(
   into: Float64Array,
@@ -45,7 +45,6 @@ export function sumTabledDegreeDays(
   base: number,
   cap: number,
 ): void {
-  const table = sineTable;
   let sum = 0;
   for (let i = 0; i < days; i += 1) {
     into[i] = sum;
@@ -53,17 +52,9 @@ export function sumTabledDegreeDays(
     if (tmax <= base) continue;
     const tmin = tminC[from + i] as number;
     const mean = (tmax + tmin) / 2;
-    if (tmax > cap) {
-      sum += tabledDegreeDays(tmin, tmax, base, cap);
-    } else if (tmin >= base) {
-      sum += mean - base;
-    } else {
-      const amplitude = (tmax - tmin) / 2;
-      const step = ((base - mean) / amplitude + 1) * (STEPS / 2);
-      const whole = step | 0;
-      const low = table[whole] as number;
-      sum += amplitude * (low + (step - whole) * ((table[whole + 1] as number) - low));
-    }
+    const amplitude = (tmax - tmin) / 2;
+    const above = tmin >= base ? mean - base : aboveFast(mean, amplitude, base);
+    sum += tmax > cap ? above - aboveFast(mean, amplitude, cap) : above;
   }
   into[days] = sum;
 }

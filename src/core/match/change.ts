@@ -52,12 +52,14 @@ function earlierClass(place: PlaceOutlook, species: Species, ownClass: RipeningC
   return [modelled(`A cultivar of the class "${ripeningClassWords[best]}" ripens reliably here.`)];
 }
 
+/** Changes for the crop that decides; nothing where none sets fruit or it is reliable. */
 export function ripeningChanges(
   place: PlaceOutlook,
   species: Species,
   own: RipeningClass,
-  best: RipeningVerdict,
+  best: RipeningVerdict | null,
 ): Reason[] {
+  if (best === null || best.word === 'reliable') return [];
   const helped =
     best.headStart.word === best.word
       ? []

@@ -2,7 +2,7 @@
 import type { Reason } from '../records/common.ts';
 import type { Species } from '../records/species.ts';
 import type { Level, Match, MatchContext, RipeningVerdict, TrialSeen, WetVerdict } from './answers.ts';
-import { fruitChanges } from './change.ts';
+import { fruitChanges, ripeningChanges } from './change.ts';
 import { formAdvice } from './forms.ts';
 import { type LevelParts, levelOf } from './level.ts';
 import type { PlaceOutlook, SpeciesOutlook } from './placeOutlook.ts';
@@ -64,7 +64,7 @@ interface Kind {
   readonly level: Level;
   readonly because: Reason[];
   readonly whatWouldChangeIt: Reason[];
-  readonly winterPart: WinterPart;
+  readonly winter: WinterPart;
   readonly ripening: RipeningVerdict[];
   readonly wet: WetVerdict;
 }
@@ -97,10 +97,12 @@ export function matcherFor(
       model,
       level: levelOf(model),
       because,
-      whatWouldChangeIt: shared
-        .ripeningChangesOf(cultivar, best)
-        .concat(winterPart.changes, fruitChanges(cultivar, crops, wetPart.verdict)),
-      winterPart,
+      whatWouldChangeIt: [
+        ...ripeningChanges(place, species, cultivar.ripening, best),
+        ...winterPart.changes,
+        ...fruitChanges(cultivar, crops, wetPart.verdict),
+      ],
+      winter: winterPart,
       ripening: crops.map(({ verdict }) => verdict),
       wet: wetPart.verdict,
     };
@@ -117,8 +119,8 @@ export function matcherFor(
       level: trials[0] ? levelSeen(trials[0], kind.model) : kind.level,
       because: seen.length === 0 ? kind.because : seen.map(seenReason).concat(kind.because),
       whatWouldChangeIt: kind.whatWouldChangeIt,
-      winter: kind.winterPart.winter,
-      pot: kind.winterPart.pot,
+      winter: kind.winter.winter,
+      pot: kind.winter.pot,
       ripening: kind.ripening,
       wet: kind.wet,
       forms,

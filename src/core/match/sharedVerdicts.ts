@@ -1,6 +1,6 @@
 /** The verdicts that cultivars of one species share in one place, each made once. */
 import type { Crop, Reason } from '../records/common.ts';
-import type { Fruit, PollinationHabit } from '../records/cultivar.ts';
+import type { Fruit } from '../records/cultivar.ts';
 import type { Species } from '../records/species.ts';
 import type {
   MatchContext,
@@ -10,7 +10,7 @@ import type {
   WetVerdict,
   WinterVerdict,
 } from './answers.ts';
-import { ripeningChanges, winterChanges } from './change.ts';
+import { winterChanges } from './change.ts';
 import { chillReasons } from './chillMet.ts';
 import type { PlaceOutlook, SpeciesOutlook } from './placeOutlook.ts';
 import { potVerdict } from './pot.ts';
@@ -82,21 +82,15 @@ const rainNumber: Readonly<Record<Fruit['rain'], number>> = { good: 0, fair: 1, 
 const classNumber = (crop: Crop, { ripening }: Pick<MatchedCultivar, 'ripening'>) =>
   cropNumber[crop] * 5 + ripeningOrder[ripening];
 
-const pollinationNumber: Readonly<Record<PollinationHabit, number>> = {
-  unaided: 0,
-  'self-fertile': 1,
-  partner: 2,
-  'wasp-main': 3,
-  'wasp-all': 4,
-};
+const fruitNumber = ({ eye, splits, rain }: Fruit) =>
+  eyeNumber[eye] * 9 + splitNumber[splits] * 3 + rainNumber[rain];
 
 /** A number that cultivars share when they differ in nothing a match looks at, but for their hardiness and their trials. */
 export function kindNumber({ crops, ripening, pollination, fruit }: MatchedCultivar): number {
-  let listed = 0;
-  for (const crop of crops) listed = listed * 3 + cropNumber[crop] + 1;
-  const { eye, splits, rain } = fruit;
-  const fruitNumber = eyeNumber[eye] * 9 + splitNumber[splits] * 3 + rainNumber[rain];
-  return ((listed * 5 + ripeningOrder[ripening]) * 5 + pollinationNumber[pollination]) * 45 + fruitNumber;
+  let number = 0;
+  for (const crop of crops) number = number * 11 + classNumber(crop, { ripening }) + 1;
+  const wasps = Number(needsWasp(pollination, 'main')) + Number(needsWasp(pollination, 'breba'));
+  return (number * 6 + wasps * 2 + Number(pollination === 'partner')) * 45 + fruitNumber(fruit);
 }
 
 export function sharedVerdicts(
@@ -107,9 +101,8 @@ export function sharedVerdicts(
 ) {
   const winters = memo<WinterPart>();
   const wets = memo<WetPart>();
-  // What depends on the cultivar's hardiness as well has a memory per offset.
+  // Brebas hang on the hardiness of the wood as well.
   const cropsByOffset = memo<ReturnType<typeof memo<CropPart>>>();
-  const changesByOffset = memo<ReturnType<typeof memo<Reason[]>>>();
   const chill: Part = {
     steps: chillSteps[outlook.chill],
     because: chillReasons(species, outlook.chill, place.chill),
@@ -144,22 +137,12 @@ export function sharedVerdicts(
   }
 
   function wetOf(cultivar: MatchedCultivar, crop: Crop): WetPart {
-    const { eye, splits, rain } = cultivar.fruit;
-    const fruitKey = eyeNumber[eye] * 9 + splitNumber[splits] * 3 + rainNumber[rain];
-    return wets(classNumber(crop, cultivar) * 45 + fruitKey, () => {
+    return wets(classNumber(crop, cultivar) * 45 + fruitNumber(cultivar.fruit), () => {
       const window = outlook.crops[crop].get(cultivar.ripening)?.window ?? place.usualWindow;
       const verdict = wetVerdict(window, cultivar.fruit);
       return { verdict, steps: wetSteps[verdict.level], because: verdict.because };
     });
   }
 
-  function ripeningChangesOf(cultivar: MatchedCultivar, best: RipeningVerdict | null): Reason[] {
-    if (best === null || best.word === 'reliable') return [];
-    return changesByOffset(cultivar.hardinessOffsetC, () => memo<Reason[]>())(
-      classNumber(best.crop, cultivar),
-      () => ripeningChanges(place, species, cultivar.ripening, best),
-    );
-  }
-
-  return { chill, winterOf, cropOf, wetOf, ripeningChangesOf };
+  return { chill, winterOf, cropOf, wetOf };
 }
