@@ -12,9 +12,10 @@ import { type FinishedSite, readSite } from '../src/integrations/finishedSite.ts
 import { oneAtATime } from '../src/integrations/oneAtATime.ts';
 import { privacyScan } from '../src/integrations/privacyScan.ts';
 import { groundHash, keepList, publishedKeys, takeOver } from '../src/integrations/publishedPages.ts';
-import { searchIndex } from '../src/integrations/searchIndex.ts';
+import { startSearchIndex } from '../src/integrations/searchIndex.ts';
 import { clearLeftovers, folderBeside, swapIn } from '../src/integrations/siteFolders.ts';
 import { isReused, plannedKeys, planPages } from '../src/pageReuse.ts';
+import { searchRecords } from '../src/views/searchRecords.ts';
 import { readFlags, runIfMain, UsageError } from './command.ts';
 
 const root = dirname(dirname(fileURLToPath(import.meta.url)));
@@ -114,6 +115,7 @@ async function buildNow(request: BuildRequest): Promise<BuiltSite | null> {
   planPages(ground, request.afresh ? new Map() : await publishedKeys(out, ground));
   const built = folderBeside(out, 'building');
   let reused = 0;
+  const search = startSearchIndex(searchRecords(catalogue));
   try {
     await render(catalogue, out, built, base);
     for (const file of plannedKeys().keys()) {
@@ -121,13 +123,15 @@ async function buildNow(request: BuildRequest): Promise<BuiltSite | null> {
       takeOver(out, built, file);
       reused += 1;
     }
-    await searchIndex(built);
+    await search.writeInto(built);
     const finished = lookThrough(built, content);
     await swapIn(built, out);
     await keepList(out, ground, plannedKeys(), finished.bytes);
   } catch (problem) {
     await rm(built, { recursive: true, force: true });
     throw problem;
+  } finally {
+    await search.stop();
   }
   return { out, rendered: buildLog().pages, reused, catalogue };
 }
