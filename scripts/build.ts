@@ -14,6 +14,7 @@ import { privacyScan } from '../src/integrations/privacyScan.ts';
 import { groundHash, keepList, publishedKeys, takeOver } from '../src/integrations/publishedPages.ts';
 import { startSearchIndex } from '../src/integrations/searchIndex.ts';
 import { clearLeftovers, folderBeside, swapIn } from '../src/integrations/siteFolders.ts';
+import { writeSitemap } from '../src/integrations/sitemap.ts';
 import { isReused, plannedKeys, planPages } from '../src/pageReuse.ts';
 import { searchRecords } from '../src/views/searchRecords.ts';
 import { readFlags, runIfMain, UsageError } from './command.ts';
@@ -125,6 +126,7 @@ async function buildNow(request: BuildRequest): Promise<BuiltSite | null> {
     }
     await search.writeInto(built);
     const finished = lookThrough(built, content);
+    await writeSitemap(built, finished.pages, catalogue.yard.address, base);
     await swapIn(built, out);
     await keepList(out, ground, plannedKeys(), finished.bytes);
   } catch (problem) {

@@ -31,3 +31,5 @@ export function climatePath(kind: string): string {
 export const myPlacePath = '/my-place/';
 
 export const comparePath = '/compare/';
+
+export const changesPath = '/changes/';

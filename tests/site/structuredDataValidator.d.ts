@@ -1,0 +1,10 @@
+/** The part of @adobe/structured-data-validator that the tests use; the package comes without types. */
+declare module '@adobe/structured-data-validator' {
+  interface Issue {
+    issueMessage: string;
+    severity: 'ERROR' | 'WARNING';
+  }
+  export default class Validator {
+    validate(data: { jsonld: object; microdata: object; rdfa: object }): Promise<Issue[]>;
+  }
+}
