@@ -4,6 +4,7 @@ declare module '@adobe/structured-data-validator' {
     issueMessage: string;
     severity: 'ERROR' | 'WARNING';
   }
+  // biome-ignore lint/style/noDefaultExport: this is how the package does it.
   export default class Validator {
     validate(data: { jsonld: object; microdata: object; rdfa: object }): Promise<Issue[]>;
   }
