@@ -10,7 +10,13 @@ import { type Caution, cautionsFor } from '../core/care/cautions.ts';
 import { conditionOf, isOpenToAll, type ReaderFacts, sightOf } from '../core/care/guideConditions.ts';
 import { hasFreezeAt } from '../core/care/guideDates.ts';
 import { type GuidePart, knownOfReaders, partOpenedBy } from '../core/care/guideHeadings.ts';
-import { measureText, parseMeasure, temperatureText, type UnitChoice } from '../core/care/guideMeasures.ts';
+import {
+  measureText,
+  parseMeasure,
+  readersUnitFirst,
+  temperatureText,
+  type UnitChoice,
+} from '../core/care/guideMeasures.ts';
 import { attributeOf, parseGuide, plainText } from '../core/care/guideTree.ts';
 import {
   type DateDirective,
@@ -261,15 +267,15 @@ class GuideWriter {
     const name = attributeOf(node, 'name') as TaskName;
     const kind = taskTable[name];
     const found = this.#reader.tasks.find(task => task.name === name);
-    const { year } = this.#reader;
+    const { units, year } = this.#reader;
     const when =
       found !== undefined
         ? `${sentence(rangeWords(found.range.from.slice(5), found.range.to.slice(5)))}. ${found.trigger}`
         : year === null
-          ? kind.rule
+          ? readersUnitFirst(kind.rule, units)
           : tasksOfGuide[this.#guide.kind].includes(name)
             ? `For ${year.species.common[0] ?? year.species.botanical} in ${year.placeName} this does not come up.`
-            : kind.rule;
+            : readersUnitFirst(kind.rule, units);
     return paragraph([strong(`${kind.title}. `), text(when)], 'guide-task');
   }
 

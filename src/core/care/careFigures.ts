@@ -23,7 +23,7 @@ export const careFigures = {
     unit: 'C',
     standing: 'ours',
     source:
-      'Our working figure: advice disagrees about the lower limit, from 20 F to 32 F; the middle is kept.',
+      'Our working figure: advice disagrees about the lower limit, from 20 F (-6.5 C) to 32 F (0 C); the middle is kept.',
     means: 'What a store for dormant trees is held at.',
   },
   storeTooWarm: {

@@ -85,3 +85,32 @@ export function temperatureText(lowC: number, highC: number, units: UnitChoice):
   const inC = span(roundTo(lowC, 0.5), roundTo(highC, 0.5), 'C');
   return units === 'us' ? `${inF} (${inC})` : `${inC} (${inF})`;
 }
+
+/** Units of the words of tasks by the readers who think in them. */
+const systemOf: Readonly<Record<string, UnitChoice>> = {
+  F: 'us',
+  'degrees F': 'us',
+  in: 'us',
+  gallon: 'us',
+  gallons: 'us',
+  gal: 'us',
+  C: 'metric',
+  'degrees C': 'metric',
+  cm: 'metric',
+  litre: 'metric',
+  litres: 'metric',
+  L: 'metric',
+};
+const number = String.raw`-?\d+(?:\.\d+)?`;
+const measure = `(${number}(?: to ${number})? (?:${Object.keys(systemOf)
+  .toSorted((a, b) => b.length - a.length)
+  .join('|')}))`;
+const pairPattern = new RegExp(String.raw`${measure} \(${measure}\)`, 'g');
+const unitOf = (written: string) => /(?:degrees )?[A-Za-z]+$/.exec(written)?.[0] ?? '';
+
+/** A text in which every measure stands beside its other unit, with the reader's own first: `-6.5 C (20 F)` for `20 F (-6.5 C)`. */
+export function readersUnitFirst(text: string, units: UnitChoice): string {
+  return text.replace(pairPattern, (whole, first: string, second: string) =>
+    systemOf[unitOf(second)] === units && systemOf[unitOf(first)] !== units ? `${second} (${first})` : whole,
+  );
+}

@@ -6,9 +6,11 @@ import { tasksOfGuide } from '../../core/care/taskTable.ts';
 import type { Catalogue } from '../../core/catalogue.ts';
 import { type Form, forms } from '../../core/records/common.ts';
 import type { Guide } from '../../core/records/guide.ts';
+import type { Place } from '../../core/records/place.ts';
 import { formWords } from '../words.ts';
 import { type ArrivalSpan, arrivalSpans } from './arrivalMonths.ts';
-import { reasonsInWords, type TaskView, taskView } from './taskView.ts';
+import { reasonsInUnits, reasonsInWords, type TaskView, taskInUnits, taskView } from './taskView.ts';
+import { unitsIn } from './units.ts';
 
 /** Forms an arrival guide speaks of; none for other guides. */
 export function arrivalForms(guide: Guide): readonly Form[] {
@@ -17,8 +19,13 @@ export function arrivalForms(guide: Guide): readonly Form[] {
 }
 
 /** The calendar of a tree of a form that arrives on the day of the content and goes into the ground where it can. */
-export function arrivalCalendar({ asOf }: Pick<Catalogue, 'asOf'>, year: CareYear, form: Form): CareCalendar {
-  return careCalendar(year, {
+export function arrivalCalendar(
+  { asOf }: Pick<Catalogue, 'asOf'>,
+  { country }: Pick<Place, 'country'>,
+  year: CareYear,
+  form: Form,
+): CareCalendar {
+  const calendar = careCalendar(year, {
     species: year.species,
     form,
     arrives: asOf,
@@ -26,6 +33,12 @@ export function arrivalCalendar({ asOf }: Pick<Catalogue, 'asOf'>, year: CareYea
     kept: 'ground',
     potLitres: year.potLitres,
   });
+  const units = unitsIn(country);
+  return {
+    ...calendar,
+    tasks: calendar.tasks.map(task => taskInUnits(task, units)),
+    because: reasonsInUnits(calendar.because, units),
+  };
 }
 
 export interface ArrivalViews {
@@ -58,12 +71,13 @@ function monthsOf(asked: readonly Form[], year: CareYear, asOf: Catalogue['asOf'
 export function arrivalViews(
   { asOf }: Pick<Catalogue, 'asOf'>,
   guide: Guide,
+  place: Pick<Place, 'country'>,
   year: CareYear,
 ): ArrivalViews | null {
   const asked = arrivalForms(guide);
   if (asked.length === 0) return null;
   const calendars = asked.map(form => {
-    const { tasks, because } = arrivalCalendar({ asOf }, year, form);
+    const { tasks, because } = arrivalCalendar({ asOf }, place, year, form);
     return { form, because, tasks: tasks.filter(({ name }) => tasksOfGuide.arrival.includes(name)) };
   });
   const same = (a: CareTask, b: CareTask) =>

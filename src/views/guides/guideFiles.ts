@@ -45,7 +45,7 @@ export function placeCalendarFile(
   year: CareYear,
   absolute: Link,
 ): string {
-  return fileOf(all, { guide, place, tasks: placeTasks(all, guide, year), form: null }, absolute);
+  return fileOf(all, { guide, place, tasks: placeTasks(all, guide, place, year), form: null }, absolute);
 }
 
 /** Every task of a tree that arrives on the day of the content, through its second winter. */
@@ -57,6 +57,6 @@ export function arrivalCalendarFile(
   form: Form,
   absolute: Link,
 ): string {
-  const { tasks } = arrivalCalendar(all, year, form);
+  const { tasks } = arrivalCalendar(all, place, year, form);
   return fileOf(all, { guide, place, tasks, form }, absolute);
 }

@@ -3,7 +3,7 @@
 import type { CareTask } from '../../core/care/calendar.ts';
 import type { CareYear } from '../../core/care/careYear.ts';
 import { guideCalendar } from '../../core/care/guideCalendar.ts';
-import type { UnitChoice } from '../../core/care/guideMeasures.ts';
+import { readersUnitFirst, type UnitChoice } from '../../core/care/guideMeasures.ts';
 import { winterProtection } from '../../core/care/protection.ts';
 import { tasksOfGuide } from '../../core/care/taskTable.ts';
 import type { Catalogue } from '../../core/catalogue.ts';
@@ -17,14 +17,10 @@ import { oncePer } from '../memo.ts';
 import { lowerFirst } from '../words.ts';
 import { type ArrivalViews, arrivalViews } from './arrivalViews.ts';
 import { leadingSpecies, speciesOf } from './guideSubject.ts';
-import { reasonsInWords, type TaskView, taskView } from './taskView.ts';
+import { reasonsInWords, type TaskView, taskInUnits, taskView } from './taskView.ts';
+import { unitsIn } from './units.ts';
 
 type Link = (path: string) => string;
-
-/** Fahrenheit and inches come first for readers in the United States. */
-export function unitsIn(country: string): UnitChoice {
-  return country === 'US' ? 'us' : 'metric';
-}
 
 const anyone = { year: null, species: null, form: null, stage: null, kept: null, tasks: [] };
 
@@ -70,13 +66,18 @@ export interface PlaceGuideView {
 /** The page of a guide and its file show the same tasks. */
 const keptTasks = oncePer((_year: CareYear) => new Map<string, CareTask[]>());
 
-/** Tasks of a guide at a place from the day of the content, for its calendar and its file. */
-export function placeTasks({ asOf }: Pick<Catalogue, 'asOf'>, guide: Guide, year: CareYear): CareTask[] {
+/** Tasks of a guide at a place from the day of the content, for its calendar and its file, in the units of its readers. */
+export function placeTasks(
+  { asOf }: Pick<Catalogue, 'asOf'>,
+  guide: Guide,
+  { country }: Pick<Place, 'country'>,
+  year: CareYear,
+): CareTask[] {
   const ofYear = keptTasks(year);
-  const key = `${guide.kind} ${asOf}`;
+  const key = `${guide.kind} ${asOf} ${unitsIn(country)}`;
   const kept = ofYear.get(key);
   if (kept) return kept;
-  const tasks = guideCalendar(guide.kind, year, asOf);
+  const tasks = guideCalendar(guide.kind, year, asOf).map(task => taskInUnits(task, unitsIn(country)));
   ofYear.set(key, tasks);
   return tasks;
 }
@@ -105,13 +106,17 @@ function withoutDates(guide: Guide, tasks: readonly CareTask[], year: CareYear):
 
 const groundGuides: readonly Guide['kind'][] = ['overwintering-ground', 'establishing'];
 
-function potOnly({ kind }: Guide, { species, winterLowC, placeName }: CareYear): PlaceGuideView['potOnly'] {
+function potOnly(
+  { kind }: Guide,
+  { species, winterLowC, placeName }: CareYear,
+  units: UnitChoice,
+): PlaceGuideView['potOnly'] {
   if (!groundGuides.includes(kind)) return null;
   const { method, because } = winterProtection(species, 3, winterLowC);
   if (method !== 'pot-only') return null;
   return {
     words: `The winters of ${placeName} are too hard for ${nameInSentence(species)} in the ground, whatever the cover. Keep it in a pot and store it. What follows is for trees that stand more cold, or for a trial.`,
-    known: reasonsInWords(because),
+    known: readersUnitFirst(reasonsInWords(because), units),
   };
 }
 
@@ -123,7 +128,7 @@ export function placeGuide(
   year: CareYear,
   link: Link,
 ): PlaceGuideView {
-  const tasks = placeTasks(all, guide, year);
+  const tasks = placeTasks(all, guide, place, year);
   const only = speciesOf(all, guide).length === 1;
   const body = renderGuide(guide, {
     ...anyone,
@@ -137,8 +142,8 @@ export function placeGuide(
   return {
     body,
     tasks: tasks.map(task => taskView(task)),
-    arrivals: arrivalViews(all, guide, year),
-    potOnly: potOnly(guide, year),
+    arrivals: arrivalViews(all, guide, place, year),
+    potOnly: potOnly(guide, year, unitsIn(place.country)),
     withoutDates: withoutDates(guide, tasks, year),
   };
 }

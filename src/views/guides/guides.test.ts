@@ -8,9 +8,10 @@ import { arrivalSpans } from './arrivalMonths.ts';
 import { arrivalForms, arrivalViews } from './arrivalViews.ts';
 import { arrivalCalendarFile, placeCalendarFile } from './guideFiles.ts';
 import { arrivalGuide, leadingSpecies, speciesOf } from './guideSubject.ts';
-import { formGuide, generalGuide, placeGuide, unitsIn } from './guideViews.ts';
+import { formGuide, generalGuide, placeGuide } from './guideViews.ts';
 import { speciesTable } from './speciesTable.ts';
 import { reasonsInWords } from './taskView.ts';
+import { unitsIn } from './units.ts';
 
 const asOf = day('2026-11-25');
 const guide = (over: Partial<Guide> = {}): Guide => ({
@@ -122,13 +123,46 @@ describe('a guide for a place', () => {
     );
     expect(southern.body.html).toContain('At -4.5 C (24 F).');
   });
+
+  it.each([
+    'overwintering-pot',
+    'overwintering-ground',
+    'waking',
+    'establishing',
+    'growing-on',
+    'pruning',
+  ] as const)('gives them first in every line of the calendar of %s, and in that of a new tree', kind => {
+    const melbourne = place('melbourne-au', 'Melbourne', 'AU');
+    const year = realYear('munich-de', 'fig');
+    const first = guide({ kind: 'arrival' });
+    const [metric, us] = [melbourne, minneapolis].map(at => {
+      const view = placeGuide(all, guide({ kind }), at, year, link);
+      const arrivals = arrivalViews(all, first, at, year)!;
+      const tasks = [...view.tasks, ...arrivals.shared, ...arrivals.forms.flatMap(form => form.tasks)];
+      const notes = [view.potOnly?.known ?? '', ...arrivals.forms.map(({ because }) => because)];
+      return [...tasks.flatMap(({ trigger, because }) => [trigger, because]), ...notes].join('\n');
+    });
+    expect(metric).toMatch(/\d C \(-?\d+ F\)/);
+    expect(metric).not.toMatch(/\d (?:degrees )?(?:F|in|gal) \(/);
+    expect(us).not.toMatch(/\d (?:degrees )?(?:C|cm|L|litres) \(/);
+    const measuresOf = (text: string) => text.match(/-?\d+(?:\.\d+)? (?:F|C)\b/g)!.toSorted();
+    expect(measuresOf(metric!)).toEqual(measuresOf(us!));
+  });
+
+  it('gives them first in the calendar file', () => {
+    const melbourne = place('melbourne-au', 'Melbourne', 'AU');
+    const file = placeCalendarFile(all, guide(), melbourne, realYear('munich-de', 'fig'), link);
+    const words = file.replaceAll('\r\n ', '');
+    expect(words).toMatch(/about -4 to -6.5 C \(25 to 20 F\)/);
+    expect(words).not.toMatch(/\d F \(/);
+  });
 });
 
 describe('the arrival guide', () => {
   const arrival = guide({ kind: 'arrival' });
 
   it('shows what all forms share once, and the rest by form', () => {
-    const views = arrivalViews(all, arrival, realYear('minneapolis-mn', 'fig'))!;
+    const views = arrivalViews(all, arrival, minneapolis, realYear('minneapolis-mn', 'fig'))!;
     expect(views.shared.map(({ title }) => title)).toEqual(['Stand it apart and watch for pests']);
     expect(views.forms.map(({ form }) => form)).toEqual(['leafed-pot', 'dormant-pot', 'bare-root']);
     const titles = views.forms.map(({ tasks }) => tasks.map(({ title }) => title));
@@ -141,10 +175,11 @@ describe('the arrival guide', () => {
 
   it('keeps to the forms it is for', () => {
     expect(arrivalForms(guide())).toEqual([]);
-    expect(arrivalViews(all, guide(), realYear('minneapolis-mn', 'fig'))).toBeNull();
+    expect(arrivalViews(all, guide(), minneapolis, realYear('minneapolis-mn', 'fig'))).toBeNull();
     const bare = arrivalViews(
       all,
       guide({ kind: 'arrival', forms: ['bare-root'] }),
+      place('miami-fl', 'Miami'),
       realYear('miami-fl', 'fig'),
     )!;
     expect(bare.months.map(({ heading }) => heading)).toEqual(['A leafless tree']);

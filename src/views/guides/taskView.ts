@@ -1,6 +1,7 @@
 /** Tasks of a calendar as a page shows them. */
 
 import type { CareTask } from '../../core/care/calendar.ts';
+import { readersUnitFirst, type UnitChoice } from '../../core/care/guideMeasures.ts';
 import { rangeInWords } from '../../core/days.ts';
 import type { Reason } from '../../core/records/common.ts';
 import { cautionFragment } from '../../markdown/guideParts.ts';
@@ -11,6 +12,19 @@ export function reasonsInWords(because: readonly Reason[]): string {
   return because
     .map(({ text, standing, source }) => `${text.replace(/\.$/, '')} (${standingInWords(standing, source)}).`)
     .join(' ');
+}
+
+/** A task whose words give the reader's unit first. */
+export function taskInUnits(task: CareTask, units: UnitChoice): CareTask {
+  return {
+    ...task,
+    trigger: readersUnitFirst(task.trigger, units),
+    because: reasonsInUnits(task.because, units),
+  };
+}
+
+export function reasonsInUnits(because: readonly Reason[], units: UnitChoice): Reason[] {
+  return because.map(reason => ({ ...reason, text: readersUnitFirst(reason.text, units) }));
 }
 
 export interface TaskView {

@@ -19,7 +19,7 @@ export const getStaticPaths = (async () => {
     const years = await careYears(species);
     for (const place of all.places) {
       const year = years.get(place.id)!;
-      if (placeTasks(all, guide, year).length === 0) continue;
+      if (placeTasks(all, guide, place, year).length === 0) continue;
       files.push({ params: { id: guide.id, place: place.id }, props: { guide, place, year } });
     }
   }
