@@ -12,7 +12,7 @@ const help = `Checks every record in the content folder and names all problems, 
   npm run check
   npm run check -- --as-of 2026-11-25    as the yard was known on that day
   npm run check -- --json                the problems as JSON
-  npm run check -- --rules               the manual of all rules
+  npm run check -- --rules               the manual of all rules, and of the words a guide may use
   npm run check -- --rules lot-dates     the manual of one rule
 
 CONTENT_DIR names another content folder. Ends with code 1 when there are errors, 0 otherwise.
