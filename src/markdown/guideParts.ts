@@ -31,6 +31,7 @@ import { tasksOfGuide, taskTable } from '../core/care/taskTable.ts';
 import type { Figure, Form } from '../core/records/common.ts';
 import type { Guide } from '../core/records/guide.ts';
 import type { Species } from '../core/records/species.ts';
+import { type BlockTemplate, blockTemplate, filled, withWords } from './guideBlocks.ts';
 import { askedDate, audienceWords, dateWords, rangeWords } from './guideWords.ts';
 
 /** What is known of a reader; null where it is not, and the guide then speaks to all. */
@@ -103,6 +104,23 @@ function treeOf(guide: Guide): Root {
   return tree;
 }
 
+/** Blocks that are the same for every reader but for some words, kept as long as the guide is, for one way to make links. */
+interface KeptBlocks {
+  readonly link: GuideReader['link'];
+  readonly templates: Map<RootContent, BlockTemplate | null>;
+}
+
+const keptBlocks = new WeakMap<Guide, KeptBlocks>();
+
+function blocksOf(guide: Guide, link: GuideReader['link']): KeptBlocks['templates'] {
+  let kept = keptBlocks.get(guide);
+  if (kept?.link !== link) {
+    kept = { link, templates: new Map() };
+    keptBlocks.set(guide, kept);
+  }
+  return kept.templates;
+}
+
 interface CautionBox {
   species: readonly Species[];
   cautions: Caution[];
@@ -153,6 +171,7 @@ class GuideWriter {
   readonly #reader: GuideReader;
   readonly #facts: ReaderFacts;
   readonly #species: readonly Species[];
+  readonly #templates: KeptBlocks['templates'];
   #cautionsPlaced = false;
 
   constructor(guide: Guide, reader: GuideReader) {
@@ -173,6 +192,7 @@ class GuideWriter {
     );
     this.#species = species ? [species] : named;
     this.#box = cautionBoxOf(guide, this.#species);
+    this.#templates = blocksOf(guide, reader.link);
   }
 
   get cautions(): Caution[] {
@@ -181,12 +201,25 @@ class GuideWriter {
 
   /** The body with every directive turned into what this reader is told; the cautions come first where the body does not place them. */
   write(): Root {
-    const body = this.#blocks(treeOf(this.#guide).children);
+    const body = this.#flow(treeOf(this.#guide).children);
     if (!this.#cautionsPlaced) {
       const firstHeading = body.findIndex(node => node.type === 'heading');
       body.splice(firstHeading < 0 ? body.length : firstHeading, 0, this.#cautionBox());
     }
     return { type: 'root', children: body };
+  }
+
+  /** Blocks that stand in the body or in a part of it, from their templates where they have one. */
+  #flow(nodes: readonly RootContent[]): RootContent[] {
+    return nodes.flatMap(node => {
+      let template = this.#templates.get(node);
+      if (template === undefined) {
+        template = blockTemplate(node, this.#reader.link);
+        this.#templates.set(node, template);
+      }
+      if (template === null) return this.#block(node);
+      return [{ type: 'html', value: filled(template, directive => this.#inline(directive)) }];
+    });
   }
 
   #blocks(nodes: readonly RootContent[]): RootContent[] {
@@ -199,27 +232,16 @@ class GuideWriter {
         return node.name === 'part' ? this.#part(node) : [this.#warning(node)];
       case 'leafDirective':
         return node.name === 'cautions' ? this.#placeCautions() : [this.#task(node)];
-      case 'textDirective':
-        return [text(this.#inline(node))];
       case 'heading':
         return [this.#heading(node)];
-      case 'link':
-        return [
-          { ...node, url: this.#url(node.url), children: this.#blocks(node.children) as PhrasingContent[] },
-        ];
-      case 'definition':
-        return [{ ...node, url: this.#url(node.url) }];
-      case 'html':
-        return [];
       default:
-        return 'children' in node
-          ? [{ ...node, children: this.#blocks(node.children as RootContent[]) } as RootContent]
-          : [node];
+        return withWords(
+          node,
+          nodes => this.#blocks(nodes),
+          directive => this.#inline(directive),
+          this.#reader.link,
+        );
     }
-  }
-
-  #url(url: string): string {
-    return url.startsWith('/') ? this.#reader.link(url) : url;
   }
 
   #heading(node: Heading): Heading {
@@ -233,7 +255,7 @@ class GuideWriter {
   #part(node: ContainerDirective): RootContent[] {
     const sight = sightOf(conditionOf(node.attributes ?? {}), this.#facts);
     if (sight.hidden) return [];
-    const children = this.#blocks(node.children);
+    const children = this.#flow(node.children);
     if (isOpenToAll(sight.open)) return children;
     const words = audienceWords(sight.open, this.#reader.units, id => this.#nameOf(id));
     const line = paragraph([strong(`${words}.`)], 'guide-for');
@@ -249,7 +271,7 @@ class GuideWriter {
   }
 
   #warning(node: ContainerDirective): RootContent {
-    return box('aside', 'guide-caution', this.#blocks(node.children), 'Caution');
+    return box('aside', 'guide-caution', this.#flow(node.children), 'Caution');
   }
 
   #placeCautions(): RootContent[] {

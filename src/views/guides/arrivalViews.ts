@@ -2,11 +2,14 @@
 
 import { type CareCalendar, type CareTask, careCalendar } from '../../core/care/calendar.ts';
 import type { CareYear } from '../../core/care/careYear.ts';
+import type { UnitChoice } from '../../core/care/guideMeasures.ts';
 import { tasksOfGuide } from '../../core/care/taskTable.ts';
 import type { Catalogue } from '../../core/catalogue.ts';
+import type { Day } from '../../core/days.ts';
 import { type Form, forms } from '../../core/records/common.ts';
 import type { Guide } from '../../core/records/guide.ts';
 import type { Place } from '../../core/records/place.ts';
+import { oncePer } from '../memo.ts';
 import { formWords } from '../words.ts';
 import { type ArrivalSpan, arrivalSpans } from './arrivalMonths.ts';
 import { reasonsInUnits, reasonsInWords, type TaskView, taskInUnits, taskView } from './taskView.ts';
@@ -18,6 +21,9 @@ export function arrivalForms(guide: Guide): readonly Form[] {
   return guide.forms.length === 0 ? forms : guide.forms;
 }
 
+/** The page of a guide and its files show the same calendars. */
+const keptCalendars = oncePer((_year: CareYear) => new Map<string, CareCalendar>());
+
 /** The calendar of a tree of a form that arrives on the day of the content and goes into the ground where it can. */
 export function arrivalCalendar(
   { asOf }: Pick<Catalogue, 'asOf'>,
@@ -25,6 +31,14 @@ export function arrivalCalendar(
   year: CareYear,
   form: Form,
 ): CareCalendar {
+  const ofYear = keptCalendars(year);
+  const key = `${form} ${asOf} ${unitsIn(country)}`;
+  const kept = ofYear.get(key) ?? newArrival(asOf, unitsIn(country), year, form);
+  ofYear.set(key, kept);
+  return kept;
+}
+
+function newArrival(asOf: Day, units: UnitChoice, year: CareYear, form: Form): CareCalendar {
   const calendar = careCalendar(year, {
     species: year.species,
     form,
@@ -33,7 +47,6 @@ export function arrivalCalendar(
     kept: 'ground',
     potLitres: year.potLitres,
   });
-  const units = unitsIn(country);
   return {
     ...calendar,
     tasks: calendar.tasks.map(task => taskInUnits(task, units)),

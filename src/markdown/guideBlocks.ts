@@ -1,0 +1,94 @@
+/**
+ * Blocks of a guide's text, made to HTML once for all readers: in most of them nothing differs but the words of their date, measure and
+ * figure directives, which are put in for each reader.
+ */
+
+import { toHtml } from 'hast-util-to-html';
+import type { RootContent } from 'mdast';
+import type { TextDirective } from 'mdast-util-directive';
+import { toHast } from 'mdast-util-to-hast';
+import { childrenOf } from '../core/care/guideTree.ts';
+
+export interface BlockTemplate {
+  /** HTML before, between and behind the words that are put in. */
+  readonly html: readonly string[];
+  /** Whose words they are. */
+  readonly directives: readonly TextDirective[];
+}
+
+/** Stands for words that are put in later. No author's text with it is made a template. */
+const SLOT = '\uE000';
+
+/** What has a say beyond its own block, or is for some readers only. */
+const notPlain: readonly RootContent['type'][] = [
+  'containerDirective',
+  'leafDirective',
+  'heading',
+  'definition',
+  'linkReference',
+  'imageReference',
+  'footnoteReference',
+  'footnoteDefinition',
+];
+
+function isPlain(node: RootContent): boolean {
+  return !notPlain.includes(node.type) && childrenOf(node).every(child => isPlain(child as RootContent));
+}
+
+/**
+ * A node of Markdown with the words of its directives in their places, links under the base path and the author's HTML left out;
+ * `inner` does the same for its children.
+ */
+export function withWords(
+  node: RootContent,
+  inner: (nodes: readonly RootContent[]) => RootContent[],
+  wordsOf: (directive: TextDirective) => string,
+  link: (path: string) => string,
+): RootContent[] {
+  const url = (to: string) => (to.startsWith('/') ? link(to) : to);
+  if (node.type === 'html') return [];
+  if (node.type === 'textDirective') return [{ type: 'text', value: wordsOf(node) }];
+  const copy = node.type === 'link' || node.type === 'definition' ? { ...node, url: url(node.url) } : node;
+  if (!('children' in copy)) return [copy];
+  return [{ ...copy, children: inner(copy.children as RootContent[]) } as RootContent];
+}
+
+/** Null for a block that has to be made for each reader. */
+export function blockTemplate(block: RootContent, link: (path: string) => string): BlockTemplate | null {
+  if (!isPlain(block) || block.type === 'html') return null;
+  const directives: TextDirective[] = [];
+  const inner = (nodes: readonly RootContent[]): RootContent[] =>
+    nodes.flatMap(node =>
+      withWords(
+        node,
+        inner,
+        directive => {
+          directives.push(directive);
+          return SLOT;
+        },
+        link,
+      ),
+    );
+  const [copy] = inner([block]);
+  const html = copy === undefined ? [] : toHtml(toHast(copy)).split(SLOT);
+  return html.length === directives.length + 1 ? { html, directives } : null;
+}
+
+/** Words as text of HTML, escaped as the rest of the page is. */
+function escaped(words: string): string {
+  return words
+    .replace(/[ \t]*\n[ \t]*/g, '\n')
+    .replace(/[<&]/g, sign => (sign === '<' ? '&#x3C;' : '&#x26;'));
+}
+
+/** The block with a reader's words. */
+export function filled(
+  { html, directives }: BlockTemplate,
+  wordsOf: (directive: TextDirective) => string,
+): string {
+  let text = html[0] as string;
+  for (const [index, directive] of directives.entries()) {
+    text += escaped(wordsOf(directive)) + html[index + 1];
+  }
+  return text;
+}
