@@ -80,7 +80,7 @@ describe('the text below a video', () => {
     expect(text.split('\n\n').slice(0, 5)).toEqual([
       'On the bench',
       'What we saw.',
-      'Every tree of this video, as it stands today: https://yard.example/go/kkkk/',
+      'All of it, as it stands today: https://yard.example/go/kkkk/',
       '0:00 Hello\n1:35 A layer in moss\n1:02:30 Winter',
       [
         'Amber (fig), lot a-1: https://yard.example/go/cccc/',

@@ -125,7 +125,7 @@ export function videoDescription(video: Video, subjects: Subjects): Description 
   const sections = [
     [oneLine(video.title)],
     video.summary === null ? [] : [oneLine(video.summary)],
-    [`Every tree of this video, as it stands today: ${subjects.addressOf('video')}`],
+    [`All of it, as it stands today: ${subjects.addressOf('video')}`],
     parts.map(({ line }) => line),
     parts.flatMap(({ things }) => things),
     cautionLines(
