@@ -4,9 +4,10 @@ import { mkdir, rm } from 'node:fs/promises';
 import { dirname, join, resolve } from 'node:path';
 import { fileURLToPath } from 'node:url';
 import { build as buildSite } from 'astro';
-import { keepContent, type LoadedContent, loadContent, shownFolder } from '../src/content.ts';
+import { contentDir, keepContent, type LoadedContent, loadContent, shownFolder } from '../src/content.ts';
 import type { Catalogue } from '../src/core/catalogue.ts';
 import { textReport } from '../src/core/reading/report.ts';
+import { checkAddresses, listNews, writeRedirects } from '../src/integrations/addressList.ts';
 import { buildLog } from '../src/integrations/buildLog.mjs';
 import { type FinishedSite, readSite } from '../src/integrations/finishedSite.ts';
 import { oneAtATime } from '../src/integrations/oneAtATime.ts';
@@ -15,6 +16,7 @@ import { groundHash, keepList, publishedKeys, takeOver } from '../src/integratio
 import { startSearchIndex } from '../src/integrations/searchIndex.ts';
 import { clearLeftovers, folderBeside, swapIn } from '../src/integrations/siteFolders.ts';
 import { writeSitemap } from '../src/integrations/sitemap.ts';
+import type { SiteLinks } from '../src/outputs/redirects.ts';
 import { isReused, plannedKeys, planPages } from '../src/pageReuse.ts';
 import { searchRecords } from '../src/views/searchRecords.ts';
 import { readFlags, runIfMain, UsageError } from './command.ts';
@@ -27,6 +29,7 @@ const help = `Builds the site from content/ into dist/.
   npm run build -- --as-of 2026-11-25 for another day
   npm run build -- --base /orchard/   for a site that lives below a path
   npm run build -- --afresh           renders every page, also those that show nothing new
+  npm run build -- --leave-list       does not add new addresses to content/addresses.csv: for a site only looked at
 
 CONTENT_DIR and OUT_DIR name other folders; BASE_PATH does what --base does.
 `;
@@ -78,6 +81,8 @@ export interface BuildRequest {
   base?: string | undefined;
   /** Renders every page, also those that show nothing new. */
   afresh?: boolean | undefined;
+  /** Leaves content/addresses.csv as it is: for a build that is only looked at. */
+  leaveList?: boolean | undefined;
 }
 
 export interface BuiltSite {
@@ -86,6 +91,8 @@ export interface BuiltSite {
   rendered: number;
   /** Files taken from the site before. */
   reused: number;
+  /** Addresses that were added to the list of the published ones. */
+  listed: number;
   catalogue: Catalogue;
 }
 
@@ -116,6 +123,7 @@ async function buildNow(request: BuildRequest): Promise<BuiltSite | null> {
   planPages(ground, request.afresh ? new Map() : await publishedKeys(out, ground));
   const built = folderBeside(out, 'building');
   let reused = 0;
+  let listed = 0;
   const search = startSearchIndex(searchRecords(catalogue));
   try {
     await render(catalogue, out, built, base);
@@ -127,15 +135,29 @@ async function buildNow(request: BuildRequest): Promise<BuiltSite | null> {
     await search.writeInto(built);
     const finished = lookThrough(built, content);
     await writeSitemap(built, finished.pages, catalogue.yard.address, base);
+    const addresses = checkAddresses(
+      content.reading.records.addresses,
+      catalogue,
+      finished.pages,
+      shownFolder(content.dir),
+    );
+    writeRedirects(built, addresses, linksBelow(catalogue.yard.address, base));
     await swapIn(built, out);
     await keepList(out, ground, plannedKeys(), finished.bytes);
+    listed = request.leaveList ? 0 : await listNews(content.dir, addresses);
   } catch (problem) {
     await rm(built, { recursive: true, force: true });
     throw problem;
   } finally {
     await search.stop();
   }
-  return { out, rendered: buildLog().pages, reused, catalogue };
+  return { out, rendered: buildLog().pages, reused, listed, catalogue };
+}
+
+/** Links of a site at an address, below a base path. */
+function linksBelow(address: string, base: string): SiteLinks {
+  const href = (path: string) => base + path.replace(/^\/+/, '');
+  return { href, absolute: path => new URL(href(path), address).href };
 }
 
 /** Reads the finished site. Throws when it shows something private. */
@@ -153,16 +175,28 @@ export async function main(words: string[]): Promise<number> {
     'as-of': { type: 'string' },
     base: { type: 'string' },
     afresh: { type: 'boolean' },
+    'leave-list': { type: 'boolean' },
     help: { type: 'boolean', short: 'h' },
   });
   if (values.help) {
     process.stdout.write(help);
     return 0;
   }
-  const site = await build({ asOf: values['as-of'], base: values.base, afresh: values.afresh });
+  const site = await build({
+    asOf: values['as-of'],
+    base: values.base,
+    afresh: values.afresh,
+    leaveList: values['leave-list'],
+  });
   if (site === null) return 1;
   const kept = site.reused > 0 ? `, ${site.reused} unchanged ones kept` : '';
   process.stdout.write(`Built ${site.rendered} pages${kept}, for ${site.catalogue.asOf}, into ${site.out}\n`);
+  if (site.listed > 0) {
+    const count = `${site.listed} new ${site.listed === 1 ? 'address' : 'addresses'}`;
+    process.stdout.write(
+      `Listed ${count} in ${join(shownFolder(contentDir()), 'addresses.csv')}; commit it with the rest.\n`,
+    );
+  }
   return 0;
 }
 

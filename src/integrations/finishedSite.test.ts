@@ -19,15 +19,21 @@ describe('a finished site', () => {
     mkdirSync(join(built, 'é'), { recursive: true });
     writeFileSync(
       join(built, 'index.html'),
-      '<link rel="canonical" href="https://a.example/"><h1 id="top" data-id="no">x</h1><p class="b" id="späte-feige">y</p>',
+      '<link rel="canonical" href="https://a.example/"><h1 id="top" data-id="no">x</h1><p class="b" id="späte-feige">y</p><a href="#top">up</a>',
     );
     writeFileSync(join(built, 'é/index.html'), '<meta name="robots" content="noindex"><p>id="none"</p>');
     writeFileSync(join(built, 'data.json'), '{}');
     const shown: string[] = [];
     const { pages, bytes } = readSite(built, file => shown.push(file));
     expect(pages).toEqual([
-      { path: '/', ids: ['top', 'späte-feige'], unlisted: false, canonical: 'https://a.example/' },
-      { path: '/é/', ids: [], unlisted: true, canonical: null },
+      {
+        path: '/',
+        ids: ['top', 'späte-feige'],
+        jumps: new Set(['top']),
+        unlisted: false,
+        canonical: 'https://a.example/',
+      },
+      { path: '/é/', ids: [], jumps: new Set(), unlisted: true, canonical: null },
     ]);
     expect(shown).toEqual(['data.json', 'index.html', 'é/index.html']);
     expect([...bytes.keys()]).toEqual(shown);

@@ -9,6 +9,8 @@ export interface FinishedPage {
   path: string;
   /** Its named parts, in order. */
   ids: string[];
+  /** Those of its parts that a link on it leads to. */
+  jumps: Set<string>;
   /** Kept out of search engines by its own word. */
   unlisted: boolean;
   /** What it says is the address of what it shows; null where it names none. */
@@ -25,6 +27,7 @@ export interface FinishedSite {
 const unlistedMark = '<meta name="robots" content="noindex"';
 const canonicalMark = '<link rel="canonical" href="';
 const idMark = 'id="';
+const jumpMark = 'href="#';
 const whiteSpace = new Set(Buffer.from(' \n\t'));
 
 /** Address of a page's file; null for a file that is no page. */
@@ -50,11 +53,20 @@ function idsOf(page: Buffer): string[] {
   return ids;
 }
 
+function jumpsOf(page: Buffer): Set<string> {
+  const jumps = new Set<string>();
+  for (let at = page.indexOf(jumpMark); at > 0; at = page.indexOf(jumpMark, at + jumpMark.length)) {
+    jumps.add(quotedAt(page, at + jumpMark.length));
+  }
+  return jumps;
+}
+
 function pageOf(path: string, page: Buffer): FinishedPage {
   const canonical = page.indexOf(canonicalMark);
   return {
     path,
     ids: idsOf(page),
+    jumps: jumpsOf(page),
     unlisted: page.includes(unlistedMark),
     canonical: canonical < 0 ? null : quotedAt(page, canonical + canonicalMark.length),
   };

@@ -1,0 +1,111 @@
+/** What publishing a site means for the list of addresses: which of the old ones would break, which have to lead on, which are new. */
+
+import type { Day } from '../days.ts';
+import type { AddressRow } from '../records/address.ts';
+import { type Ledger, ledgerOf, pageOf, partOf, resolve } from './ledger.ts';
+import { shortAddress } from './paths.ts';
+
+/** A page that was built, with the names of its parts that have to stay. */
+export interface BuiltPage {
+  /** `/guides/first-winter/`. */
+  path: string;
+  /** Ids of all its parts. */
+  ids: readonly string[];
+  /** Ids of those that readers link to. */
+  promised: readonly string[];
+}
+
+export interface LostAddress {
+  row: AddressRow;
+  /** Where the list leads, when that is elsewhere; the circle it leads round in; or null when the address itself is gone. */
+  end: { to: string } | { loop: string[] } | null;
+}
+
+export interface Redirect {
+  /** A page that is not there, such as `/go/3kfd/`. */
+  from: string;
+  /** Where readers are sent, a named part included. */
+  to: string;
+}
+
+export interface Publication {
+  /** In the order of the list. A site with any of them must not be published. */
+  lost: LostAddress[];
+  /** By address. */
+  redirects: Redirect[];
+  /** Lines to add to the list. */
+  news: Omit<AddressRow, 'line'>[];
+}
+
+/** The further pages of a list: `/stock/2/`. They come and go with the length of the list, whose first page stands in for them. */
+const furtherPage = /^(\/.*\/)\d+\/$/;
+
+/** Where an address ends that its own line does not lead on: the first page of its list when that is all that is left of it. */
+function standIn(address: string, pages: ReadonlyMap<string, unknown>): string | null {
+  const first = furtherPage.exec(pageOf(address))?.[1];
+  return first !== undefined && pages.has(first) ? first : null;
+}
+
+function redirectsOf(
+  ledger: Ledger,
+  codes: ReadonlyMap<string, string>,
+  pages: ReadonlyMap<string, unknown>,
+) {
+  const redirects = new Map<string, string>();
+  for (const { address } of ledger.latest.values()) {
+    if (partOf(address) !== null || pages.has(address)) continue;
+    const end = resolve(ledger, address);
+    if (!('to' in end)) continue;
+    const to = end.to === address ? standIn(address, pages) : end.to;
+    if (to !== null) redirects.set(address, to);
+  }
+  for (const [target, code] of codes) redirects.set(shortAddress(code), target);
+  return redirects;
+}
+
+/**
+ * Compares a built site with the list of addresses as it stood on a day. Lines of later days are left alone. A part of a page that has got
+ * another name is taken for reachable when its page is: a browser then shows the page from its top.
+ */
+export function publicationOf(
+  rows: readonly AddressRow[],
+  codes: ReadonlyMap<string, string>,
+  built: readonly BuiltPage[],
+  asOf: Day,
+): Publication {
+  const ledger = ledgerOf(rows.filter(({ since }) => since <= asOf));
+  const pages = new Map(built.map(page => [page.path, new Set(page.ids)]));
+  const redirects = redirectsOf(ledger, codes, pages);
+
+  const isThere = (address: string) => {
+    const ids = pages.get(pageOf(address));
+    const part = partOf(address);
+    return ids !== undefined && (part === null || ids.has(part));
+  };
+  const lost: LostAddress[] = [];
+  for (const row of ledger.latest.values()) {
+    const end = resolve(ledger, row.address);
+    if ('loop' in end) lost.push({ row, end });
+    else if (!isThere(end.to) && standIn(end.to, pages) === null) {
+      lost.push({ row, end: end.to === row.address ? null : end });
+    }
+  }
+
+  const news: Publication['news'] = [];
+  const add = (address: string, leadsTo: string | null) => {
+    const known = ledger.latest.get(address);
+    if (known === undefined || (leadsTo === null && known.leadsTo !== null)) {
+      news.push({ address, since: asOf, leadsTo });
+    }
+  };
+  for (const { path, promised } of [...built].sort((a, b) => (a.path < b.path ? -1 : 1))) {
+    add(path, null);
+    for (const id of promised) add(`${path}#${id}`, null);
+  }
+  for (const [target, code] of codes) add(shortAddress(code), target);
+  return {
+    lost,
+    redirects: [...redirects].map(([from, to]) => ({ from, to })).sort((a, b) => (a.from < b.from ? -1 : 1)),
+    news,
+  };
+}

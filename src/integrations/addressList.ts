@@ -1,0 +1,85 @@
+/** The step of a build that keeps old addresses alive: it refuses a site that has lost one, writes the redirects, and lists what is new. */
+
+import { mkdirSync, writeFileSync } from 'node:fs';
+import { readFile, rename, writeFile } from 'node:fs/promises';
+import { join } from 'node:path';
+import {
+  type BuiltPage,
+  type LostAddress,
+  type Publication,
+  publicationOf,
+} from '../core/addresses/publication.ts';
+import type { Catalogue } from '../core/catalogue.ts';
+import type { AddressRow } from '../core/records/address.ts';
+import { headerTable, redirectPage, redirectTable, type SiteLinks } from '../outputs/redirects.ts';
+import type { FinishedPage } from './finishedSite.ts';
+
+const listName = 'addresses.csv';
+const header = 'address,since,leads_to';
+
+/** Pages whose parts people link to by hand, and whose parts the grower names: guides and videos. Parts of lists come and go with stock. */
+const promising = /^\/(?:guides|videos)\/./;
+/** Parts that the program puts in by rule. */
+const putIn = /^(?:main$|caution-)/;
+
+function builtPage({ path, ids, jumps }: FinishedPage): BuiltPage {
+  const promised = promising.test(path) ? ids.filter(id => jumps.has(id) && !putIn.test(id)) : [];
+  return { path, ids, promised };
+}
+
+function lostInWords({ row, end }: LostAddress, dir: string): string {
+  const place = `${join(dir, listName)}:${row.line}`;
+  const since = `${row.address}, published on ${row.since},`;
+  const remedy =
+    'Put the record or the heading back, or say where it leads now: npm run rename, or a line at the end of that file with the address, the day and the page to go to.';
+  if (end === null) return `${place} ${since} is no longer there. ${remedy}`;
+  if ('loop' in end) return `${place} ${since} leads round in a circle: ${end.loop.join(' to ')}. ${remedy}`;
+  return `${place} ${since} leads to ${end.to}, which is not there. ${remedy}`;
+}
+
+/** Messages shown at most: a place taken away takes hundreds of addresses with it. */
+const toldAtMost = 20;
+
+/** What a built site does to the addresses of before. Throws when one of them would lead nowhere. */
+export function checkAddresses(
+  rows: readonly AddressRow[],
+  { codes, asOf }: Pick<Catalogue, 'codes' | 'asOf'>,
+  pages: readonly FinishedPage[],
+  shownDir: string,
+): Publication {
+  const publication = publicationOf(rows, codes, pages.map(builtPage), asOf);
+  const { lost } = publication;
+  if (lost.length > 0) {
+    const told = lost.slice(0, toldAtMost).map(address => lostInWords(address, shownDir));
+    if (lost.length > toldAtMost) told.push(`... and ${lost.length - toldAtMost} more`);
+    throw new Error(`the site was not published, since addresses would break:\n${told.join('\n')}`);
+  }
+  return publication;
+}
+
+/** Writes the pages that send readers on, and the tables for hosts that read them. */
+export function writeRedirects(built: string, { redirects }: Publication, links: SiteLinks): void {
+  for (const redirect of redirects) {
+    const file = redirect.from.endsWith('/') ? `${redirect.from}index.html` : redirect.from;
+    const folder = join(built, file.slice(0, file.lastIndexOf('/')));
+    mkdirSync(folder, { recursive: true });
+    writeFileSync(join(built, file), redirectPage(redirect, links));
+  }
+  writeFileSync(join(built, '_redirects'), redirectTable(redirects, links));
+  writeFileSync(join(built, '_headers'), headerTable(links));
+}
+
+/** Adds the new addresses at the end of the list; the file is replaced whole, so that no line is ever cut. Returns how many there are. */
+export async function listNews(content: string, { news }: Publication): Promise<number> {
+  if (news.length === 0) return 0;
+  const path = join(content, listName);
+  const before = await readFile(path, 'utf8').catch((problem: NodeJS.ErrnoException) => {
+    if (problem.code === 'ENOENT') return `${header}\n`;
+    throw problem;
+  });
+  const lines = news.map(({ address, since, leadsTo }) => `${address},${since},${leadsTo ?? ''}\n`);
+  const aside = join(content, `.${listName}-${process.pid}`);
+  await writeFile(aside, `${before}${before === '' || before.endsWith('\n') ? '' : '\n'}${lines.join('')}`);
+  await rename(aside, path);
+  return news.length;
+}

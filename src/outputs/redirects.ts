@@ -1,0 +1,55 @@
+/** Sending readers on: as pages for hosts that only serve files, and as the tables that other hosts read. */
+
+import type { Redirect } from '../core/addresses/publication.ts';
+
+export interface SiteLinks {
+  /** A path of the site with its base path in front. */
+  href: (path: string) => string;
+  /** The same with the site's own address in front. */
+  absolute: (path: string) => string;
+}
+
+const escapes: Readonly<Record<string, string>> = { '&': '&amp;', '<': '&lt;', '>': '&gt;', '"': '&quot;' };
+
+function escaped(text: string): string {
+  return text.replace(/[&<>"]/g, sign => escapes[sign]!);
+}
+
+/**
+ * A page that sends its reader on at once. Search engines take the canonical address; a reader whose browser does not follow finds a link.
+ * Refreshing after 0 seconds is the way WCAG 2.2 allows (technique H76).
+ */
+export function redirectPage({ to }: Redirect, { href, absolute }: SiteLinks): string {
+  const link = escaped(href(to));
+  const canonical = escaped(absolute(to.replace(/#.*$/, '')));
+  return `<!DOCTYPE html><html lang="en"><head><meta charset="utf-8"><meta name="viewport" content="width=device-width, initial-scale=1"><title>This page has moved</title><meta name="robots" content="noindex"><meta http-equiv="content-security-policy" content="default-src 'none'"><link rel="canonical" href="${canonical}"><meta http-equiv="refresh" content="0; url=${link}"></head><body><main><h1>This page has moved</h1><p>It is now at <a href="${link}">${canonical}</a>.</p></main></body></html>
+`;
+}
+
+/** Hosts that read the table take no more lines than this (from memory); what is beyond is served by its page. */
+const MOST_LINES = 2000;
+
+/** The table `_redirects`: what was renamed first, then short addresses. */
+export function redirectTable(redirects: readonly Redirect[], { href }: SiteLinks): string {
+  const isShort = ({ from }: Redirect) => from.startsWith('/go/');
+  const inOrder = [...redirects.filter(redirect => !isShort(redirect)), ...redirects.filter(isShort)];
+  return inOrder
+    .slice(0, MOST_LINES)
+    .map(({ from, to }) => `${href(from)} ${href(to)} 301\n`)
+    .join('');
+}
+
+/**
+ * The table `_headers`. The policy for scripts and styles is in every page, with the hashes of that page; here is only what a page
+ * cannot say for itself: that no other site may frame it (CSP Level 3, 6.4.2: not in a meta element). Two policies both hold.
+ */
+export function headerTable({ href }: SiteLinks): string {
+  return `${href('/')}*
+  X-Content-Type-Options: nosniff
+  Referrer-Policy: strict-origin-when-cross-origin
+  Permissions-Policy: camera=(), geolocation=(), microphone=(), payment=()
+  Content-Security-Policy: frame-ancestors 'none'
+${href('/assets/')}*
+  Cache-Control: public, max-age=31536000, immutable
+`;
+}
