@@ -25,3 +25,15 @@ const shortPattern = /^\/go\/([^/#]+)\/$/;
 export function codeOf(address: string): string | null {
   return shortPattern.exec(address)?.[1] ?? null;
 }
+
+const recordPattern = /^\/([a-z]+)\/([^/#]+)\/$/;
+const kindsByFolder = new Map<string, RecordKind>(
+  Object.entries(recordFolders).map(([kind, folder]) => [folder, kind as RecordKind]),
+);
+
+/** The record whose page has an address; null for any other page. Not every such record exists. */
+export function recordOf(address: string): { kind: RecordKind; id: string } | null {
+  const [, folder = '', id = ''] = recordPattern.exec(address) ?? [];
+  const kind = kindsByFolder.get(folder);
+  return kind === undefined ? null : { kind, id };
+}

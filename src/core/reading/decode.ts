@@ -5,19 +5,23 @@ import { atLine, type Problem, wholeFile } from './problem.ts';
 /** 2 MiB: a list of 20,000 lots fits; a photograph or a spreadsheet put in by mistake is told apart at once. Our working figure. */
 export const largestFileBytes = 2 * 1024 * 1024;
 
+/** 16 MiB: 200,000 lines of the address list, which is never cut. Our working figure. */
+export const largestAddressListBytes = 16 * 1024 * 1024;
+
 export type Decoded = { text: string } | { problem: Problem };
 
 /** Reads UTF-8 with or without a byte order mark, and line ends of any kind, into text with `\n` line ends. */
-export function decode(file: string, bytes: Uint8Array): Decoded {
-  if (bytes.length > largestFileBytes) {
+export function decode(file: string, bytes: Uint8Array, mostBytes = largestFileBytes): Decoded {
+  if (bytes.length > mostBytes) {
+    const most = `${mostBytes / 1024 / 1024} MiB`;
     return {
       problem: {
         rule: 'file-too-large',
         file,
         spot: wholeFile,
         got: `${(bytes.length / 1024 / 1024).toFixed(1)} MiB`,
-        expected: 'at most 2 MiB',
-        message: `the file is ${(bytes.length / 1024 / 1024).toFixed(1)} MiB, larger than the 2 MiB a record may have`,
+        expected: `at most ${most}`,
+        message: `the file is ${(bytes.length / 1024 / 1024).toFixed(1)} MiB, larger than the ${most} a record may have`,
         remedy: 'split it into several files, or take it out of the content folder if it is no record.',
       },
     };

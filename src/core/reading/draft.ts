@@ -32,6 +32,7 @@ export interface KnownIds {
   lot: Set<string>;
   place: Set<string>;
   guide: Set<string>;
+  video: Set<string>;
   /** Names of daily records in content/places, with their ending. */
   daily: Set<string>;
 }

@@ -8,8 +8,9 @@ import { normalisePlace, writtenPlace } from '../records/place.ts';
 import { normaliseSpecies, writtenSpecies } from '../records/species.ts';
 import { normaliseVideo, writtenVideo } from '../records/video.ts';
 import { normaliseYard, writtenYard } from '../records/yard.ts';
+import { readAddresses } from './addressFile.ts';
 import type { RawTable } from './csvText.ts';
-import { decode } from './decode.ts';
+import { decode, largestAddressListBytes } from './decode.ts';
 import type { Draft, Entry, KnownIds } from './draft.ts';
 import { badFileName, type FileKind, kindOf, stem, strayFile } from './layout.ts';
 import { byText, type Sources } from './locate.ts';
@@ -34,6 +35,7 @@ const idKinds: Partial<Record<FileKind, keyof KnownIds>> = {
   cultivar: 'cultivar',
   place: 'place',
   guide: 'guide',
+  video: 'video',
 };
 const namedKinds: ReadonlySet<FileKind> = new Set(['species', 'cultivar', 'place', 'guide', 'lots', 'video']);
 
@@ -81,6 +83,7 @@ function nothingYet(asOf: Day, photos: readonly string[]): Gathered {
         lot: new Set(),
         place: new Set(),
         guide: new Set(),
+        video: new Set(),
         daily: new Set(),
       },
     },
@@ -103,7 +106,7 @@ function addFile(gathered: Gathered, { path, bytes }: SourceFile): void {
   if (kind === 'daily') gathered.draft.ids.daily.add(path.slice('places/'.length));
   const nameProblem = namedKinds.has(kind) ? badFileName(path) : null;
   if (nameProblem) gathered.problems.push(nameProblem);
-  const decoded = decode(path, bytes);
+  const decoded = decode(path, bytes, kind === 'addresses' ? largestAddressListBytes : undefined);
   if ('problem' in decoded) {
     gathered.problems.push(decoded.problem);
     if (kind === 'lots') gathered.draft.allLotsKnown = false;
@@ -187,6 +190,11 @@ const readers: Record<Exclude<FileKind, 'ignored' | 'stray'>, Reader> = {
     keepTable(gathered, path, table);
     gathered.problems.push(...problems);
     gathered.draft.temperatures.push(...readings);
+  },
+  addresses({ draft, problems }, path, text) {
+    const read = readAddresses(path, text);
+    problems.push(...read.problems);
+    draft.addresses = read.rows;
   },
   daily({ draft }, path, text) {
     draft.dailyRecords.set(path.slice('places/'.length), text);

@@ -16,6 +16,7 @@ export type FileKind =
   | 'guide'
   | 'video'
   | 'temperatures'
+  | 'addresses'
   | 'ignored'
   | 'stray';
 
@@ -39,7 +40,7 @@ const folders: Record<string, Folder> = {
 const topFiles: Record<string, FileKind> = {
   'yard.yaml': 'yard',
   'temperatures.csv': 'temperatures',
-  'addresses.csv': 'ignored',
+  'addresses.csv': 'addresses',
 };
 
 /** What a file is. Files whose name starts with a dot, and everything in photos, are left alone. */

@@ -2,6 +2,9 @@
 
 import type { Draft } from '../draft.ts';
 import type { Problem } from '../problem.ts';
+import { addressRecords } from './addressRecords.ts';
+import { addressRows } from './addressRows.ts';
+import { addressTargets } from './addressTargets.ts';
 import { amountDecimals } from './amountDecimals.ts';
 import { cartonSize } from './cartonSize.ts';
 import type { Check } from './check.ts';
@@ -92,6 +95,9 @@ const checks: readonly Check[] = [
   videoPlayers,
   videoSameDay,
   videoDescriptionLength,
+  addressRows,
+  addressRecords,
+  addressTargets,
   photos,
   cultivarBodies,
   guideBodies,

@@ -1,0 +1,30 @@
+/** What an address of the site looks like in the list. */
+
+import { pageOf } from './ledger.ts';
+
+/** A page: words between slashes, with a slash at the end, or a file of an older site that ends in .html. */
+const pagePattern = /^\/(?:[A-Za-z0-9._~-]+\/)*(?:[A-Za-z0-9._~-]+\.html)?$/;
+/** The signs a part's name may have (RFC 3986, 3.5) that also need no quotes in a table. */
+const partPattern = /^#(?:[A-Za-z0-9._~!$&'()*+=:@/?-]|%[0-9A-F]{2})+$/;
+/** A folder named `.` or `..` would lead out of the site when the page is written. */
+const dotFolder = /\/\.{1,2}(?:\/|$)/;
+
+/** Whether a text is an address of a page, or of a part of one, from the root of the site. */
+export function isAddress(text: string): boolean {
+  const page = pageOf(text);
+  const part = text.slice(page.length);
+  return pagePattern.test(page) && !dotFolder.test(page) && (part === '' || partPattern.test(part));
+}
+
+/** The address most likely meant by a text that is none; null when there is no telling. */
+export function likelyAddress(text: string): string | null {
+  const path = text
+    .trim()
+    .replace(/^[a-z]+:\/\/[^/]+/i, '')
+    .replace(/\?[^#]*/, '')
+    .replace(/\/{2,}/g, '/');
+  const [page = '', part] = path.split('#', 2);
+  const closed = /(?:\/|\.html)$/.test(page) ? page : `${page}/`;
+  const whole = `${closed.startsWith('/') ? '' : '/'}${closed}${part ? `#${part}` : ''}`;
+  return whole !== text && isAddress(whole) ? whole : null;
+}
