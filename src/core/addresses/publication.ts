@@ -59,7 +59,9 @@ function redirectsOf(
     const to = end.to === address ? standIn(address, pages) : end.to;
     if (to !== null) redirects.set(address, to);
   }
-  for (const [target, code] of codes) redirects.set(shortAddress(code), target);
+  for (const [target, code] of codes) {
+    if (pages.has(target)) redirects.set(shortAddress(code), target);
+  }
   return redirects;
 }
 
@@ -102,7 +104,9 @@ export function publicationOf(
     add(path, null);
     for (const id of promised) add(`${path}#${id}`, null);
   }
-  for (const [target, code] of codes) add(shortAddress(code), target);
+  for (const [target, code] of codes) {
+    if (pages.has(target)) add(shortAddress(code), target);
+  }
   return {
     lost,
     redirects: [...redirects].map(([from, to]) => ({ from, to })).sort((a, b) => (a.from < b.from ? -1 : 1)),

@@ -1,0 +1,137 @@
+import fc from 'fast-check';
+import { describe, expect, test } from 'vitest';
+import { addDays, day } from '../days.ts';
+import type { AddressRow } from '../records/address.ts';
+import { assignCodes } from './codes.ts';
+import { type BuiltPage, publicationOf } from './publication.ts';
+
+const today = day('2026-11-25');
+
+function page(path: string, ...ids: string[]): BuiltPage {
+  return { path, ids, promised: ids };
+}
+
+function rowsOf(...lines: [address: string, leadsTo?: string][]): AddressRow[] {
+  return lines.map(([address, leadsTo], index) => ({
+    address,
+    since: day('2026-01-01'),
+    leadsTo: leadsTo ?? null,
+    line: index + 2,
+  }));
+}
+
+const none = new Map<string, string>();
+
+describe('publishing', () => {
+  test('lists pages, their promised parts and codes, each once', () => {
+    const codes = new Map([
+      ['/lots/a/', '3467'],
+      ['/videos/none/', '7643'],
+    ]);
+    const built = [page('/lots/a/'), page('/', 'news')];
+    const { lost, redirects, news } = publicationOf([], codes, built, today);
+    expect(lost).toEqual([]);
+    expect(redirects).toEqual([{ from: '/go/3467/', to: '/lots/a/' }]);
+    expect(news.map(({ address, leadsTo }) => [address, leadsTo])).toEqual([
+      ['/', null],
+      ['/#news', null],
+      ['/lots/a/', null],
+      ['/go/3467/', '/lots/a/'],
+    ]);
+    const again = publicationOf(
+      news.map((row, index) => ({ ...row, line: index + 2 })),
+      codes,
+      built,
+      today,
+    );
+    expect(again.news).toEqual([]);
+  });
+
+  test('loses a page, a part, and what leads to either', () => {
+    const rows = rowsOf(['/a/'], ['/b/#x'], ['/c/', '/a/'], ['/d/', '/b/#x'], ['/e/', '/b/']);
+    const { lost } = publicationOf(rows, none, [page('/b/')], today);
+    expect(lost.map(({ row, end }) => [row.address, end])).toEqual([
+      ['/a/', null],
+      ['/b/#x', null],
+      ['/c/', { to: '/a/', hops: 1 }],
+      ['/d/', { to: '/b/#x', hops: 1 }],
+    ]);
+  });
+
+  test('sends on from what was renamed, straight to the end, and tells of a circle', () => {
+    const rows = rowsOf(['/a/', '/b/'], ['/b/', '/c/'], ['/x/', '/y/'], ['/y/', '/x/']);
+    const { lost, redirects } = publicationOf(rows, none, [page('/c/')], today);
+    expect(redirects).toEqual([
+      { from: '/a/', to: '/c/' },
+      { from: '/b/', to: '/c/' },
+    ]);
+    expect(lost.map(({ row, end }) => [row.address, end])).toEqual([
+      ['/x/', { loop: ['/x/', '/y/'] }],
+      ['/y/', { loop: ['/y/', '/x/'] }],
+    ]);
+  });
+
+  test('sends a further page of a list that has become short to its first', () => {
+    const { lost, redirects } = publicationOf(
+      rowsOf(['/stock/'], ['/stock/3/']),
+      none,
+      [page('/stock/')],
+      today,
+    );
+    expect(lost).toEqual([]);
+    expect(redirects).toEqual([{ from: '/stock/3/', to: '/stock/' }]);
+  });
+
+  test('does not ask for addresses of later days', () => {
+    const later = [{ ...rowsOf(['/a/'])[0]!, since: addDays(today, 1) }];
+    expect(publicationOf(later, none, [page('/')], today).lost).toEqual([]);
+  });
+
+  test('500 renames and retirements end without a dead address', () => {
+    const step = fc.record({
+      at: fc.nat(10_000),
+      what: fc.constantFrom('rename', 'rename', 'retire', 'open'),
+    });
+    fc.assert(
+      fc.property(fc.array(step, { minLength: 500, maxLength: 500 }), steps => {
+        let rows: AddressRow[] = [];
+        let names = Array.from({ length: 30 }, (_, at) => `/lots/lot-${at}/`);
+        const retired: string[] = [];
+        const everPublished = new Set<string>();
+        const add = (lines: readonly Omit<AddressRow, 'line'>[]) => {
+          rows = [...rows, ...lines.map((row, index) => ({ ...row, line: rows.length + index + 2 }))];
+        };
+        for (const [index, { at, what }] of steps.entries()) {
+          const victim = names[at % names.length]!;
+          if (what === 'open' || names.length < 3) names = [...names, `/lots/new-${index}/`];
+          else if (what === 'retire') {
+            // A retired record keeps its page.
+            names = names.filter(name => name !== victim);
+            retired.push(victim);
+          } else {
+            const next = `/lots/renamed-${index}/`;
+            names = names.map(name => (name === victim ? next : name));
+            add([{ address: victim, since: today, leadsTo: next }]);
+          }
+          // Publishing at every step would take the time of the test; every tenth shows the same.
+          if (index % 10 > 0 && index < steps.length - 1) continue;
+          const pages = [...names, ...retired];
+          const built = pages.map(path => page(path));
+          const publication = publicationOf(rows, assignCodes(rows, pages), built, today);
+          expect(publication.lost).toEqual([]);
+          add(publication.news);
+          for (const { address } of publication.news) everPublished.add(address);
+          const served = new Map<string, string>([
+            ...pages.map(path => [path, path] as const),
+            ...publication.redirects.map(({ from, to }) => [from, to] as const),
+          ]);
+          for (const address of everPublished) {
+            const end = served.get(address);
+            expect(end !== undefined && pages.includes(end), `${address} to ${end}`).toBe(true);
+          }
+        }
+      }),
+      { seed: 11, numRuns: 4 },
+    );
+  });
+});
