@@ -49,8 +49,8 @@ export interface VideoView {
 }
 
 function watchLink(watch: string): VideoView['watch'] {
-  const { hostname } = new URL(watch);
-  return { address: watch, at: hostname === '' ? watch : hostname.replace(/^www\./, '') };
+  const host = URL.canParse(watch) ? new URL(watch).hostname : '';
+  return { address: watch, at: host === '' ? watch : host.replace(/^www\./, '') };
 }
 
 export function videoView(all: Catalogue, video: Video): VideoView {

@@ -159,6 +159,9 @@ describe('the pages of videos', () => {
       ['t-3750', '1:02:30'],
     ]);
     expect(videoView(all, all.videos[1]!).watch).toBeNull();
+    const written = (watch: string) => videoView(all, { ...all.videos[0]!, watch }).watch?.at;
+    expect(written('mailto:yard@bench.example')).toBe('mailto:yard@bench.example');
+    expect(written('https://%')).toBe('https://%');
   });
 
   test('are led to from what they speak of: a chapter about a lot also speaks of its cultivar, once', () => {
