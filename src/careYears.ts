@@ -5,41 +5,50 @@ import { type CareYear, careYear } from './core/care/careYear.ts';
 import { USUAL_POT_LITRES } from './core/care/plantInCare.ts';
 import type { Catalogue } from './core/catalogue.ts';
 import { figuresOfPlace } from './core/climate/place.ts';
-import { weatherYears } from './core/climate/weatherYears.ts';
+import { type WeatherYears, weatherYears } from './core/climate/weatherYears.ts';
 import type { Species } from './core/records/species.ts';
 import { rememberResult } from './resultStore.ts';
 
 /** Care years of one species by the id of the place. */
 export type CareYears = ReadonlyMap<string, CareYear>;
 
-async function yearsOf({ places, climates }: Catalogue, species: Species): Promise<CareYears> {
-  const years = new Map<string, CareYear>();
+/** By the id of the species. The weather years of a place are drawn once for all species, and not kept. */
+async function yearsOf({
+  places,
+  climates,
+  species,
+}: Catalogue): Promise<Map<string, Map<string, CareYear>>> {
+  const found = new Map(species.map(({ id }) => [id, new Map<string, CareYear>()]));
   for (const place of places) {
     const summary = climates.get(place.id);
     if (summary === undefined) throw new Error(`no climate for ${place.id}`);
     const { id, name } = place;
     const figures = figuresOfPlace(place);
-    years.set(
-      id,
-      await rememberResult('care', { id, name, figures, species, litres: USUAL_POT_LITRES }, () =>
-        careYear({ id, name, years: weatherYears(figures), summary }, species, USUAL_POT_LITRES),
-      ),
-    );
+    let drawn: WeatherYears | null = null;
+    const years = () => {
+      drawn ??= weatherYears(figures);
+      return drawn;
+    };
+    for (const one of species) {
+      const year = await rememberResult(
+        'care',
+        { id, name, figures, species: one, litres: USUAL_POT_LITRES },
+        () => careYear({ id, name, years: years(), summary }, one, USUAL_POT_LITRES),
+      );
+      found.get(one.id)!.set(id, year);
+    }
   }
-  return years;
+  return found;
 }
 
-const kept = new WeakMap<Catalogue, Map<string, Promise<CareYears>>>();
+const kept = new WeakMap<Catalogue, ReturnType<typeof yearsOf>>();
 
 /** The care years of the catalogue the pages show, for a tree in a pot of usual size. */
 export async function careYears(species: Species): Promise<CareYears> {
   const all = await catalogue();
-  const ofCatalogue = kept.get(all) ?? new Map<string, Promise<CareYears>>();
-  kept.set(all, ofCatalogue);
-  let found = ofCatalogue.get(species.id);
-  if (found === undefined) {
-    found = yearsOf(all, species);
-    ofCatalogue.set(species.id, found);
-  }
-  return found;
+  const found = kept.get(all) ?? yearsOf(all);
+  kept.set(all, found);
+  const years = (await found).get(species.id);
+  if (years === undefined) throw new RangeError(`no species ${species.id} in the catalogue`);
+  return years;
 }

@@ -1,6 +1,7 @@
 /** Puts what is said about the visitor's place into the parts of the page that wait for it. */
 
 import { levels } from '../../core/match/answers.ts';
+import { href } from '../../href.ts';
 import type { Verdict } from '../../views/verdict.ts';
 import type { PlaceAnswers } from './answers.ts';
 
@@ -62,6 +63,8 @@ function fillTrees(answers: PlaceAnswers | null): void {
       const name = field.dataset.field ?? '';
       if (name in texts) field.textContent = texts[name] as string;
     }
+    const care = part.querySelector<HTMLAnchorElement>('[data-field="care"]');
+    if (care) care.href = href(answers === null ? '/guides/' : `${answers.path}#guides`);
     const level = part.querySelector('[data-field="words"]');
     if (level) level.className = said === null ? '' : `level ${said.level}`;
     const why = part.querySelector('[data-field="why"]');

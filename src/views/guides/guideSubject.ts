@@ -15,9 +15,17 @@ export function speciesOf({ species }: Pick<Catalogue, 'species'>, guide: Guide)
  * Null in a yard without species.
  */
 export function leadingSpecies(all: Pick<Catalogue, 'species' | 'cultivars'>, guide: Guide): Species | null {
-  const cultivarsOf = ({ id }: Species) =>
-    all.cultivars.filter(({ cultivar }) => cultivar.species === id).length;
-  return speciesOf(all, guide).sort((a, b) => cultivarsOf(b) - cultivarsOf(a))[0] ?? null;
+  return leading(all, speciesOf(all, guide));
+}
+
+/** The same among all species of the yard: whose days a guide for every species gives. */
+export function leadingOfYard(all: Pick<Catalogue, 'species' | 'cultivars'>): Species | null {
+  return leading(all, all.species);
+}
+
+function leading({ cultivars }: Pick<Catalogue, 'cultivars'>, among: readonly Species[]): Species | null {
+  const cultivarsOf = ({ id }: Species) => cultivars.filter(({ cultivar }) => cultivar.species === id).length;
+  return [...among].sort((a, b) => cultivarsOf(b) - cultivarsOf(a))[0] ?? null;
 }
 
 /** The guide that tells what to do on the day a tree arrives; null when the yard has none for that form and species. */

@@ -7,8 +7,9 @@ import type { Place } from '../../core/records/place.ts';
 import { arrivalSpans } from './arrivalMonths.ts';
 import { arrivalForms, arrivalViews } from './arrivalViews.ts';
 import { arrivalCalendarFile, placeCalendarFile } from './guideFiles.ts';
-import { arrivalGuide, leadingSpecies, speciesOf } from './guideSubject.ts';
+import { arrivalGuide, leadingOfYard, leadingSpecies, speciesOf } from './guideSubject.ts';
 import { formGuide, generalGuide, placeGuide } from './guideViews.ts';
+import { speciesDateHeadings, speciesDates } from './speciesDates.ts';
 import { speciesTable } from './speciesTable.ts';
 import { reasonsInWords } from './taskView.ts';
 import { unitsIn } from './units.ts';
@@ -42,6 +43,7 @@ const link = (path: string) => path;
 describe('the species of a guide', () => {
   it('is the one of most cultivars, among those the guide is for', () => {
     expect(leadingSpecies(all, guide())?.id).toBe('fig');
+    expect(leadingOfYard(all)?.id).toBe('fig');
     expect(leadingSpecies(all, guide({ species: ['jujube', 'mulberry'] }))?.id).toBe('jujube');
     expect(leadingSpecies({ ...all, species: [] }, guide())).toBeNull();
     expect(speciesOf(all, guide({ species: ['mulberry'] })).map(({ id }) => id)).toEqual(['mulberry']);
@@ -72,6 +74,31 @@ describe('months of arrival', () => {
   it('turn with the seasons south of the equator', () => {
     const [november] = arrivalSpans(realYear('melbourne-au', 'fig'), 'dormant-pot', asOf);
     expect(november!.words).toMatch(/^grows/);
+  });
+});
+
+describe('days by species', () => {
+  const cellsAt = (placeId: string, species: string) => speciesDates([realYear(placeId, species)])[0]!.cells;
+
+  it('has a cell for every heading, and days that differ where the species do', () => {
+    const rows = speciesDates(speciesIds.map(id => realYear('richmond-va', id)));
+    expect(rows.map(({ species }) => species)).toHaveLength(speciesIds.length);
+    for (const { cells } of rows) expect(cells).toHaveLength(speciesDateHeadings.length);
+    expect(new Set(rows.map(({ cells }) => cells.join())).size).toBeGreaterThan(1);
+  });
+
+  it('gives ranges where it freezes and says so where it does not', () => {
+    const [leaves, asleep, pot] = cellsAt('minneapolis-mn', 'fig');
+    expect(leaves).toMatch(/^\w+ \w+ to \w+ \w+$/);
+    expect(asleep).toMatch(/ to /);
+    expect(pot).toMatch(/Nov|Oct/);
+    expect(cellsAt('miami-fl', 'fig')).toEqual([
+      'need not',
+      'rests in the coolest weeks',
+      'hardly ever',
+      'hardly ever',
+      'after the coolest weeks',
+    ]);
   });
 });
 

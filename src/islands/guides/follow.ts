@@ -1,0 +1,47 @@
+/** Makes every link to a guide lead to its version for the visitor's place, and says so on the pages of guides. */
+
+import { href } from '../../href.ts';
+import { currentChoice, onChange } from '../myPlace/choice.ts';
+import { guideAt } from './guideAt.ts';
+
+/** Links as they were built. */
+const built = new Map<HTMLAnchorElement, string>();
+
+function followLinks(place: string | null): void {
+  // The way back up stays what it is.
+  for (const link of document.querySelectorAll<HTMLAnchorElement>('main a:not(.crumbs a)')) {
+    const was = built.get(link) ?? link.getAttribute('href') ?? '';
+    const there = place === null ? null : guideAt(was, place);
+    if (there === null && !built.has(link)) continue;
+    built.set(link, was);
+    link.setAttribute('href', there ?? was);
+  }
+}
+
+const line = document.querySelector<HTMLElement>('[data-guide-line]');
+const asks = [...(line?.childNodes ?? [])];
+/** The guide this page is about, and the place it is for; empty in general. */
+const { guideLine: guide = '', place: own = '' } = line?.dataset ?? {};
+
+/** The line at the top: a way to the version of the chosen place, or that this is it. */
+function sayLine(place: string | null, name: string): void {
+  const there = place === null ? null : guideAt(href(guide), place);
+  if (there === null) line?.replaceChildren(...asks);
+  else if (own === place) line?.replaceChildren('This is your place. ', ...asks.slice(1));
+  else {
+    const words = own === '' ? [`For ${name}: `, 'your'] : [`Your place is ${name}: `, 'its'];
+    const link = document.createElement('a');
+    link.href = there;
+    link.textContent = `open this guide with ${words[1]} dates`;
+    line?.replaceChildren(words[0] ?? '', link, '.');
+  }
+}
+
+function follow(): void {
+  const choice = currentChoice();
+  followLinks(choice?.place ?? (own === '' ? null : own));
+  sayLine(choice?.place ?? null, choice?.name ?? '');
+}
+
+onChange(follow);
+follow();
