@@ -11,6 +11,7 @@ import { arrivalGuide, leadingOfYard, leadingSpecies, speciesOf } from './guideS
 import { formGuide, generalGuide, placeGuide } from './guideViews.ts';
 import { speciesDateHeadings, speciesDates } from './speciesDates.ts';
 import { speciesTable } from './speciesTable.ts';
+import { tasksHtml } from './tasksHtml.ts';
 import { reasonsInWords } from './taskView.ts';
 import { unitsIn } from './units.ts';
 
@@ -232,6 +233,32 @@ describe('figures by species', () => {
   it('are left out where there is nothing to compare', () => {
     expect(speciesTable(guide({ body: 'No figure.' }), all.species, 'us')).toBeNull();
     expect(speciesTable(guide(), [realSpecies('fig')], 'us')).toBeNull();
+  });
+});
+
+describe('tasks as HTML', () => {
+  it('have every word of the task, escaped, and a link to each caution', () => {
+    const text = tasksHtml([
+      {
+        id: 'move-in-2026',
+        title: 'Move <it>',
+        when: '1 to 3 November 2026',
+        from: '2026-11-01',
+        trigger: 'Below 20 F & dry.',
+        because: 'It is cold (computed).',
+        needs: 'You need a dolly.',
+        care: [
+          { title: 'lifting', fragment: '#caution-lifting' },
+          { title: 'the sap of fig', fragment: '#caution-sap' },
+        ],
+      },
+    ]);
+    expect(text.replace(/\s+/g, ' ')).toBe(
+      '<ol class="care-tasks"><li id="move-in-2026"><p class="when"><time datetime="2026-11-01">1 to 3 November 2026</time></p> ' +
+        '<p><strong>Move &lt;it&gt;.</strong> Below 20 F &amp; dry. You need a dolly.</p> ' +
+        '<p class="standing">It is cold (computed). Take care: <a href="#caution-lifting">lifting</a>, ' +
+        '<a href="#caution-sap">the sap of fig</a>.</p></li> </ol>',
+    );
   });
 });
 
