@@ -28,7 +28,7 @@ function lotCells(row: StockRow, { under, own, href }: StockTableLook): Html {
   }
   const second = under === 'form' ? `${row.species}, lot ${row.lot}` : `lot ${row.lot}`;
   const mine = own && html`<span class="mine" data-mine="${row.cultivar}"></span>`;
-  return html`<th class="name" scope="rowgroup" rowspan="${span}">${fruitMarkHtml(row.mark, href)}<a href="${href(row.path)}">${row.name}</a><span>${second}</span></th><td class="flavour" rowspan="${span}">${row.flavour}<span class="unseen">. ${row.fruit}</span></td><td class="ripens ${row.ripening}" rowspan="${span}" data-head="ripens">${row.ripens}${mine}</td>${size}`;
+  return html`<th class="name" scope="rowgroup" rowspan="${span}">${fruitMarkHtml(row.mark, href)}<a href="${href(row.path)}"><bdi>${row.name}</bdi></a><span>${second}</span></th><td class="flavour" rowspan="${span}">${row.flavour}<span class="unseen">. ${row.fruit}</span></td><td class="ripens ${row.ripening}" rowspan="${span}" data-head="ripens">${row.ripens}${mine}</td>${size}`;
 }
 
 function bodyOf(row: StockRow, look: StockTableLook): Html {

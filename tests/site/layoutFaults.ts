@@ -1,0 +1,135 @@
+/**
+ * What is wrong with the layout of the page that is open: text over text, text over pictures or fields, text cut off by its frame, and a
+ * page that scrolls sideways. Looks at boxes of lines of text, not at pixels, so it can name what is at fault.
+ */
+
+import type { Page } from 'playwright-core';
+
+/** Runs in the page, so it may use nothing from around it. */
+function faultsInPage(): string[] {
+  interface Box {
+    left: number;
+    right: number;
+    top: number;
+    bottom: number;
+    words: string;
+    owner: Element;
+    /** A picture or a field, not a line of text. */
+    drawn: boolean;
+  }
+  /** Part of a line's box that letters fill: ascenders of one line may reach into the leading of the next. */
+  const inked = 0.5;
+  /** Rounding of layout, px. */
+  const slack = 1;
+
+  const faults = new Set<string>();
+  const wide = document.documentElement.scrollWidth - document.documentElement.clientWidth;
+  if (wide > 0) faults.add(`scrolls sideways by ${wide} px`);
+
+  /** Text for readers of the page aloud, and the way past the head before it has the focus, stand outside on purpose. */
+  const unseen = (element: Element): boolean => {
+    if (element.closest('.skip:not(:focus)')) return true;
+    for (let at: Element | null = element; at; at = at.parentElement) {
+      if (getComputedStyle(at).clipPath === 'inset(50%)') return true;
+    }
+    return !element.checkVisibility({ opacityProperty: true, visibilityProperty: true });
+  };
+  const inScroller = (element: Element): boolean => {
+    for (let at = element.parentElement; at && at !== document.body; at = at.parentElement) {
+      if (['auto', 'scroll'].includes(getComputedStyle(at).overflowX)) return true;
+    }
+    return false;
+  };
+  const short = (text: string) => text.trim().replace(/\s+/g, ' ').slice(0, 40);
+
+  const lines: Box[] = [];
+  const walker = document.createTreeWalker(document.body, NodeFilter.SHOW_TEXT);
+  const range = document.createRange();
+  for (let node = walker.nextNode(); node; node = walker.nextNode()) {
+    const owner = node.parentElement!;
+    if (
+      !node.nodeValue?.trim() ||
+      ['SCRIPT', 'STYLE', 'NOSCRIPT', 'OPTION', 'TITLE', 'DESC'].includes(owner.tagName.toUpperCase())
+    )
+      continue;
+    if (unseen(owner)) continue;
+    range.selectNodeContents(node);
+    for (const { left, right, top, bottom } of range.getClientRects()) {
+      if (right - left < 2 || bottom - top < 2) continue;
+      const trim = ((bottom - top) * (1 - inked)) / 2;
+      lines.push({
+        left: left + slack,
+        right: right - slack,
+        top: top + trim,
+        bottom: bottom - trim,
+        words: short(node.nodeValue),
+        owner,
+        drawn: false,
+      });
+      const room = document.documentElement.clientWidth + slack;
+      if ((right > room || left < -slack) && !inScroller(owner))
+        faults.add(`beyond the page: "${short(node.nodeValue)}"`);
+      // Clipped by a frame that hides what does not fit.
+      for (let at: Element | null = owner; at && at !== document.body; at = at.parentElement) {
+        const { overflowX, overflowY, display } = getComputedStyle(at);
+        if (display === 'inline' || at instanceof SVGElement) continue;
+        const frame = at.getBoundingClientRect();
+        const cutX =
+          ['hidden', 'clip'].includes(overflowX) &&
+          (right > frame.right + slack || left < frame.left - slack);
+        const cutY =
+          ['hidden', 'clip'].includes(overflowY) &&
+          (bottom - trim > frame.bottom + slack || top + trim < frame.top - slack);
+        if (cutX || cutY)
+          faults.add(`cut off by <${at.localName} class="${at.className}">: "${short(node.nodeValue)}"`);
+      }
+      const button = owner.closest('button, .button');
+      if (button && right > button.getBoundingClientRect().right + slack)
+        faults.add(`wider than its button: "${short(node.nodeValue)}"`);
+    }
+  }
+
+  const pictures: Box[] = [];
+  for (const element of document.querySelectorAll('img, svg, input, select, button, textarea')) {
+    if (unseen(element) || element.parentElement?.closest('svg')) continue;
+    const { left, right, top, bottom } = element.getBoundingClientRect();
+    if (right - left < 2 || bottom - top < 2) continue;
+    pictures.push({
+      left: left + slack,
+      right: right - slack,
+      top: top + slack,
+      bottom: bottom - slack,
+      words: `<${element.localName} class="${element.getAttribute('class') ?? ''}">`,
+      owner: element,
+      drawn: true,
+    });
+    if (right > document.documentElement.clientWidth + slack && !inScroller(element))
+      faults.add(`beyond the page: <${element.localName} class="${element.getAttribute('class') ?? ''}">`);
+  }
+
+  const boxes = [...lines, ...pictures].sort((a, b) => a.top - b.top);
+  const open: Box[] = [];
+  for (const box of boxes) {
+    for (let index = open.length - 1; index >= 0; index -= 1) {
+      if (open[index]!.bottom <= box.top) open.splice(index, 1);
+    }
+    for (const other of open) {
+      if (other.left >= box.right || box.left >= other.right) continue;
+      if (other.owner === box.owner && other.words === box.words) continue;
+      // A picture or a button lies around the words in it; lines of a sentence never lie over each other.
+      const around = other.owner.contains(box.owner) || box.owner.contains(other.owner);
+      if (around && (other.drawn || box.drawn)) continue;
+      faults.add(`"${other.words}" lies over "${box.words}"`);
+    }
+    open.push(box);
+  }
+  return [...faults].slice(0, 20);
+}
+
+/** Faults of the layout of the open page at its present width, with all that folds unfolded; empty where there is none. */
+export async function layoutFaults(page: Page): Promise<string[]> {
+  await page.evaluate(() => {
+    for (const details of document.querySelectorAll('details')) details.open = true;
+  });
+  return page.evaluate(faultsInPage);
+}
