@@ -72,6 +72,7 @@ const kinds: readonly Kind[] = [
   { name: 'own place', file: /^my-place\/index\.html$/ },
   { name: 'search', file: /^search\/index\.html$/ },
   { name: 'how to order', file: /^ordering\/index\.html$/ },
+  { name: 'what changed', file: /^changes\/index\.html$/ },
   { name: 'how we know', file: /^how-we-know\/index\.html$/ },
 ];
 
