@@ -9,11 +9,15 @@ const root = resolve(import.meta.dirname, '../..');
 
 export function setup(): () => void {
   for (const { folder, base } of Object.values(builtSites)) {
-    const ran = spawnSync(process.execPath, [join(root, 'scripts/build.ts'), '--leave-list', '--base', base], {
-      cwd: root,
-      encoding: 'utf8',
-      env: { ...process.env, OUT_DIR: folder, CONTENT_DIR: join(root, 'content') },
-    });
+    const ran = spawnSync(
+      process.execPath,
+      [join(root, 'scripts/build.ts'), '--leave-list', '--base', base],
+      {
+        cwd: root,
+        encoding: 'utf8',
+        env: { ...process.env, OUT_DIR: folder, CONTENT_DIR: join(root, 'content') },
+      },
+    );
     if (ran.status !== 0) throw new Error(`the demonstration yard does not build:\n${ran.stderr}`);
   }
   return () => {

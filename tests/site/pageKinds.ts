@@ -69,6 +69,8 @@ const kinds: readonly Kind[] = [
     name: 'guide for a form',
     file: /^guides\/[^/]+\/(?:leafed-pot|dormant-pot|bare-root)\/[^/]+\/index\.html$/,
   },
+  { name: 'video list', file: /^videos\/index\.html$/ },
+  { name: 'video', file: /^videos\/[^/]+\/index\.html$/ },
   { name: 'own place', file: /^my-place\/index\.html$/ },
   { name: 'search', file: /^search\/index\.html$/ },
   { name: 'how to order', file: /^ordering\/index\.html$/ },
