@@ -67,9 +67,10 @@ async function benchCheck(content: string, repeats: number): Promise<void> {
   print(`computing the catalogue: ${median(assembling).toFixed(2)} s CPU`);
 }
 
+/** Sizes of the pages the generator renders; the small ones that send readers on are left out. */
 function pageSizes(folder: string): number[] {
   return readdirSync(folder, { recursive: true, withFileTypes: true })
-    .filter(entry => entry.isFile() && entry.name.endsWith('.html'))
+    .filter(entry => entry.isFile() && entry.name.endsWith('.html') && !entry.parentPath.includes('/go/'))
     .map(entry => statSync(join(entry.parentPath, entry.name)).size);
 }
 
