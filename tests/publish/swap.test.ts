@@ -49,7 +49,7 @@ describe('the swap', () => {
     let present = writeSite(out, 0);
     let before = 0;
     let after = 0;
-    for (let round = 1; round <= 24; round += 1) {
+    for (let round = 1; round <= 12; round += 1) {
       const finished = join(scratch, `finished-${round}`);
       const next = writeSite(finished, round);
       await swapAndKill(finished, random.uniform() * 40);
