@@ -77,7 +77,7 @@ if (Number(process.versions.node.split('.')[0]) < oldestNode) {
   refuse(`this machine runs Node ${process.versions.node}; Node ${oldestNode} or newer is needed.`);
 }
 const [name, ...words] = process.argv.slice(2);
-if (!name || !/^[a-z-]+$/.test(name)) refuse('say which command to run, such as: npm run check');
+if (!name || !/^[a-z-]+$/i.test(name)) refuse('say which command to run, such as: npm run check');
 const script = join(root, 'scripts', `${name}.ts`);
 if (!existsSync(script)) refuse(`there is no command "${name}".`);
 installWhatIsMissing();

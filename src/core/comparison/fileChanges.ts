@@ -1,0 +1,45 @@
+/** Files that differ between two states of the content. */
+
+import type { SourceFile } from '../reading/read.ts';
+
+export interface FileChanges {
+  added: string[];
+  changed: string[];
+  removed: string[];
+}
+
+/** A state of the content as files; of photographs only the names are known. */
+export interface ContentState {
+  files: readonly SourceFile[];
+  photos: readonly string[];
+}
+
+const carriageReturn = 13;
+
+/** Whether two files hold the same lines; ends of lines may have been converted on the way out of the repository. */
+function sameText(a: Uint8Array, b: Uint8Array): boolean {
+  for (let [i, j] = [0, 0]; ; i += 1, j += 1) {
+    while (a[i] === carriageReturn) i += 1;
+    while (b[j] === carriageReturn) j += 1;
+    if (a[i] !== b[j]) return false;
+    if (a[i] === undefined) return true;
+  }
+}
+
+export function fileChanges(before: ContentState, after: ContentState): FileChanges {
+  const earlier = new Map(before.files.map(({ path, bytes }) => [path, bytes]));
+  const later = new Map(after.files.map(({ path, bytes }) => [path, bytes]));
+  const photo = (name: string) => `photos/${name}`;
+  const photosBefore = new Set(before.photos.map(photo));
+  const photosAfter = new Set(after.photos.map(photo));
+  const notIn = (paths: Iterable<string>, others: { has(path: string): boolean }) =>
+    [...paths].filter(path => !others.has(path));
+  return {
+    added: [...notIn(later.keys(), earlier), ...notIn(photosAfter, photosBefore)].sort(),
+    changed: [...later]
+      .filter(([path, bytes]) => earlier.has(path) && !sameText(earlier.get(path)!, bytes))
+      .map(([path]) => path)
+      .sort(),
+    removed: [...notIn(earlier.keys(), later), ...notIn(photosBefore, photosAfter)].sort(),
+  };
+}
