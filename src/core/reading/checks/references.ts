@@ -12,6 +12,8 @@ export interface Reference {
   kind: string;
   id: string;
   known: ReadonlySet<string>;
+  /** What it is called now, where that is known; else the nearest known id is asked about. */
+  now?: string | null;
   /** Where such things are: `Cultivars are in content/cultivars/.` */
   where: string;
 }
@@ -34,7 +36,16 @@ function nearestKnown(id: string, known: ReadonlySet<string>): string | null {
 const requiredKinds: ReadonlySet<string> = new Set(['species', 'cultivar', 'lot', 'place']);
 
 /** One problem when the id is unknown, none when it is known or when there is nothing of its kind that could be known. */
-export function checkReference({ rule, file, spot, kind, id, known, where }: Reference): Problem[] {
+export function checkReference({
+  rule,
+  file,
+  spot,
+  kind,
+  id,
+  known,
+  now = null,
+  where,
+}: Reference): Problem[] {
   if (known.has(id) || (known.size === 0 && requiredKinds.has(kind))) return [];
   return [
     {
@@ -44,7 +55,7 @@ export function checkReference({ rule, file, spot, kind, id, known, where }: Ref
       got: quote(id),
       expected: `a known ${kind}`,
       message: `no ${kind} ${quote(id)}`,
-      remedy: remedyOf(meant(nearestKnown(id, known)), where),
+      remedy: remedyOf(meant(now ?? nearestKnown(id, known)), where),
     },
   ];
 }
