@@ -3,6 +3,7 @@
 import { mkdirSync, writeFileSync } from 'node:fs';
 import { readFile, rename, writeFile } from 'node:fs/promises';
 import { join } from 'node:path';
+import { withRows } from '../core/addresses/listText.ts';
 import {
   type BuiltPage,
   type LostAddress,
@@ -15,7 +16,6 @@ import { headerTable, redirectPage, redirectTable, type SiteLinks } from '../out
 import type { FinishedPage } from './finishedSite.ts';
 
 const listName = 'addresses.csv';
-const header = 'address,since,leads_to';
 
 /** Pages whose parts people link to by hand, and whose parts the grower names: guides and videos. Parts of lists come and go with stock. */
 const promising = /^\/(?:guides|videos)\/./;
@@ -74,12 +74,11 @@ export async function listNews(content: string, { news }: Publication): Promise<
   if (news.length === 0) return 0;
   const path = join(content, listName);
   const before = await readFile(path, 'utf8').catch((problem: NodeJS.ErrnoException) => {
-    if (problem.code === 'ENOENT') return `${header}\n`;
+    if (problem.code === 'ENOENT') return '';
     throw problem;
   });
-  const lines = news.map(({ address, since, leadsTo }) => `${address},${since},${leadsTo ?? ''}\n`);
   const aside = join(content, `.${listName}-${process.pid}`);
-  await writeFile(aside, `${before}${before === '' || before.endsWith('\n') ? '' : '\n'}${lines.join('')}`);
+  await writeFile(aside, withRows(before, news));
   await rename(aside, path);
   return news.length;
 }

@@ -73,18 +73,20 @@ describe('publishing', () => {
 
   test('sends a further page of a list that has become short to its first', () => {
     const { lost, redirects } = publicationOf(
-      rowsOf(['/stock/'], ['/stock/3/']),
+      rowsOf(['/stock/'], ['/stock/page/3/']),
       none,
       [page('/stock/')],
       today,
     );
     expect(lost).toEqual([]);
-    expect(redirects).toEqual([{ from: '/stock/3/', to: '/stock/' }]);
+    expect(redirects).toEqual([{ from: '/stock/page/3/', to: '/stock/' }]);
   });
 
-  test('does not ask for addresses of later days', () => {
+  test('does not ask for addresses of later days, and lists none of an earlier one after them', () => {
     const later = [{ ...rowsOf(['/a/'])[0]!, since: addDays(today, 1) }];
-    expect(publicationOf(later, none, [page('/')], today).lost).toEqual([]);
+    const { lost, news } = publicationOf(later, none, [page('/')], today);
+    expect(lost).toEqual([]);
+    expect(news).toEqual([]);
   });
 
   test('500 renames and retirements end without a dead address', () => {

@@ -33,12 +33,12 @@ export interface Publication {
   lost: LostAddress[];
   /** By address. */
   redirects: Redirect[];
-  /** Lines to add to the list. */
+  /** Lines to add to the list; none where it has lines of later days, since a site made for the past publishes nothing new. */
   news: Omit<AddressRow, 'line'>[];
 }
 
-/** The further pages of a list: `/stock/2/`. They come and go with the length of the list, whose first page stands in for them. */
-const furtherPage = /^(\/.*\/)\d+\/$/;
+/** The further pages of a list: `/stock/page/2/`. They come and go with the length of the list, whose first page stands in for them. */
+const furtherPage = /^(\/.*)page\/\d+\/$/;
 
 /** Where an address ends that its own line does not lead on: the first page of its list when that is all that is left of it. */
 function standIn(address: string, pages: ReadonlyMap<string, unknown>): string | null {
@@ -110,6 +110,6 @@ export function publicationOf(
   return {
     lost,
     redirects: [...redirects].map(([from, to]) => ({ from, to })).sort((a, b) => (a.from < b.from ? -1 : 1)),
-    news,
+    news: rows.some(({ since }) => since > asOf) ? [] : news,
   };
 }

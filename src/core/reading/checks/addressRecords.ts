@@ -21,14 +21,11 @@ export function knownAddresses({ ids }: Draft): Set<string> {
   return new Set(kinds.flatMap(kind => [...ids[kind]].map(id => recordAddress(kind, id))));
 }
 
-/** The further pages of a list have a number where a record has its id. */
-const isNumber = /^\d+$/;
-
 /** What was published is there or leads on, and what leads on is not there as well. */
 export const addressRecords: Check = draft =>
   [...ledgerOf(draft.addresses).latest.values()].flatMap(row => {
     const record = recordOf(row.address);
-    if (record === null || isNumber.test(record.id)) return [];
+    if (record === null) return [];
     const there = isKnown(draft, row.address);
     if (row.leadsTo === null) return there || row.since > draft.asOf ? [] : [gone(draft, row, record.kind)];
     return draft.ids[record.kind].has(record.id) ? [taken(row, record.kind)] : [];

@@ -1,0 +1,152 @@
+/** `npm run rename`: gives a record another id, in every file that speaks of it, and leads its old addresses on. */
+
+import { mkdir, rename, rm, writeFile } from 'node:fs/promises';
+import { dirname, join, resolve } from 'node:path';
+import { fileURLToPath } from 'node:url';
+import { confirm, isCancel } from '@clack/prompts';
+import { chooseDay, contentDir, readContentFiles, shownFolder } from '../src/content.ts';
+import { type RecordKind, recordFolders } from '../src/core/addresses/paths.ts';
+import type { Day } from '../src/core/days.ts';
+import { nearest } from '../src/core/reading/nearest.ts';
+import { readRecords, type SourceFile } from '../src/core/reading/read.ts';
+import { formatDiagnostic } from '../src/core/reading/report.ts';
+import { planRename, type RenamePlan, type RenameRequest } from '../src/core/renaming/rename.ts';
+import { yardTexts } from '../src/core/renaming/yardTexts.ts';
+import { oneAtATime } from '../src/integrations/oneAtATime.ts';
+import { readFlags, runIfMain, UsageError } from './command.ts';
+
+const help = `Gives a record another id: renames its file, changes every file that speaks of it, and leads its old address on.
+
+  npm run rename -- cultivar OLD NEW
+  npm run rename -- lot OLD NEW          an id on a label stays; rename a lot only to mend a slip
+  npm run rename -- guide OLD NEW
+  npm run rename -- video OLD NEW
+  npm run rename -- place OLD NEW
+  npm run rename -- address /old/ /new/  leads an address on where no record is renamed; parts too: /guides/x/#old
+
+  --show       says what would change, and changes nothing
+  --yes        does not ask
+  --as-of DAY  the day from which the new address holds; today where it is left out
+
+A record that was renamed by hand already has only its old address led on and its mentions changed.
+CONTENT_DIR names another content folder.
+`;
+
+const kinds = [...(Object.keys(recordFolders) as RecordKind[]), 'address'] as const;
+
+function requestOf(words: readonly string[]): RenameRequest {
+  const [what = '', from, to, ...more] = words;
+  const kind = kinds.find(each => each === what);
+  if (kind === undefined) {
+    const guess = nearest(what, kinds);
+    throw new UsageError(
+      `say what is renamed: ${kinds.join(', ')}.${guess ? ` Did you mean "${guess}"?` : ''} Try --help.`,
+    );
+  }
+  if (from === undefined || to === undefined || more.length > 0) {
+    throw new UsageError(`write the old and the new: npm run rename -- ${kind} OLD NEW`);
+  }
+  return { kind, from, to };
+}
+
+function planned(plan: RenamePlan, folder: string): string {
+  const lines = plan.files.map(({ path, newPath }) =>
+    newPath === path ? `  ${folder}/${path}` : `  ${folder}/${path} becomes ${folder}/${newPath}`,
+  );
+  const added = `  with ${plan.lines} new ${plan.lines === 1 ? 'line' : 'lines'} in ${folder}/addresses.csv`;
+  return `${[...lines, added].join('\n')}\n`;
+}
+
+/** Refuses a rename that would leave a yard without errors with some. */
+function proveSound(
+  files: readonly SourceFile[],
+  photos: readonly string[],
+  plan: RenamePlan,
+  asOf: Day,
+): void {
+  const errors = (of: readonly SourceFile[]) =>
+    readRecords(of, { asOf, photos }).diagnostics.filter(({ level }) => level === 'error');
+  const changed = new Map(plan.files.map(file => [file.path, file]));
+  const encoder = new TextEncoder();
+  const after = [
+    ...files.filter(({ path }) => !changed.has(path)),
+    ...plan.files.map(({ newPath, text }) => ({ path: newPath, bytes: encoder.encode(text) })),
+  ];
+  const [first] = errors(after);
+  if (first && errors(files).length === 0) {
+    throw new UsageError(
+      `nothing was changed, since this would be wrong: ${formatDiagnostic(first, 'content')}`,
+    );
+  }
+}
+
+/** Every file is written beside its place before the first one takes its place, so that a full disk or a slip leaves all as it was. */
+async function write(folder: string, { files }: RenamePlan): Promise<void> {
+  const beside = (path: string) =>
+    join(folder, dirname(path), `.rename-${process.pid}-${path.split('/').at(-1)}`);
+  try {
+    for (const { newPath, text } of files) {
+      await mkdir(dirname(join(folder, newPath)), { recursive: true });
+      await writeFile(beside(newPath), text);
+    }
+    for (const { newPath } of files) await rename(beside(newPath), join(folder, newPath));
+  } finally {
+    for (const { newPath } of files) await rm(beside(newPath), { force: true });
+  }
+  for (const { path, newPath } of files) if (newPath !== path) await rm(join(folder, path), { force: true });
+}
+
+async function agreed(): Promise<boolean> {
+  const answer = await confirm({ message: 'Change these files?', output: process.stderr });
+  return !isCancel(answer) && answer;
+}
+
+async function renameIn(
+  folder: string,
+  request: RenameRequest,
+  { show, yes, asOf }: { show: boolean; yes: boolean; asOf: string | undefined },
+): Promise<number> {
+  const { files, photos } = await readContentFiles(folder);
+  const today = chooseDay(files, asOf);
+  const plan = planRename(yardTexts(files), request, today);
+  if ('refused' in plan) throw new UsageError(plan.refused);
+  proveSound(files, photos, plan, today);
+  const told = planned(plan, shownFolder(folder));
+  if (show) {
+    process.stdout.write(`These would change:\n${told}`);
+    return 0;
+  }
+  if (!yes && process.stdin.isTTY) {
+    process.stderr.write(told);
+    if (!(await agreed())) throw new UsageError('stopped; nothing was changed.');
+  }
+  await write(folder, plan);
+  process.stdout.write(`Changed:\n${told}`);
+  return 0;
+}
+
+export async function main(words: string[]): Promise<number> {
+  const { values, positionals } = readFlags(words, {
+    show: { type: 'boolean' },
+    yes: { type: 'boolean' },
+    'as-of': { type: 'string' },
+    help: { type: 'boolean', short: 'h' },
+  });
+  if (values.help) {
+    process.stdout.write(help);
+    return 0;
+  }
+  const request = requestOf(positionals);
+  const root = resolve(dirname(fileURLToPath(import.meta.url)), '..');
+  const waiting = () => process.stderr.write('A build is under way; waiting for it ...\n');
+  // A build adds lines to the list of addresses, which this would overwrite.
+  return oneAtATime(join(root, '.build/build.lock'), waiting, () =>
+    renameIn(contentDir(), request, {
+      show: values.show ?? false,
+      yes: values.yes ?? false,
+      asOf: values['as-of'],
+    }),
+  );
+}
+
+await runIfMain(import.meta, main);
