@@ -197,20 +197,24 @@ describe('the history of a yard', () => {
   it.each([
     ['without a thermometer', yards, 2],
     ['with a thermometer', logged, 2],
-  ] as const)('is what catalogues made anew for every day show, %s', (_how, arbitrary, numRuns) => {
-    const last = day('2026-12-31');
-    const kinds: Record<string, number> = {};
-    fc.assert(
-      fc.property(arbitrary, records => {
-        const events = historyOf(records, last);
-        expect(inShort(events)).toEqual(slowHistory(records, last));
-        for (const { kind } of events) kinds[kind] = (kinds[kind] ?? 0) + 1;
-      }),
-      { seed: 4287, numRuns },
-    );
-    expect(kinds.ready).toBeGreaterThan(numRuns);
-    expect(kinds.price).toBeGreaterThan(numRuns);
-  }, 400_000);
+  ] as const)(
+    'is what catalogues made anew for every day show, %s',
+    (_how, arbitrary, numRuns) => {
+      const last = day('2026-12-31');
+      const kinds: Record<string, number> = {};
+      fc.assert(
+        fc.property(arbitrary, records => {
+          const events = historyOf(records, last);
+          expect(inShort(events)).toEqual(slowHistory(records, last));
+          for (const { kind } of events) kinds[kind] = (kinds[kind] ?? 0) + 1;
+        }),
+        { seed: 4287, numRuns },
+      );
+      expect(kinds.ready).toBeGreaterThan(numRuns);
+      expect(kinds.price).toBeGreaterThan(numRuns);
+    },
+    400_000,
+  );
 
   it('does not depend on the order of files, lots or lines', () => {
     fc.assert(
