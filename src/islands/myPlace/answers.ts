@@ -57,6 +57,26 @@ async function load(choice: Choice): Promise<PlaceAnswers> {
   return { on: cultivar => verdicts.get(cultivar) ?? null, travel, path, notes: found.notes };
 }
 
+const whenIdle: (then: () => void) => void =
+  'requestIdleCallback' in window
+    ? then => requestIdleCallback(then)
+    : // Safari has none.
+      then => setTimeout(then, 50);
+
+/** Gets the answer to own dates over a place ready in short turns, so that it comes at once when it is asked for. */
+export async function rehearse(place: string): Promise<void> {
+  const [{ basis }, trees, { rehearsal }] = await Promise.all([
+    fetchJson<PlaceFile>(`/places/${place}.json`),
+    fetchJson<TreesFile>('/my-place/trees.json'),
+    import('../ownPlace/verdicts.ts'),
+  ]);
+  const turn = rehearsal(basis, trees);
+  const next = () => {
+    if (turn()) whenIdle(next);
+  };
+  whenIdle(next);
+}
+
 let last: { key: string; answers: Promise<PlaceAnswers> } | null = null;
 
 /** The answers for a choice. Throws when they cannot be fetched, or a DatesProblem; a later call tries again. */

@@ -5,7 +5,7 @@ import type { OwnDates } from '../../core/match/ownFigures.ts';
 import { href } from '../../href.ts';
 import type { TreesFile } from '../../views/myPlace/trees.ts';
 import type { WhereFile } from '../../views/myPlace/where.ts';
-import { answersFor, DatesProblem, fetchJson, type PlaceAnswers } from './answers.ts';
+import { answersFor, DatesProblem, fetchJson, type PlaceAnswers, rehearse } from './answers.ts';
 import { type Choice, choose, currentChoice, forgetful, onChange } from './choice.ts';
 import { choiceNear, nearZip, type ZipAnswer } from './near.ts';
 
@@ -193,7 +193,12 @@ function ownDates(): OwnDates {
   return { last: date('last'), first: date('first'), coldestC: inF ? (night - 32) / 1.8 : night };
 }
 
-part<HTMLFormElement>('by-dates').addEventListener('submit', async event => {
+const datesForm = part<HTMLFormElement>('by-dates');
+
+// A file that does not load now is asked for again with the dates, and told of then.
+datesForm.addEventListener('focusin', () => void rehearse(base.value).catch(() => {}), { once: true });
+
+datesForm.addEventListener('submit', async event => {
   event.preventDefault();
   datesProblem.replaceChildren();
   const choice: Choice = {

@@ -5,7 +5,7 @@
 import type { Match, MatchContext } from '../../core/match/answers.ts';
 import { matchAll } from '../../core/match/match.ts';
 import type { NearestPlace, OwnDates, OwnProblem } from '../../core/match/ownFigures.ts';
-import { ownOutlook } from '../../core/match/ownOutlook.ts';
+import { OWN_SEASONS, ownOutlook } from '../../core/match/ownOutlook.ts';
 import type { MatchedCultivar } from '../../core/match/subject.ts';
 import type { Species } from '../../core/records/species.ts';
 
@@ -24,9 +24,12 @@ export type OwnAnswer =
   | { readonly ok: false; readonly problems: OwnProblem[] };
 
 /** Matches of all cultivars for the visitor's own place, or what is wrong with the dates given. */
-export function answerOwnPlace({ own, nearest, species, cultivars, context }: OwnQuestion): OwnAnswer {
+export function answerOwnPlace(
+  { own, nearest, species, cultivars, context }: OwnQuestion,
+  seasons: number = OWN_SEASONS,
+): OwnAnswer {
   const grown = species.filter(each => cultivars.some(cultivar => cultivar.species === each.id));
-  const found = ownOutlook(own, nearest, grown);
+  const found = ownOutlook(own, nearest, grown, seasons);
   if (!found.ok) return found;
   return { ok: true, matches: matchAll(found.outlook, cultivars, grown, context), notes: found.notes };
 }

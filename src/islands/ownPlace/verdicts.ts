@@ -11,13 +11,41 @@ export type OwnVerdicts =
   | { ok: true; verdicts: Map<string, Verdict>; notes: string[] }
   | { ok: false; problems: OwnProblem[] };
 
-export function ownVerdicts(own: OwnDates, basis: PlaceFile['basis'], trees: TreesFile): OwnVerdicts {
+export function ownVerdicts(
+  own: OwnDates,
+  basis: PlaceFile['basis'],
+  trees: TreesFile,
+  seasons?: number,
+): OwnVerdicts {
   const nearest = { ...basis, figures: { ...basis.figures, published: nothingPublished } };
-  const answer = answerOwnPlace({ own, nearest, ...trees });
+  const answer = answerOwnPlace({ own, nearest, ...trees }, seasons);
   if (!answer.ok) return answer;
   return {
     ok: true,
     verdicts: new Map(answer.matches.map(match => [match.cultivar, verdictOf(match)])),
     notes: answer.notes,
+  };
+}
+
+/** A turn draws this many seasons, and takes a few milliseconds on a slow phone once the first is over. */
+const SEASONS_A_TURN = 6;
+/** After so many turns an engine has made fast code of what is run over and over. */
+const TURNS = 30;
+
+/**
+ * Works out the usual dates of a place on few seasons, again and again, so that the browser has compiled the code by the time a
+ * visitor asks. One turn for each call of the function returned, which says whether there are more.
+ */
+export function rehearsal(basis: PlaceFile['basis'], trees: TreesFile): () => boolean {
+  const { first, last } = basis.climate.freeze['32F'].answer;
+  const own = {
+    last: last.p50 ?? '',
+    first: first.p50 ?? '',
+    coldestC: basis.climate.annualMinC.answer.mean,
+  };
+  let turn = 0;
+  return () => {
+    turn += 1;
+    return ownVerdicts(own, basis, trees, SEASONS_A_TURN).ok && turn < TURNS;
   };
 }
