@@ -11,6 +11,7 @@ import { groupBy } from './paging.ts';
 import { climatePath, cultivarPath, placePath } from './paths.ts';
 import { whereabouts } from './place.ts';
 import { classInWords } from './placeClasses.ts';
+import { listedCultivars } from './raised.ts';
 import { speciesName } from './stock.ts';
 import { bookOf, kindIn } from './verdictBook.ts';
 import { sentence } from './words.ts';
@@ -70,7 +71,7 @@ const cultivarsAtMost = 60;
 /** How cultivars do over the places of a kind, best first by the middle place; those of `not here` come last. */
 export function kindCultivars(all: Catalogue, outlooks: Outlooks, { places }: ClimateKind): KindCultivar[] {
   const books = places.map(({ id }) => bookOf(all, outlooks.get(id)!));
-  const found = all.cultivars.map(({ cultivar, species }) => {
+  const found = listedCultivars(all).map(({ cultivar, species }) => {
     const kinds = books.map(book => kindIn(book, cultivar.id));
     const steps = kinds.map(({ level }) => levels.indexOf(level)).sort((a, b) => a - b);
     const at = (index: number) => levels[steps[index]!]!;

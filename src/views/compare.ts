@@ -10,6 +10,7 @@ import { fruitSizeInWords } from './measures.ts';
 import { oncePer } from './memo.ts';
 import { type Grouped, groupBy, type PagedList, paged } from './paging.ts';
 import { cultivarPath } from './paths.ts';
+import { listedCultivars } from './raised.ts';
 import { ribbonMonths } from './ribbon.ts';
 import type { CropBar } from './seasonBar.ts';
 import { speciesName } from './stock.ts';
@@ -133,7 +134,7 @@ export interface CompareList {
 }
 
 function listsBy(all: Catalogue, kind: CompareKind, keyOf: (entry: CultivarEntry) => string): CompareList[] {
-  return [...groupBy(all.cultivars, keyOf)].map(([id, entries]) => {
+  return [...groupBy(listedCultivars(all), keyOf)].map(([id, entries]) => {
     const first = entries[0] as CultivarEntry;
     const heading = kind === 'species' ? sentence(speciesName(first.species)) : first.flavour.name;
     const group: Grouped<ComparedRow> = {

@@ -11,6 +11,7 @@ import { fruitSizeInWords } from './measures.ts';
 import { oncePer } from './memo.ts';
 import { groupBy, type PagedList, paged } from './paging.ts';
 import { cultivarPath } from './paths.ts';
+import { listedCultivars } from './raised.ts';
 import { type StateView, stateView } from './state.ts';
 import { rowsPerPage, speciesName } from './stock.ts';
 import {
@@ -84,12 +85,14 @@ function cultivarRow(entry: CultivarEntry, catalogue: Catalogue): CultivarRow {
 
 /** All cultivars, by species and name. */
 export const cultivarList = oncePer((catalogue: Catalogue): PagedList<CultivarRow> => {
-  const groups = [...groupBy(catalogue.cultivars, ({ species }) => species.id)].map(([id, entries]) => ({
-    id,
-    heading: sentence(speciesName(entries[0]!.species)),
-    botanical: entries[0]!.species.botanical,
-    rows: entries.map(entry => cultivarRow(entry, catalogue)),
-  }));
+  const groups = [...groupBy(listedCultivars(catalogue), ({ species }) => species.id)].map(
+    ([id, entries]) => ({
+      id,
+      heading: sentence(speciesName(entries[0]!.species)),
+      botanical: entries[0]!.species.botanical,
+      rows: entries.map(entry => cultivarRow(entry, catalogue)),
+    }),
+  );
   groups.sort((a, b) => a.heading.localeCompare(b.heading, 'en'));
   return paged(groups, rowsPerPage);
 });

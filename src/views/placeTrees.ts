@@ -7,6 +7,7 @@ import { levelWords } from '../core/match/words.ts';
 import type { PlaceAnswers } from '../outlooks.ts';
 import { oncePer } from './memo.ts';
 import { cultivarPath } from './paths.ts';
+import { listedCultivars } from './raised.ts';
 import type { CropBar } from './seasonBar.ts';
 import { offered, rowOfForms, type StockRow, speciesName } from './stock.ts';
 import { joinedCrops, type Told } from './verdict.ts';
@@ -42,7 +43,10 @@ const entriesById = oncePer(
 export function rankedCultivars(all: Catalogue, answers: PlaceAnswers): RankedCultivars {
   const book = bookOf(all, answers);
   const entries = entriesById(all);
-  const ranked = rankedIn(book, [...entries.keys()]);
+  const ranked = rankedIn(
+    book,
+    listedCultivars(all).map(({ cultivar }) => cultivar.id),
+  );
   const rows = ranked.slice(0, rankedAtMost).map((id, rank): RankedRow => {
     const { cultivar, species } = entries.get(id)!;
     const { level, ripens, bars } = kindIn(book, id);

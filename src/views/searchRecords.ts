@@ -7,6 +7,7 @@ import { cultivarFacts, cultivarSummary, suitsFacts } from './cultivar.ts';
 import { guidePath } from './guides/guidePaths.ts';
 import { generalGuide } from './guides/guideViews.ts';
 import { cultivarPath } from './paths.ts';
+import { listedCultivars } from './raised.ts';
 import { speciesName } from './stock.ts';
 import { formWords, sentence } from './words.ts';
 
@@ -156,7 +157,7 @@ function guideRecord(all: Catalogue, guide: Catalogue['guides'][number], rank: n
 /** Everything that a search finds. */
 export function searchRecords(all: Catalogue): SearchRecord[] {
   return [
-    ...all.cultivars.map((entry, rank) => cultivarRecord(all, entry, rank)),
+    ...listedCultivars(all).map((entry, rank) => cultivarRecord(all, entry, rank)),
     ...all.guides.map((guide, rank) => guideRecord(all, guide, rank)),
   ];
 }

@@ -1,12 +1,14 @@
 /** A cultivar: traits as front matter, prose below. File: content/cultivars/ID.md. */
 
 import { z } from 'zod';
+import type { Day } from '../days.ts';
 import {
   type AirClass,
   airClasses,
   type Crop,
   count,
   crops,
+  date,
   id,
   type Photo,
   photoSchema,
@@ -113,6 +115,9 @@ export const writtenCultivar = z.strictObject({
     .optional(),
   offered: z.enum(availabilities).describe('How widely anyone offers it: nowhere-else, a-few, some, common.'),
   mothers: count('Mother plants in the yard that can be propagated from.', 10_000),
+  retired: date(
+    'Last day on which the yard raised it. Its page stays; no lot may be started later.',
+  ).optional(),
   requests: count('People waiting for it. Private: never published.', 100_000).optional(),
   photos: z.array(photoSchema).optional(),
   private_note: text('For the yard only; never published.', 2000).optional(),
@@ -165,6 +170,8 @@ export interface Cultivar {
   trials: Trial[];
   offered: Availability;
   mothers: number;
+  /** Last day on which the yard raised it; null while it does. */
+  retired: Day | null;
   /** Private. */
   requests: number;
   photos: Photo[];
@@ -208,6 +215,7 @@ export function normaliseCultivar(
     trials: (written.trials ?? []).map(trial => ({ ...trial, note: trial.note ?? null })),
     offered: written.offered,
     mothers: written.mothers,
+    retired: (written.retired ?? null) as Day | null,
     requests: written.requests ?? 0,
     photos: written.photos ?? [],
     body: body.text,

@@ -24,6 +24,7 @@ import { listedTwice } from './listedTwice.ts';
 import { lotCultivar } from './lotCultivar.ts';
 import { lotDates } from './lotDates.ts';
 import { lotDuplicate } from './lotDuplicate.ts';
+import { lotRetired } from './lotRetired.ts';
 import { lotRootstock } from './lotRootstock.ts';
 import { lotTwice } from './lotTwice.ts';
 import { nameTwice } from './nameTwice.ts';
@@ -59,6 +60,7 @@ const checks: readonly Check[] = [
   lotDuplicate,
   lotDates,
   lotRootstock,
+  lotRetired,
   laterThanDay,
   speciesPropagation,
   walkLot,

@@ -23,6 +23,11 @@ export const lotRules = {
     title: 'A grafted lot names its rootstock; a layer or cutting has none.',
     help: 'Layers and cuttings stand on their own roots. A grafted tree does not, and a buyer whose tree freezes back wants to know what will come up again.',
   },
+  'lot-retired': {
+    level: 'error',
+    title: 'No lot is started of a cultivar that is retired.',
+    help: 'A cultivar with a day under retired is one the yard no longer raises: its page says so and stays, and lists leave it out once the last plant is sold. Take the line out if it is raised again.',
+  },
   'division-grafted': {
     level: 'warning',
     title: 'A division is not taken from a grafted tree.',
