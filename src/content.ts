@@ -3,7 +3,7 @@
  * through here; nothing else reads the grower's files.
  */
 
-import { readdir, readFile } from 'node:fs/promises';
+import { open, readdir, readFile } from 'node:fs/promises';
 import { join, relative, resolve } from 'node:path';
 import { assemble, type Catalogue } from './core/catalogue.ts';
 import { figuresOfPlace } from './core/climate/place.ts';
@@ -12,12 +12,17 @@ import { type Day, parseDay } from './core/days.ts';
 import type { EvidenceTable } from './core/evidence/table.ts';
 import type { StockEvent } from './core/history/event.ts';
 import { stockEvents } from './core/history/history.ts';
+import type { PhotoFile } from './core/reading/draft.ts';
+import { photoFacts, photoHeadBytes, photoTailBytes } from './core/reading/photoFacts.ts';
 import { type Reading, readClockSettings, readRecords, type SourceFile } from './core/reading/read.ts';
 import { textReport } from './core/reading/report.ts';
 import type { Records } from './core/records/records.ts';
 import { rememberResult } from './resultStore.ts';
+import { inTurns } from './turns.ts';
 
 const photoFolder = 'photos';
+/** Open files at once: systems allow a process some hundreds. */
+const photosReadAtOnce = 16;
 
 /** Where the grower's files are: CONTENT_DIR, else content/ in the project. */
 export function contentDir(): string {
@@ -56,8 +61,8 @@ function readEntries(folder: string) {
 
 export interface ContentFiles {
   files: SourceFile[];
-  /** Names in content/photos, whose bytes are not read here. */
-  photos: string[];
+  /** Files in content/photos, of which only the start and the end are read. */
+  photos: PhotoFile[];
 }
 
 /** Reads every file of a content folder. */
@@ -69,7 +74,27 @@ export async function readContentFiles(folder: string): Promise<ContentFiles> {
       .filter(path => !isPhoto(path))
       .map(async path => ({ path, bytes: new Uint8Array(await readFile(join(folder, path))) })),
   );
-  return { files, photos: paths.filter(isPhoto).map(path => path.slice(photoFolder.length + 1)) };
+  const turn = inTurns(photosReadAtOnce);
+  const photos = await Promise.all(
+    paths.filter(isPhoto).map(path => turn(() => readPhotoEnds(folder, path.slice(photoFolder.length + 1)))),
+  );
+  return { files, photos };
+}
+
+async function readPhotoEnds(folder: string, name: string): Promise<PhotoFile> {
+  const file = await open(join(folder, photoFolder, name));
+  try {
+    const { size } = await file.stat();
+    const part = async (from: number, length: number) => {
+      const { buffer, bytesRead } = await file.read(new Uint8Array(length), 0, length, from);
+      return buffer.subarray(0, bytesRead);
+    };
+    const tailBytes = Math.min(size, photoTailBytes);
+    const head = await part(0, Math.min(size, photoHeadBytes));
+    return { name, facts: photoFacts({ size, head, tail: await part(size - tailBytes, tailBytes) }) };
+  } finally {
+    await file.close();
+  }
 }
 
 /** Today on the wall calendar of a time zone. The only place that reads a clock. */

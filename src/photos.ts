@@ -1,30 +1,18 @@
 /**
- * Photographs: originals stay in the content folder; what is published are smaller copies without camera data.
- * Copies are kept under names made from the bytes of the original and from the settings, so nothing is encoded twice.
+ * Photographs: originals stay in the content folder; what is published are smaller copies without camera data. Copies are kept between
+ * builds, so nothing is encoded twice.
  */
 
-import { createHash } from 'node:crypto';
-import { mkdir, readFile, rename, stat, writeFile } from 'node:fs/promises';
-import { join, resolve } from 'node:path';
-import sharp, { type Sharp } from 'sharp';
+import { readFile, stat } from 'node:fs/promises';
+import { availableParallelism } from 'node:os';
+import { join } from 'node:path';
 import { contentDir } from './content.ts';
-
-const cacheDir = resolve('.cache/photos');
-
-/** Widths in pixels; a copy is never wider than its original. */
-const widths = [480, 960, 1440] as const;
-/** Part of the name of every copy: change it when a setting below changes. */
-const settingsVersion = '1';
-
-const formats = {
-  avif: { type: 'image/avif', encode: (image: Sharp) => image.avif({ quality: 50, effort: 3 }) },
-  webp: { type: 'image/webp', encode: (image: Sharp) => image.webp({ quality: 75 }) },
-  jpg: {
-    type: 'image/jpeg',
-    encode: (image: Sharp) => image.flatten({ background: '#fff' }).jpeg({ quality: 78, mozjpeg: true }),
-  },
-} as const;
-type Format = keyof typeof formats;
+import { photoEnds, photoFacts } from './core/reading/photoFacts.ts';
+import { photoTrouble } from './core/reading/photoTrouble.ts';
+import { encodersFor, makeCopies } from './photos/copies.ts';
+import { type Format, formats } from './photos/settings.ts';
+import { fileOf, type KeptPhoto, keepPhoto, keptBytes, keptPhoto, keyOf } from './photos/store.ts';
+import { inTurns, type Turn } from './turns.ts';
 
 export interface PhotoVariant {
   /** Path on the site. */
@@ -40,7 +28,9 @@ export interface PublishedPhoto {
   /** Size in pixels of the fallback, upright. */
   width: number;
   height: number;
-  /** Names of all copies, as they lie in the cache. */
+  /** Data URL of a few pixels, for the time until a copy is there. */
+  placeholder: string;
+  /** Names of all copies on the site. */
   names: string[];
 }
 
@@ -49,120 +39,144 @@ export class PhotoError extends Error {
   override name = 'PhotoError';
 }
 
-const started = new Map<string, Promise<PublishedPhoto>>();
+interface Work {
+  /** By path, time and size of the original. */
+  started: Map<string, Promise<PublishedPhoto>>;
+  /** Originals in memory at once. */
+  photoTurn: Turn;
+  encodeTurn: Turn;
+  /** Copies encoded by this process. */
+  encoded: number;
+}
 
-/** Photographs worked on at once: enough to keep the encoders busy, few enough that large originals fit in memory. */
-const lanes: Promise<unknown>[] = [Promise.resolve(), Promise.resolve()];
-let queued = 0;
+/** The build command and the pages run in two module graphs of one process; what one has begun, the other must not begin again. */
+const holder = globalThis as typeof globalThis & { leafdropPhotos?: Work };
 
-/** Starts a job when the one before it in its lane is done, however that ended. */
-function inTurn<T>(job: () => Promise<T>): Promise<T> {
-  const lane = queued % lanes.length;
-  queued += 1;
-  const result = lanes[lane]!.then(job);
-  lanes[lane] = result.catch(() => undefined);
-  return result;
+function work(): Work {
+  const encoders = encodersFor(availableParallelism());
+  holder.leafdropPhotos ??= {
+    started: new Map(),
+    // One more than encoders: while the last large copy of one is made, the next keeps the others busy.
+    photoTurn: inTurns(encoders + 1),
+    encodeTurn: inTurns(encoders),
+    encoded: 0,
+  };
+  return holder.leafdropPhotos;
+}
+
+/** Copies that this process has encoded so far: none when nothing changed since the last run. */
+export function encodedCopies(): number {
+  return work().encoded;
 }
 
 /** The published copies of a photograph in content/photos; made on the first call. Throws a PhotoError. */
-export function photo(file: string): Promise<PublishedPhoto> {
-  let published = started.get(file);
+export async function photo(file: string): Promise<PublishedPhoto> {
+  const { started, photoTurn } = work();
+  const path = join(contentDir(), 'photos', file);
+  const key = `${path}\n${await lastWritten(path)}`;
+  let published = started.get(key);
   if (!published) {
-    published = inTurn(() => publish(file));
-    started.set(file, published);
+    published = photoTurn(() => publish(file, path));
+    started.set(key, published);
   }
   return published;
 }
 
-/** The bytes of a copy made before, and its media type. */
-export async function photoCopy(name: string): Promise<{ bytes: Uint8Array<ArrayBuffer>; type: string }> {
-  const format = name.slice(name.lastIndexOf('.') + 1) as Format;
-  return { bytes: new Uint8Array(await readFile(join(cacheDir, name))), type: formats[format].type };
+async function lastWritten(path: string): Promise<string> {
+  return stat(path).then(
+    ({ mtimeMs, size }) => `${mtimeMs} ${size}`,
+    () => 'not there',
+  );
 }
 
-async function publish(file: string): Promise<PublishedPhoto> {
-  const original = await readOriginal(file);
-  const { width, height } = await uprightSize(file, original);
-  const hash = createHash('sha256').update(settingsVersion).update(original).digest('hex').slice(0, 16);
-  const ours = widths.filter(candidate => candidate <= width);
-  const sized = ours.length === 0 ? [width] : ours;
-  const middle = sized[Math.min(1, sized.length - 1)]!;
-  const nameOf = (format: Format, at: number) => `${hash}-${at}.${format}`;
-  const wanted: [Format, number][] = [
-    ...sized.map(at => ['avif', at] as [Format, number]),
-    ...sized.map(at => ['webp', at] as [Format, number]),
-    ['jpg', middle],
-  ];
-  await mkdir(cacheDir, { recursive: true });
-  await Promise.all(wanted.map(([format, at]) => makeCopy(file, original, format, at, nameOf(format, at))));
-  const variants = (format: Format) =>
-    sized.map(at => ({ path: `/photos/${nameOf(format, at)}`, width: at }));
+const copyName = /^([0-9a-f]{16})-(\d+\.(avif|webp|jpg))$/;
+
+/** The bytes of a copy made before, and its media type. Throws on a name that `photo` has not given. */
+export async function photoCopy(name: string): Promise<{ bytes: Uint8Array<ArrayBuffer>; type: string }> {
+  const [, key, file, format] = copyName.exec(name) ?? [];
+  if (!key || !file || !format) throw new PhotoError(`${name} is no copy of a photo.`);
+  return { bytes: await keptBytes(key, file), type: formats[format as Format].type };
+}
+
+async function publish(file: string, path: string): Promise<PublishedPhoto> {
+  const original = await readOriginal(file, path);
+  const trouble = photoTrouble(photoFacts(photoEnds(original)));
+  if (trouble) throw new PhotoError(`photos/${file}: ${trouble.message}; ${trouble.remedy}`);
+  const key = keyOf(original);
+  return shown((await keptPhoto(key)) ?? (await make(file, key, original)));
+}
+
+async function make(file: string, key: string, original: Uint8Array): Promise<KeptPhoto> {
+  const state = work();
+  const copies = await makeCopies(original, state.encodeTurn).catch(problem => {
+    const why = problem instanceof Error ? problem.message.split('\n')[0] : String(problem);
+    throw new PhotoError(
+      `photos/${file}: this picture cannot be read (${why}); save it again as JPEG or PNG.`,
+    );
+  });
+  state.encoded += copies.copies.length;
+  return keepPhoto(key, copies);
+}
+
+function shown({ key, copies, placeholder }: KeptPhoto): PublishedPhoto {
+  const nameOf = (copy: (typeof copies)[number]) => `${key}-${fileOf(copy)}`;
+  const of = (format: Format) =>
+    copies.filter(copy => copy.format === format).sort((a, b) => a.width - b.width);
+  const [jpeg] = of('jpg');
   return {
     sources: (['avif', 'webp'] as const).map(format => ({
       type: formats[format].type,
-      variants: variants(format),
+      variants: of(format).map(copy => ({ path: `/photos/${nameOf(copy)}`, width: copy.width })),
     })),
-    fallback: `/photos/${nameOf('jpg', middle)}`,
-    width: middle,
-    height: Math.round((height * middle) / width),
-    names: wanted.map(([format, at]) => nameOf(format, at)),
+    fallback: `/photos/${nameOf(jpeg!)}`,
+    width: jpeg!.width,
+    height: jpeg!.height,
+    placeholder,
+    names: copies.map(nameOf),
   };
 }
 
-async function readOriginal(file: string): Promise<Uint8Array> {
-  if (/\.hei[cf]$/i.test(file)) {
-    throw new PhotoError(
-      `photos/${file}: HEIC pictures cannot be read; save it as JPEG and name that file instead.`,
-    );
-  }
+async function readOriginal(file: string, path: string): Promise<Uint8Array> {
   try {
-    return await readFile(join(contentDir(), 'photos', file));
+    return await readFile(path);
   } catch (problem) {
     if ((problem as NodeJS.ErrnoException).code !== 'ENOENT') throw problem;
     throw new PhotoError(`photos/${file}: there is no such file in ${join(contentDir(), 'photos')}.`);
   }
 }
 
-function unreadable(file: string, problem: unknown): PhotoError {
-  const why = problem instanceof Error ? problem.message.split('\n')[0] : String(problem);
-  return new PhotoError(
-    `photos/${file}: this picture cannot be read (${why}); save it again as JPEG or PNG.`,
+/** Told after each photograph: how many are done, of how many, and how many copies had to be encoded. */
+export type PhotosTold = (done: number, all: number, encoded: number) => void;
+
+/**
+ * Makes the copies of all photographs that are missing, and returns how many were encoded. Throws one PhotoError that names every
+ * photograph that cannot be published.
+ */
+export async function preparePhotos(files: readonly string[], tell: PhotosTold = () => {}): Promise<number> {
+  const before = encodedCopies();
+  let done = 0;
+  const results = await Promise.allSettled(
+    files.map(async file => {
+      await photo(file);
+      done += 1;
+      tell(done, files.length, encodedCopies() - before);
+    }),
   );
+  const failed = results.flatMap(result => (result.status === 'rejected' ? [result.reason as unknown] : []));
+  const unexpected = failed.find(reason => !(reason instanceof Error && reason.name === 'PhotoError'));
+  if (unexpected !== undefined) throw unexpected;
+  if (failed.length > 0) throw new PhotoError(failed.map(reason => (reason as Error).message).join('\n'));
+  return encodedCopies() - before;
 }
 
-/** Size after the camera's turn is applied. */
-async function uprightSize(file: string, original: Uint8Array): Promise<{ width: number; height: number }> {
-  try {
-    const { autoOrient } = await sharp(original).metadata();
-    return autoOrient;
-  } catch (problem) {
-    throw unreadable(file, problem);
-  }
-}
-
-async function exists(path: string): Promise<boolean> {
-  return stat(path).then(
-    () => true,
-    () => false,
-  );
-}
-
-/** Encodes a copy unless it is there. Written aside and moved, so that a broken run leaves no half file. */
-async function makeCopy(
-  file: string,
-  original: Uint8Array,
-  format: Format,
-  width: number,
-  name: string,
-): Promise<void> {
-  const target = join(cacheDir, name);
-  if (await exists(target)) return;
-  try {
-    const image = sharp(original).autoOrient().resize({ width, withoutEnlargement: true });
-    const aside = `${target}.${process.pid}.part`;
-    await writeFile(aside, await formats[format].encode(image).toBuffer());
-    await rename(aside, target);
-  } catch (problem) {
-    throw unreadable(file, problem);
-  }
+/** Makes copies beside other work. When both fail, the photographs are named: they are mostly why the other work failed. */
+export async function besidePhotos(
+  files: readonly string[],
+  tell: PhotosTold,
+  otherWork: () => Promise<void>,
+): Promise<number> {
+  const [photos, other] = await Promise.allSettled([preparePhotos(files, tell), otherWork()]);
+  if (photos.status === 'rejected') throw photos.reason;
+  if (other.status === 'rejected') throw other.reason;
+  return photos.value;
 }

@@ -29,11 +29,12 @@ const layers: readonly { name: string; level: number; pattern: RegExp }[] = [
   { name: 'outputs', level: 6, pattern: /^src\/outputs\// },
   { name: 'markdown', level: 6, pattern: /^src\/markdown\// },
   { name: 'result store', level: 6, pattern: /^src\/resultStore\.ts$/ },
+  { name: 'turns', level: 6, pattern: /^src\/turns\.ts$/ },
   { name: 'content', level: 7, pattern: /^src\/content(?:\.config)?\.ts$/ },
   {
     name: 'site helpers',
     level: 8,
-    pattern: /^src\/(?:careYears|href|outlooks|pageReuse|photos|zipAreas)\.ts$/,
+    pattern: /^src\/(?:photos\/.*|(?:careYears|href|outlooks|pageReuse|photos|zipAreas)\.ts)$/,
   },
   { name: 'views', level: 9, pattern: /^src\/views\// },
   { name: 'site', level: 10, pattern: /^src\/(?:pages|layouts|components|islands|styles|icons)\// },

@@ -4,6 +4,8 @@ import { existsSync, readdirSync, readFileSync } from 'node:fs';
 import { join, relative } from 'node:path';
 import { parse } from 'yaml';
 import { type Day, day } from '../../src/core/days.ts';
+import type { PhotoFile } from '../../src/core/reading/draft.ts';
+import { photoEnds, photoFacts } from '../../src/core/reading/photoFacts.ts';
 import type { SourceFile } from '../../src/core/reading/read.ts';
 
 export const yardsFolder = import.meta.dirname;
@@ -13,7 +15,7 @@ const usualDay = '2026-11-25';
 
 export interface FixtureYard {
   files: SourceFile[];
-  photos: string[];
+  photos: PhotoFile[];
   asOf: Day;
 }
 
@@ -49,7 +51,7 @@ function applyEdit(files: Map<string, Uint8Array>, { file, find, put }: Edit): v
 
 /**
  * Files of a fixture: those of `base`, replaced by or added from its own `content`, less the paths in `delete.txt` (one a line; `*` for
- * all), with the replacements of `edits.yaml` made, a list of `{file, find, put}`. Photos come as names.
+ * all), with the replacements of `edits.yaml` made, a list of `{file, find, put}`. Photos come as names with what their ends tell.
  */
 export function loadYard(name: string): FixtureYard {
   const folder = join(yardsFolder, name);
@@ -63,7 +65,12 @@ export function loadYard(name: string): FixtureYard {
   const isPhoto = (path: string) => path.startsWith('photos/');
   return {
     files: [...all].filter(([path]) => !isPhoto(path)).map(([path, bytes]) => ({ path, bytes })),
-    photos: [...all.keys()].filter(isPhoto).map(path => path.slice('photos/'.length)),
+    photos: [...all]
+      .filter(([path]) => isPhoto(path))
+      .map(([path, bytes]) => ({
+        name: path.slice('photos/'.length),
+        facts: photoFacts(photoEnds(bytes)),
+      })),
     asOf: day((textOf(join(folder, 'as-of.txt')) ?? usualDay).trim()),
   };
 }

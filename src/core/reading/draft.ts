@@ -11,6 +11,7 @@ import type { Species, WrittenSpecies } from '../records/species.ts';
 import type { Video, WrittenVideo } from '../records/video.ts';
 import type { Walk } from '../records/walk.ts';
 import type { WrittenYard, Yard } from '../records/yard.ts';
+import type { PhotoFacts } from './photoFacts.ts';
 
 /** A record with the file it came from, as written and as used. */
 export interface Entry<Written, Value> {
@@ -44,6 +45,12 @@ export interface LotPlace {
   index: number;
 }
 
+/** A photograph by its name below content/photos, with what its first and last bytes tell. */
+export interface PhotoFile {
+  name: string;
+  facts: PhotoFacts;
+}
+
 /** Only records without errors of their own are here, so that one slip is not reported again by every check. */
 export interface Draft {
   asOf: Day;
@@ -64,7 +71,7 @@ export interface Draft {
   addresses: AddressRow[];
   /** Daily records in content/places: file name to text. */
   dailyRecords: Map<string, string>;
-  /** File names in content/photos. */
-  photos: readonly string[];
+  /** Files in content/photos. */
+  photos: readonly PhotoFile[];
   ids: KnownIds;
 }

@@ -11,7 +11,7 @@ import { normaliseYard, writtenYard } from '../records/yard.ts';
 import { readAddresses } from './addressFile.ts';
 import type { RawTable } from './csvText.ts';
 import { decode, largestAddressListBytes } from './decode.ts';
-import type { Draft, Entry, KnownIds } from './draft.ts';
+import type { Draft, Entry, KnownIds, PhotoFile } from './draft.ts';
 import { badFileName, type FileKind, kindOf, stem, strayFile } from './layout.ts';
 import { byText, type Sources } from './locate.ts';
 import type { Problem } from './problem.ts';
@@ -44,7 +44,7 @@ const currencyForNow = 'USD';
 
 export function gather(
   files: readonly SourceFile[],
-  { asOf, photos }: { asOf: Day; photos: readonly string[] },
+  { asOf, photos }: { asOf: Day; photos: readonly PhotoFile[] },
 ): Gathered {
   const gathered = nothingYet(asOf, photos);
   const inOrder = [...files].sort((a, b) => byText(a.path, b.path));
@@ -59,7 +59,7 @@ export function gather(
   return gathered;
 }
 
-function nothingYet(asOf: Day, photos: readonly string[]): Gathered {
+function nothingYet(asOf: Day, photos: readonly PhotoFile[]): Gathered {
   return {
     draft: {
       asOf,

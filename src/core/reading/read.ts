@@ -5,7 +5,7 @@ import type { Records } from '../records/records.ts';
 import { allChecks } from './checks/all.ts';
 import { decode } from './decode.ts';
 import type { Diagnostic } from './diagnostic.ts';
-import type { Draft, Entry } from './draft.ts';
+import type { Draft, Entry, PhotoFile } from './draft.ts';
 import { gather } from './gather.ts';
 import { kindOf } from './layout.ts';
 import { byText, locate } from './locate.ts';
@@ -34,7 +34,7 @@ export interface Reading {
  */
 export function readRecords(
   files: readonly SourceFile[],
-  options: { asOf: Day; photos: readonly string[] },
+  options: { asOf: Day; photos: readonly PhotoFile[] },
 ): Reading {
   const { draft, problems, sources, kinds } = gather(files, options);
   problems.push(...missingFiles(files, kinds), ...allChecks(draft));

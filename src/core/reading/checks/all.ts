@@ -28,6 +28,7 @@ import { lotRetired } from './lotRetired.ts';
 import { lotRootstock } from './lotRootstock.ts';
 import { lotTwice } from './lotTwice.ts';
 import { nameTwice } from './nameTwice.ts';
+import { photoContents } from './photoContents.ts';
 import { photos } from './photos.ts';
 import { placeDaily } from './placeDaily.ts';
 import { placeFigures } from './placeFigures.ts';
@@ -101,6 +102,7 @@ const checks: readonly Check[] = [
   addressRecords,
   addressTargets,
   photos,
+  photoContents,
   cultivarBodies,
   guideBodies,
 ];

@@ -7,7 +7,7 @@ const readable = /\.(?:jpe?g|png|webp|avif)$/i;
 
 /** A photo that is named is in content/photos and of a kind that can be made smaller for the web. */
 export const photos: Check = draft => {
-  const known = new Set(draft.photos);
+  const known = new Set(draft.photos.map(({ name }) => name));
   return namedPhotos(draft).flatMap(({ file, path, name }): Problem[] => {
     if (readable.test(name)) {
       const where = 'Photos are in content/photos/.';

@@ -1,0 +1,74 @@
+import type { Photo } from '../../records/common.ts';
+import type { Draft } from '../draft.ts';
+import { photoTrouble } from '../photoTrouble.ts';
+import { type Problem, wholeFile } from '../problem.ts';
+import type { Check } from './check.ts';
+
+/** Longer side in pixels below which a photo looks small on every screen: the narrowest copy that is published. */
+const smallestSide = 480;
+
+/** Photos that are shown are whole, of a kind that can be read, and of a size to be seen. Those nobody shows are left alone. */
+export const photoContents: Check = draft => {
+  const shown = shownNames(draft);
+  const placed: string[] = [];
+  const problems = draft.photos.flatMap(({ name, facts }): Problem[] => {
+    if (!shown.has(name)) return [];
+    const file = `photos/${name}`;
+    const trouble = photoTrouble(facts);
+    if (trouble) return [{ ...trouble, file, spot: wholeFile }];
+    if (facts.place) placed.push(file);
+    const found: Problem[] = [];
+    if (facts.animated) {
+      found.push({
+        rule: 'photo-animated',
+        file,
+        spot: wholeFile,
+        got: 'several pictures',
+        expected: 'one picture',
+        message: 'the file holds pictures that play one after the other, and only the first is shown',
+        remedy: 'export the picture you want if the first is not the one.',
+      });
+    }
+    if (facts.pixels && Math.max(facts.pixels.width, facts.pixels.height) < smallestSide) {
+      const { width, height } = facts.pixels;
+      found.push({
+        rule: 'photo-small',
+        file,
+        spot: wholeFile,
+        got: `${width} by ${height} pixels`,
+        expected: `${smallestSide} pixels or more on the longer side`,
+        message: `the photo has only ${width} by ${height} pixels and is shown no larger than that`,
+        remedy: 'put the picture there as the camera wrote it; the site makes its own smaller copies.',
+      });
+    }
+    return found;
+  });
+  return [...problems, ...placeProblem(placed)];
+};
+
+/** One line for all: photos of telephones hold their place as a rule, and nothing needs to be done for the site. */
+function placeProblem([first, ...others]: readonly string[]): Problem[] {
+  if (first === undefined) return [];
+  const count = others.length;
+  const subject =
+    count === 0 ? 'this photo holds' : `this and ${count} other ${count === 1 ? 'photo' : 'photos'} hold`;
+  return [
+    {
+      rule: 'photo-place',
+      file: first,
+      spot: wholeFile,
+      got: 'a place',
+      expected: 'any photo',
+      message: `${subject} the place where it was taken`,
+      remedy: 'the published copies carry none, so this matters only if you hand on the original.',
+    },
+  ];
+}
+
+function shownNames({ cultivars, lots }: Draft): Set<string> {
+  const photos: Photo[] = [
+    ...cultivars.flatMap(({ value }) => value.photos),
+    ...lots.flatMap(({ value }) => value.photo ?? []),
+  ];
+  return new Set(photos.map(({ file }) => file));
+}
