@@ -45,7 +45,10 @@ function withFilesOf(after: ContentState, before: ContentState, paths: ReadonlyS
       ...after.files.filter(({ path }) => !paths.has(path)),
       ...before.files.filter(({ path }) => paths.has(path)),
     ],
-    photos: [...new Set([...after.photos, ...before.photos])].sort(),
+    // A photo set aside is not looked into again.
+    photos: [...new Map([...before.photos, ...after.photos].map(({ name, facts }) => [name, facts]))].map(
+      ([name, facts]) => ({ name, facts: paths.has(`photos/${name}`) ? null : facts }),
+    ),
   };
 }
 

@@ -183,6 +183,8 @@ export function contentAt(dir: string, shown: string, asked: string): PastConten
     revision,
     present: entries !== null && entries.length > 0,
     files: texts.map(({ path }, index) => ({ path, bytes: bytes[index]! })),
-    photos: (entries ?? []).filter(isPhoto).map(({ path }) => path.slice(photoFolder.length)),
+    photos: (entries ?? [])
+      .filter(isPhoto)
+      .map(({ path }) => ({ name: path.slice(photoFolder.length), facts: null })),
   };
 }

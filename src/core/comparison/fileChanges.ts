@@ -1,5 +1,6 @@
 /** Files that differ between two states of the content. */
 
+import type { PhotoFile } from '../reading/draft.ts';
 import type { SourceFile } from '../reading/read.ts';
 
 export interface FileChanges {
@@ -8,10 +9,10 @@ export interface FileChanges {
   removed: string[];
 }
 
-/** A state of the content as files; of photographs only the names are known. */
+/** A state of the content as files; photographs of an earlier one are known by name only. */
 export interface ContentState {
   files: readonly SourceFile[];
-  photos: readonly string[];
+  photos: readonly PhotoFile[];
 }
 
 const carriageReturn = 13;
@@ -29,7 +30,7 @@ function sameText(a: Uint8Array, b: Uint8Array): boolean {
 export function fileChanges(before: ContentState, after: ContentState): FileChanges {
   const earlier = new Map(before.files.map(({ path, bytes }) => [path, bytes]));
   const later = new Map(after.files.map(({ path, bytes }) => [path, bytes]));
-  const photo = (name: string) => `photos/${name}`;
+  const photo = ({ name }: PhotoFile) => `photos/${name}`;
   const photosBefore = new Set(before.photos.map(photo));
   const photosAfter = new Set(after.photos.map(photo));
   const notIn = (paths: Iterable<string>, others: { has(path: string): boolean }) =>

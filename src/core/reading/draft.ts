@@ -45,10 +45,10 @@ export interface LotPlace {
   index: number;
 }
 
-/** A photograph by its name below content/photos, with what its first and last bytes tell. */
+/** A photograph by its name below content/photos, with what its first and last bytes tell; null when only its name is known. */
 export interface PhotoFile {
   name: string;
-  facts: PhotoFacts;
+  facts: PhotoFacts | null;
 }
 
 /** Only records without errors of their own are here, so that one slip is not reported again by every check. */

@@ -12,7 +12,7 @@ export const photoContents: Check = draft => {
   const shown = shownNames(draft);
   const placed: string[] = [];
   const problems = draft.photos.flatMap(({ name, facts }): Problem[] => {
-    if (!shown.has(name)) return [];
+    if (facts === null || !shown.has(name)) return [];
     const file = `photos/${name}`;
     const trouble = photoTrouble(facts);
     if (trouble) return [{ ...trouble, file, spot: wholeFile }];
