@@ -7,6 +7,7 @@ import { confirm, isCancel } from '@clack/prompts';
 import { chooseDay, contentDir, readContentFiles, shownFolder } from '../src/content.ts';
 import { type RecordKind, recordFolders } from '../src/core/addresses/paths.ts';
 import type { Day } from '../src/core/days.ts';
+import type { PhotoFile } from '../src/core/reading/draft.ts';
 import { nearest } from '../src/core/reading/nearest.ts';
 import { readRecords, type SourceFile } from '../src/core/reading/read.ts';
 import { formatDiagnostic } from '../src/core/reading/report.ts';
@@ -60,7 +61,7 @@ function planned(plan: RenamePlan, folder: string): string {
 /** Refuses a rename that would leave a yard without errors with some. */
 function proveSound(
   files: readonly SourceFile[],
-  photos: readonly string[],
+  photos: readonly PhotoFile[],
   plan: RenamePlan,
   asOf: Day,
 ): void {

@@ -171,8 +171,14 @@ describe('problems and files', () => {
 
   it('compares files by their lines, whatever the line ends', () => {
     const file = (path: string, text: string) => ({ path, bytes: new TextEncoder().encode(text) });
-    const before = { files: [file('a', 'x\ny\n'), file('b', 'x\n'), file('c', '')], photos: [{ name: 'p.jpg', facts: null }] };
-    const after = { files: [file('a', 'x\r\ny\r\n'), file('b', 'x\nz\n'), file('d', '')], photos: [{ name: 'q.jpg', facts: null }] };
+    const before = {
+      files: [file('a', 'x\ny\n'), file('b', 'x\n'), file('c', '')],
+      photos: [{ name: 'p.jpg', facts: null }],
+    };
+    const after = {
+      files: [file('a', 'x\r\ny\r\n'), file('b', 'x\nz\n'), file('d', '')],
+      photos: [{ name: 'q.jpg', facts: null }],
+    };
     expect(fileChanges(before, after)).toEqual({
       added: ['d', 'photos/q.jpg'],
       changed: ['b'],
