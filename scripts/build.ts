@@ -62,6 +62,8 @@ async function render(catalogue: Catalogue, out: string, built: string, base: st
   log.problems.length = 0;
   log.pages = 0;
   showProgress();
+  // A variable of this name, as some shells and test runners set it, would win over the base path in every link.
+  delete process.env.BASE_URL;
   await buildSite({
     root,
     site: catalogue.yard.address,
