@@ -10,6 +10,7 @@ import { day } from '../src/core/days.ts';
 import { readRecords } from '../src/core/reading/read.ts';
 import { writeBareSite } from '../tests/bench/bareSite.ts';
 import { killBuilds } from '../tests/bench/killBench.ts';
+import { benchLighthouse } from '../tests/bench/lighthouse.ts';
 import { makeYard } from '../tests/bench/makeYard.ts';
 import { cpuSecondsOf, measured, median, ratioInWords } from '../tests/bench/measure.ts';
 import { readFlags, runIfMain, UsageError } from './command.ts';
@@ -18,6 +19,7 @@ const help = `Measures checking and building a yard made for it, and prints rati
 
   npm run bench
   npm run bench -- --lots 5000 --cultivars 1000 --repeats 3 --seed 1
+  npm run bench -- --lighthouse   pages of the demonstration yard on a phone, by Lighthouse
   npm run bench -- --kills 200        kills so many builds of a small yard and looks whether a whole site stands each time
 `;
 
@@ -147,6 +149,7 @@ async function main(words: string[]): Promise<number> {
     repeats: { type: 'string', default: '3' },
     seed: { type: 'string', default: '1' },
     kills: { type: 'string' },
+    lighthouse: { type: 'boolean', default: false },
     help: { type: 'boolean', short: 'h' },
   });
   if (values.help) {
@@ -156,6 +159,7 @@ async function main(words: string[]): Promise<number> {
   if (values.kills !== undefined) return benchKills(wholeNumber(values.kills), wholeNumber(values.seed));
   const size = { lots: wholeNumber(values.lots), cultivars: wholeNumber(values.cultivars) };
   const repeats = wholeNumber(values.repeats);
+  if (values.lighthouse) return (await benchLighthouse(scratch, repeats, print)) ? 0 : 1;
   rmSync(scratch, { recursive: true, force: true });
   const content = join(scratch, 'content');
   mkdirSync(content, { recursive: true });

@@ -7,8 +7,8 @@ import { type Browser, chromium as playwright } from 'playwright-core';
 
 const root = resolve(import.meta.dirname, '../..');
 
-/** Starts the browser. Its files are unpacked once per version, in a folder of their own. */
-export async function startBrowser(): Promise<Browser> {
+/** Path of the browser's program. Its files are unpacked once per version, in a folder of their own. */
+export async function browserFile(): Promise<string> {
   const manifest = join(root, 'node_modules/@sparticuz/chromium/package.json');
   const { version } = JSON.parse(readFileSync(manifest, 'utf8')) as { version: string };
   const unpacked = join(tmpdir(), `leafdrop-chromium-${version}`);
@@ -19,8 +19,12 @@ export async function startBrowser(): Promise<Browser> {
   const executablePath = await packaged.executablePath();
   if (before === undefined) delete process.env.TMPDIR;
   else process.env.TMPDIR = before;
+  return executablePath;
+}
+
+export async function startBrowser(): Promise<Browser> {
   return playwright.launch({
-    executablePath,
+    executablePath: await browserFile(),
     args: [
       '--no-sandbox',
       '--disable-dev-shm-usage',
