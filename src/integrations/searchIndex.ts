@@ -50,7 +50,6 @@ async function indexOf(records: readonly SearchRecord[]): Promise<PagefindIndex>
   for (const record of records) {
     const added = await index.addCustomRecord({
       ...record,
-      filters: record.filters as Record<string, string[]>,
       sort: { ...record.sort },
     });
     problems.push(...added.errors);

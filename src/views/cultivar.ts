@@ -2,7 +2,7 @@
 
 import type { Catalogue, CultivarEntry } from '../core/catalogue.ts';
 import type { FormState } from '../core/lots/answers.ts';
-import type { RipeningClass } from '../core/records/common.ts';
+import { type RipeningClass, ripeningClasses } from '../core/records/common.ts';
 import type { Cultivar, Trial } from '../core/records/cultivar.ts';
 import { degreesCToF, roundTo } from '../core/units.ts';
 import { type FruitMark, fruitMark } from './fruitMarks.ts';
@@ -10,7 +10,7 @@ import type { Fact } from './lot.ts';
 import { fruitSizeInWords } from './measures.ts';
 import { oncePer } from './memo.ts';
 import { groupBy, type PagedList, paged } from './paging.ts';
-import { cultivarPath } from './paths.ts';
+import { cultivarPath, flavourPath, ripeningPath } from './paths.ts';
 import { listedCultivars } from './raised.ts';
 import { type StateView, stateView } from './state.ts';
 import { rowsPerPage, speciesName } from './stock.ts';
@@ -83,19 +83,64 @@ function cultivarRow(entry: CultivarEntry, catalogue: Catalogue): CultivarRow {
   };
 }
 
-/** All cultivars, by species and name. */
-export const cultivarList = oncePer((catalogue: Catalogue): PagedList<CultivarRow> => {
-  const groups = [...groupBy(listedCultivars(catalogue), ({ species }) => species.id)].map(
-    ([id, entries]) => ({
-      id,
-      heading: sentence(speciesName(entries[0]!.species)),
-      botanical: entries[0]!.species.botanical,
-      rows: entries.map(entry => cultivarRow(entry, catalogue)),
-    }),
-  );
+const rowsOf = oncePer((catalogue: Catalogue) =>
+  oncePer((entry: CultivarEntry) => cultivarRow(entry, catalogue)),
+);
+
+function bySpecies(catalogue: Catalogue, listed: readonly CultivarEntry[]): PagedList<CultivarRow> {
+  const groups = [...groupBy(listed, ({ species }) => species.id)].map(([id, entries]) => ({
+    id,
+    heading: sentence(speciesName(entries[0]!.species)),
+    botanical: entries[0]!.species.botanical,
+    rows: entries.map(rowsOf(catalogue)),
+  }));
   groups.sort((a, b) => a.heading.localeCompare(b.heading, 'en'));
   return paged(groups, rowsPerPage);
-});
+}
+
+/** All cultivars, by species and name. */
+export const cultivarList = oncePer((catalogue: Catalogue) =>
+  bySpecies(catalogue, listedCultivars(catalogue)),
+);
+
+/** A list of the cultivars that have one trait in common. */
+export interface TraitList {
+  id: string;
+  /** Where its first page is. */
+  path: string;
+  name: string;
+  /** One sentence; empty where the yard says nothing. */
+  means: string;
+  list: PagedList<CultivarRow>;
+}
+
+/** The cultivars of each flavour class of the yard, also of one that none has today: its address stays. */
+export const flavourLists = oncePer((catalogue: Catalogue): TraitList[] =>
+  catalogue.yard.flavourClasses.map(({ id, name, means }) => ({
+    id,
+    path: flavourPath(id),
+    name,
+    means,
+    list: bySpecies(
+      catalogue,
+      listedCultivars(catalogue).filter(({ cultivar }) => cultivar.flavour === id),
+    ),
+  })),
+);
+
+/** The cultivars of each ripening class, earliest first. */
+export const ripeningLists = oncePer((catalogue: Catalogue): TraitList[] =>
+  ripeningClasses.map(id => ({
+    id,
+    path: ripeningPath(id),
+    name: sentence(ripeningWords[id]),
+    means: 'Of the main crop, compared with others of the species; where you are decides the date',
+    list: bySpecies(
+      catalogue,
+      listedCultivars(catalogue).filter(({ cultivar }) => cultivar.ripening === id),
+    ),
+  })),
+);
 
 function hardinessInWords(offsetC: number): string {
   if (offsetC === 0) return 'As the species';

@@ -1,6 +1,6 @@
 /** Where things are on the site. Paths from its root; `href` puts the base path in front. */
 
-import type { Form } from '../core/records/common.ts';
+import type { Form, RipeningClass } from '../core/records/common.ts';
 
 export function lotPath(id: string): string {
   return `/lots/${id}/`;
@@ -8,6 +8,16 @@ export function lotPath(id: string): string {
 
 export function cultivarPath(id: string): string {
   return `/cultivars/${id}/`;
+}
+
+export const cultivarsPath = '/cultivars/';
+
+export function flavourPath(id: string): string {
+  return `${cultivarsPath}flavour/${id}/`;
+}
+
+export function ripeningPath(ripening: RipeningClass): string {
+  return `${cultivarsPath}ripening/${ripening}/`;
 }
 
 export function formPath(form: Form): string {

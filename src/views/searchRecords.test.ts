@@ -1,7 +1,7 @@
 import { beforeAll, describe, expect, it } from 'vitest';
 import { loadContent } from '../content.ts';
 import { assemble, type Catalogue } from '../core/catalogue.ts';
-import { ripeningClasses } from '../core/records/common.ts';
+import { listedCultivars } from './raised.ts';
 import { searchRecords } from './searchRecords.ts';
 
 let all: Catalogue;
@@ -15,46 +15,37 @@ beforeAll(async () => {
 const recordOf = (id: string) => records.find(({ url }) => url === `/cultivars/${id}/`)!;
 
 describe('what a search finds', () => {
-  it('is every cultivar and every guide, once', () => {
+  it('is every cultivar, guide and video, once', () => {
     expect(records.map(({ url }) => url)).toEqual([
-      ...all.cultivars.map(({ cultivar }) => `/cultivars/${cultivar.id}/`),
+      ...listedCultivars(all).map(({ cultivar }) => `/cultivars/${cultivar.id}/`),
       ...all.guides.map(({ id }) => `/guides/${id}/`),
+      ...all.videos.map(({ id }) => `/videos/${id}/`),
     ]);
   });
 
-  it('has every sort key as a number, since one without drops out of a sorted list', () => {
-    for (const { sort } of records) {
-      expect(Object.keys(sort).sort()).toEqual(['name', 'price', 'ready', 'ripening']);
-      for (const value of Object.values(sort)) expect(value).toMatch(/^\d+$/);
-    }
+  it('has its place as a number, since one without drops out of a sorted list', () => {
+    expect(records.map(({ sort }) => sort.place)).toEqual(records.map((_, place) => String(place)));
   });
 
-  it('carries the choices of all lots that are not sold out', () => {
-    for (const { cultivar, lots } of all.cultivars) {
-      const { filters, sort } = recordOf(cultivar.id);
-      const standing = lots.filter(({ soldOut }) => !soldOut);
-      const ready = standing.some(({ forms }) => forms.some(({ state }) => state === 'ready'));
-      expect(filters.state!.includes('ready'), cultivar.id).toBe(ready);
-      expect(filters.state!.includes('sold'), cultivar.id).toBe(standing.length === 0);
-      expect(sort.ready === '0', cultivar.id).toBe(ready);
-      expect(ripeningClasses[Number(sort.ripening)]).toBe(cultivar.ripening);
-      const prices = standing.flatMap(({ forms, tiers }) =>
-        forms.flatMap(({ form }) => tiers[form]?.answer.price.minor ?? []),
-      );
-      expect(filters.tier!.map(Number).sort((a, b) => a - b)).toEqual(
-        [...new Set(prices)].sort((a, b) => a - b),
-      );
-      if (prices.length > 0) expect(Number(sort.price)).toBe(Math.min(...prices));
+  it('has every word a cultivar is known by', () => {
+    for (const { cultivar, species, flavour, lots } of listedCultivars(all)) {
+      const { content } = recordOf(cultivar.id);
+      for (const words of [
+        cultivar.name,
+        ...cultivar.synonyms,
+        ...species.common,
+        species.botanical,
+        flavour.name,
+      ]) {
+        expect(content).toContain(words);
+      }
+      for (const { lot } of lots) expect(content).toContain(`Lot ${lot.id}.`);
+      expect(content).toContain(cultivar.body.trim().slice(0, 60));
     }
   });
 
   it('has words without markup', () => {
     for (const { content } of records) expect(content).not.toMatch(/<\/?[a-z]+[^>]*>|&amp;|&#39;/);
     expect(records.find(({ url }) => url === '/guides/air-layering/')!.content.length).toBeGreaterThan(1000);
-  });
-
-  it('finds a lot under its cultivar', () => {
-    const { lot } = all.lots[0]!;
-    expect(recordOf(lot.cultivar).content).toContain(`Lot ${lot.id}.`);
   });
 });

@@ -1,130 +1,52 @@
-/** What a search finds: every cultivar with its lots, and every guide in general. A lot is found under its cultivar. */
+/**
+ * What the words of a search find: every cultivar with its lots, every guide in general, every video. A lot is found under its cultivar.
+ * Narrowing and ordering need no index: see searchRows.ts.
+ */
 
-import type { Catalogue, CultivarEntry, LotEntry } from '../core/catalogue.ts';
-import { daysBetween } from '../core/days.ts';
-import { type Form, type RipeningClass, ripeningClasses } from '../core/records/common.ts';
+import { recordAddress } from '../core/addresses/paths.ts';
+import type { Catalogue, CultivarEntry } from '../core/catalogue.ts';
 import { cultivarFacts, cultivarSummary, suitsFacts } from './cultivar.ts';
 import { guidePath } from './guides/guidePaths.ts';
 import { generalGuide } from './guides/guideViews.ts';
+import { oncePer } from './memo.ts';
 import { cultivarPath } from './paths.ts';
 import { listedCultivars } from './raised.ts';
 import { speciesName } from './stock.ts';
 import { formWords, sentence } from './words.ts';
-
-/** How the lots of a cultivar stand, as a visitor chooses by it. */
-export const searchStates = ['ready', 'opens', 'look', 'blocked', 'sold'] as const;
-export type SearchState = (typeof searchStates)[number];
-
-/** What can be chosen, by the name it has in the index. */
-export interface SearchFilters {
-  kind: ['cultivar' | 'guide'];
-  species: string[];
-  flavour: string[];
-  ripening: RipeningClass[];
-  form: Form[];
-  state: SearchState[];
-  /** Prices of the rungs of the ladder, minor units. */
-  tier: string[];
-  size: string[];
-}
-
-/** Numbers as text, which the index sorts by value. Every record has all of them: one without would drop out of the list. */
-export interface SearchOrder {
-  /** Place in the list by name. */
-  name: string;
-  /** Lowest price, minor units. */
-  price: string;
-  /** Days from today until the first lot is ready; 0 when one is. */
-  ready: string;
-  /** Ripening class, earliest first. */
-  ripening: string;
-}
 
 export interface SearchRecord {
   /** From the root of the site. */
   url: string;
   content: string;
   language: 'en';
-  meta: { title: string; summary: string };
-  filters: Partial<SearchFilters>;
-  sort: SearchOrder;
+  meta: { title: string };
+  /** A number as text, which the index sorts by value: the record's place in the list of all, by which its row is found. */
+  sort: { place: string };
 }
 
-/** Above every real value: what has no price or day comes last. */
-const LAST = 999_999_999;
-/** Opening days are forecast; a lot without one comes after all that have one. */
-const NO_DAY = 99_999;
-
-function distinct<T>(values: readonly T[]): T[] {
-  return [...new Set(values)].sort();
+/** A page that is found by its words only. */
+export interface PageRow {
+  path: string;
+  title: string;
+  summary: string;
 }
 
-/** States of the forms of lots that are not sold out; sold when there is none. */
-function statesOf(lots: readonly LotEntry[]): SearchState[] {
-  const standing = lots.filter(({ soldOut }) => !soldOut);
-  if (standing.length === 0) return ['sold'];
-  return distinct(standing.flatMap(({ forms }) => forms.map(({ state }) => state)));
-}
-
-function daysUntilReady({ lots }: CultivarEntry, asOf: Catalogue['asOf']): number {
-  const days = lots
-    .filter(({ soldOut }) => !soldOut)
-    .flatMap(({ forms }) => forms)
-    .map(({ state, range }) => {
-      if (state === 'ready') return 0;
-      return state === 'opens' && range !== null ? Math.max(1, daysBetween(asOf, range.from)) : NO_DAY;
-    });
-  return Math.min(NO_DAY, ...days);
-}
-
-function offersOf(lots: readonly LotEntry[]) {
-  return lots
-    .filter(({ soldOut }) => !soldOut)
-    .flatMap(({ forms, tiers, size }) =>
-      forms.map(({ form }) => ({ form, tier: tiers[form]?.answer ?? null, size: size.answer.name })),
-    );
-}
-
-function cultivarRecord(all: Catalogue, entry: CultivarEntry, rank: number): SearchRecord {
-  const { cultivar, species, flavour, lots } = entry;
-  const offers = offersOf(lots);
-  const prices = offers.flatMap(({ tier }) => (tier ? [tier.price.minor] : []));
-  const summary = `${sentence(speciesName(species))}. ${cultivarSummary(entry, all)}`;
+function cultivarWords(all: Catalogue, entry: CultivarEntry): string {
+  const { cultivar, species, lots } = entry;
   const told = [...cultivarFacts(entry), ...suitsFacts(cultivar)].map(
     ({ label, value }) => `${label}: ${value}.`,
   );
-  return {
-    url: cultivarPath(cultivar.id),
-    content: [
-      `${cultivar.name}. ${summary}`,
-      `${[...species.common, species.botanical].join(', ')}.`,
-      ...told,
-      ...offers
-        .map(({ form }) => form)
-        .filter((form, index, forms) => forms.indexOf(form) === index)
-        .map(form => `${formWords[form]}.`),
-      ...lots.map(({ lot }) => `Lot ${lot.id}.`),
-      cultivar.body,
-    ].join('\n'),
-    language: 'en',
-    meta: { title: cultivar.name, summary },
-    filters: {
-      kind: ['cultivar'],
-      species: [species.id],
-      flavour: [flavour.id],
-      ripening: [cultivar.ripening],
-      form: distinct(offers.map(({ form }) => form)),
-      state: statesOf(lots),
-      tier: distinct(offers.flatMap(({ tier }) => (tier ? [String(tier.price.minor)] : []))),
-      size: distinct(offers.map(({ size }) => size)),
-    },
-    sort: {
-      name: String(rank),
-      price: String(Math.min(LAST, ...prices)),
-      ready: String(daysUntilReady(entry, all.asOf)),
-      ripening: String(ripeningClasses.indexOf(cultivar.ripening)),
-    },
-  };
+  const offered = new Set(
+    lots.filter(({ soldOut }) => !soldOut).flatMap(({ forms }) => forms.map(({ form }) => formWords[form])),
+  );
+  return [
+    `${cultivar.name}. ${sentence(speciesName(species))}. ${cultivarSummary(entry, all)}`,
+    `${[...species.common, species.botanical].join(', ')}.`,
+    ...told,
+    ...[...offered].map(form => `${form}.`),
+    ...lots.map(({ lot }) => `Lot ${lot.id}.`),
+    cultivar.body,
+  ].join('\n');
 }
 
 /** Words of a piece of HTML of our own making. */
@@ -138,26 +60,41 @@ function textOf(html: string): string {
     .replaceAll('&amp;', '&');
 }
 
-function guideRecord(all: Catalogue, guide: Catalogue['guides'][number], rank: number): SearchRecord {
-  return {
-    url: guidePath(guide.id),
-    content: `${guide.title}. ${guide.summary}\n${textOf(generalGuide(all, guide, path => path).html)}`,
-    language: 'en',
-    meta: { title: guide.title, summary: guide.summary },
-    filters: { kind: ['guide'] },
-    sort: {
-      name: String(all.cultivars.length + rank),
-      price: String(LAST),
-      ready: String(NO_DAY),
-      ripening: String(ripeningClasses.length),
-    },
-  };
-}
+/** Guides and videos, with all their words. */
+export const searchedPages = oncePer((all: Catalogue): (PageRow & { words: string })[] => [
+  ...all.guides.map(guide => ({
+    path: guidePath(guide.id),
+    title: guide.title,
+    summary: guide.summary,
+    words: textOf(generalGuide(all, guide, path => path).html),
+  })),
+  ...all.videos.map(({ id, title, summary, chapters }) => ({
+    path: recordAddress('video', id),
+    title,
+    summary: summary ?? `Video. ${chapters.map(chapter => chapter.title).join('. ')}.`,
+    words: chapters.map(chapter => `${chapter.title}.`).join(' '),
+  })),
+]);
 
-/** Everything that a search finds. */
+/** Everything that a search finds: cultivars by name, then guides, then videos. */
 export function searchRecords(all: Catalogue): SearchRecord[] {
-  return [
-    ...listedCultivars(all).map((entry, rank) => cultivarRecord(all, entry, rank)),
-    ...all.guides.map((guide, rank) => guideRecord(all, guide, rank)),
+  const found = [
+    ...listedCultivars(all).map(entry => ({
+      url: cultivarPath(entry.cultivar.id),
+      title: entry.cultivar.name,
+      content: cultivarWords(all, entry),
+    })),
+    ...searchedPages(all).map(({ path, title, summary, words }) => ({
+      url: path,
+      title,
+      content: `${title}. ${summary}\n${words}`,
+    })),
   ];
+  return found.map(({ url, title, content }, place) => ({
+    url,
+    content,
+    language: 'en',
+    meta: { title },
+    sort: { place: String(place) },
+  }));
 }

@@ -161,7 +161,7 @@ export const soldList = oncePer(
 );
 
 /** Headings of a form's list, best first. */
-const stateHeadings: Record<FormState, string> = {
+export const stateHeadings: Record<FormState, string> = {
   ready: 'Ready now',
   opens: 'Coming',
   look: 'To be looked at',

@@ -1,0 +1,56 @@
+/** What to do when nothing fits: which choice stands in the way, which name may have been meant, where the plain lists are. */
+
+import type { RowsFile } from '../../views/searchRows.ts';
+import type { SearchGroup } from '../../views/searchTerms.ts';
+import { type LevelOf, type Matches, narrow, wouldHelp } from './narrow.ts';
+import { nearNames } from './nearNames.ts';
+import { link, make } from './results.ts';
+import { choicesMade, type Wanted } from './wanted.ts';
+
+export interface Nothing {
+  file: RowsFile;
+  wanted: Wanted;
+  matches: Matches;
+  levelOf: LevelOf;
+  legendOf: (group: SearchGroup) => string;
+  retry: (next: Wanted) => void;
+  without: (group: SearchGroup, values: Iterable<string>) => Wanted;
+}
+
+function offer(words: string, then: () => void): HTMLLIElement {
+  const button = make('button', '', words);
+  button.type = 'button';
+  button.onclick = then;
+  return make('li', '', button);
+}
+
+function fewer({ file, wanted, matches, levelOf, legendOf, retry, without }: Nothing): HTMLElement[] {
+  const { text, chosen } = wanted;
+  const items = wouldHelp(file, chosen, matches, levelOf).map(({ group, count }) =>
+    offer(`Without “${legendOf(group)}”: ${count}`, () => retry(without(group, chosen[group]))),
+  );
+  if (text !== '' && choicesMade(wanted) > 0) {
+    const count = narrow(file, chosen, null, levelOf).hits.length;
+    if (count > 0) {
+      items.push(offer(`Without the words “${text}”: ${count}`, () => retry({ ...wanted, text: '' })));
+    }
+  }
+  return items;
+}
+
+/** A part of the page that leads on. */
+export function nothingFound(nothing: Nothing): HTMLElement {
+  const { file, wanted } = nothing;
+  const items = fewer(nothing);
+  const names = wanted.text === '' ? [] : nearNames(wanted.text, file.trees);
+  const shown: (Node | string)[] = [make('h2', '', 'Nothing fits all of that')];
+  if (items.length > 0) {
+    shown.push(make('p', '', 'One choice less would leave:'), make('ul', 'buttons fewer', ...items));
+  }
+  if (names.length > 0) {
+    const near = names.map(({ id, name }) => make('li', '', link(`/cultivars/${id}/`, name)));
+    shown.push(make('p', '', 'Names near to what you typed:'), make('ul', 'columns', ...near));
+  }
+  shown.push(make('p', '', 'The plain lists below have everything.'));
+  return make('section', 'nothing', ...shown);
+}

@@ -1,0 +1,282 @@
+/** The search page: reads the address, loads on use, shows, and writes the address. */
+
+import { href } from '../../href.ts';
+import type { RowsFile } from '../../views/searchRows.ts';
+import { type SearchGroup, searchGroups, searchOrders } from '../../views/searchTerms.ts';
+import { answersFor, type PlaceAnswers } from '../myPlace/answers.ts';
+import { currentChoice, onChange } from '../myPlace/choice.ts';
+import { inOrder, type LevelOf, type Matches, type Narrowed, narrow } from './narrow.ts';
+import { nothingFound } from './nothing.ts';
+import { addTrees, make, pageList, treeTable, type WordsOf } from './results.ts';
+import { choicesMade, orderOf, readWanted, type Wanted, writeWanted } from './wanted.ts';
+import { loadWordIndex } from './wordIndex.ts';
+
+/** Rows shown at once, and added with each press of the button. */
+const shownAtOnce = 20;
+/** Between the last letter typed and the search: shorter than people notice, longer than letters of one word are apart. */
+const restMs = 60;
+
+function part<T extends Element = HTMLElement>(selector: string): T {
+  const found = document.querySelector<T>(selector);
+  if (!found) throw new Error(`no ${selector} on the page`);
+  return found;
+}
+
+const finder = part('[data-search]');
+const form = part<HTMLFormElement>('[data-search] form');
+const box = part<HTMLInputElement>('#seek');
+const key = part<HTMLDetailsElement>('[data-search-key]');
+const order = part<HTMLSelectElement>('#order');
+const asked = part('[data-search-asked]');
+const status = part('[data-search-status]');
+const results = part('[data-search-results]');
+const boxes = [...key.querySelectorAll<HTMLInputElement>('input[type="checkbox"]')];
+
+/** Loads once; a failure is tried again. */
+function kept<T>(load: () => Promise<T>): () => Promise<T> {
+  let loading: Promise<T> | undefined;
+  return () => {
+    loading ??= load().catch(problem => {
+      loading = undefined;
+      throw problem;
+    });
+    return loading;
+  };
+}
+
+const rowsFile = kept(async (): Promise<RowsFile> => {
+  // Always asked for anew, so that the rows are those of the index.
+  const answer = await fetch(href('/search/rows.json'), { cache: 'no-cache' });
+  if (!answer.ok) throw new Error(String(answer.status));
+  return answer.json();
+});
+const wordIndex = kept(loadWordIndex);
+
+let wanted: Wanted = readWanted(location.search);
+/** Counts searches, so that a slow answer never replaces a newer one. */
+let latest = 0;
+
+function wordsIn(file: RowsFile, group: SearchGroup, value: string): string {
+  return file.choices[group].find(([known]) => known === value)?.[1] ?? value;
+}
+
+function legendOf(group: SearchGroup): string {
+  return part(`[data-group="${group}"] legend`).textContent ?? '';
+}
+
+async function answers(): Promise<PlaceAnswers | null> {
+  const choice = currentChoice();
+  // What is wrong with the place is told in its own line.
+  return choice === null ? null : answersFor(choice).catch(() => null);
+}
+
+/** Puts a wish into the controls. */
+function showWanted(): void {
+  const { text, chosen } = wanted;
+  box.value = text;
+  for (const each of boxes) each.checked = chosen[each.name as SearchGroup].has(each.value);
+  for (const option of order.options) option.disabled = option.value === 'match' && text === '';
+  order.value = orderOf(wanted);
+}
+
+/** Takes a wish as the address of the page: as a step of its own, or in place of the one before. */
+function want(next: Wanted, step: boolean): Promise<void> {
+  wanted = next;
+  const address = location.pathname + writeWanted(next);
+  if (address !== location.pathname + location.search) {
+    if (step) history.pushState(null, '', address);
+    else history.replaceState(null, '', address);
+  }
+  showWanted();
+  return show();
+}
+
+function button(words: string, name: string, then: () => void): HTMLButtonElement {
+  const made = make('button', '', words);
+  made.type = 'button';
+  made.setAttribute('aria-label', name);
+  made.onclick = then;
+  return made;
+}
+
+function without(group: SearchGroup, values: Iterable<string>): Wanted {
+  const left = new Set(wanted.chosen[group]);
+  for (const value of values) left.delete(value);
+  return { ...wanted, chosen: { ...wanted.chosen, [group]: left } };
+}
+
+/** Everything off but the words. */
+function withoutChoices(): Wanted {
+  return { ...readWanted(''), text: wanted.text, order: wanted.order };
+}
+
+/** What is chosen, each to be taken off again. */
+function showAsked(file: RowsFile): void {
+  const buttons = searchGroups.flatMap(group =>
+    [...wanted.chosen[group]].map(value => {
+      const words = `${legendOf(group)}: ${wordsIn(file, group, value)}`;
+      return button(`${words} ×`, `Leave out ${words}`, () => {
+        void want(without(group, [value]), true).then(() => (asked.querySelector('button') ?? box).focus());
+      });
+    }),
+  );
+  if (buttons.length > 1) {
+    buttons.push(
+      button('Leave out all', 'Leave out all choices', () => {
+        void want(withoutChoices(), true).then(() => box.focus());
+      }),
+    );
+  }
+  asked.replaceChildren(...buttons);
+  asked.hidden = buttons.length === 0;
+}
+
+function showCounts(counts: Narrowed['counts'], placed: boolean): void {
+  for (const each of boxes) {
+    const group = each.name as SearchGroup;
+    const count = counts[group].get(each.value) ?? 0;
+    const label = each.parentElement!;
+    label.querySelector('[data-count]')!.textContent = group === 'place' && !placed ? '' : String(count);
+    label.classList.toggle('none', count === 0);
+    if (group === 'place') each.disabled = !placed && !each.checked;
+  }
+}
+
+function counted(count: number, one: string): string {
+  return `${count} ${one}${count === 1 ? '' : 's'}`;
+}
+
+function told(trees: number, pages: number): string {
+  const { text } = wanted;
+  const what = [counted(trees, 'cultivar'), ...(pages > 0 ? [counted(pages, 'guide or video')] : [])];
+  const words = text === '' ? '' : ` with “${text}”`;
+  const chosen = choicesMade(wanted);
+  return `${what.join(' and ')}${words}${chosen === 0 ? '' : `, ${counted(chosen, 'choice')} made`}.`;
+}
+
+function placeMissing(mine: PlaceAnswers | null): boolean {
+  return mine === null && wanted.chosen.place.size > 0;
+}
+
+/** Takes a way out of an empty result and goes on to what it gives. */
+function retry(next: Wanted): void {
+  void want(next, true).then(() => results.querySelector('a')?.focus());
+}
+
+function showResults(file: RowsFile, matches: Matches, mine: PlaceAnswers | null): void {
+  const levelOf: LevelOf = id => mine?.on(id)?.level ?? null;
+  const { hits, counts } = narrow(file, wanted.chosen, matches, levelOf);
+  showCounts(counts, mine !== null);
+  showAsked(file);
+  if (writeWanted(wanted) === '') {
+    status.textContent = '';
+    results.replaceChildren();
+    return;
+  }
+  // What is chosen is about trees, so guides and videos are found by words alone.
+  const pages =
+    matches === null || choicesMade(wanted) > 0
+      ? []
+      : file.pages
+          .map((page, at) => ({ page, rank: matches.get(file.trees.length + at) }))
+          .filter(({ rank }) => rank !== undefined)
+          .sort((a, b) => a.rank! - b.rank!);
+  status.textContent = placeMissing(mine)
+    ? 'Say first where the tree will live: the line “For verdicts” asks for it.'
+    : told(hits.length, pages.length);
+  const shown: Node[] = [];
+  if (hits.length > 0) shown.push(...treeNodes(file, inOrder(hits, orderOf(wanted), matches), mine));
+  if (pages.length > 0) {
+    const list = pageList(pages.map(({ page }) => page));
+    const guidesFirst = orderOf(wanted) === 'match' && pages[0]!.rank === 0;
+    if (guidesFirst) shown.unshift(list);
+    else shown.push(list);
+  }
+  if (shown.length === 0)
+    shown.push(nothingFound({ file, wanted, matches, levelOf, legendOf, retry, without }));
+  results.replaceChildren(...shown);
+}
+
+function treeNodes(file: RowsFile, hits: ReturnType<typeof inOrder>, mine: PlaceAnswers | null): Node[] {
+  const wordsOf: WordsOf = (group, value) => wordsIn(file, group, value);
+  const saidOf = (id: string) => mine?.on(id) ?? null;
+  const table = treeTable();
+  let done = 0;
+  const add = () => {
+    const first = addTrees(table, hits.slice(done, done + shownAtOnce), wordsOf, saidOf);
+    done = Math.min(hits.length, done + shownAtOnce);
+    more.hidden = done === hits.length;
+    more.textContent = `Show ${Math.min(shownAtOnce, hits.length - done)} more of ${hits.length}`;
+    return first;
+  };
+  const more = make('button', '');
+  more.type = 'button';
+  more.onclick = () => add()?.focus();
+  add();
+  return [table, more];
+}
+
+async function show(): Promise<void> {
+  latest += 1;
+  const mine = latest;
+  if (writeWanted(wanted) !== '' && results.childElementCount === 0) status.textContent = 'Looking…';
+  try {
+    const [file, matches, place] = await Promise.all([
+      rowsFile(),
+      wanted.text === '' ? null : wordIndex().then(search => search(wanted.text)),
+      answers(),
+    ]);
+    if (mine === latest) showResults(file, matches, place);
+  } catch {
+    if (mine !== latest) return;
+    results.replaceChildren();
+    status.textContent = 'The search could not be loaded. Everything is in the lists below.';
+  }
+}
+
+let rest: ReturnType<typeof setTimeout> | undefined;
+
+function lookForText(step: boolean): void {
+  clearTimeout(rest);
+  void want({ ...wanted, text: box.value.trim() }, step);
+}
+
+/** Touched for the first time: everything is fetched while the visitor thinks. */
+function warm(): void {
+  void rowsFile().catch(() => undefined);
+  void wordIndex().catch(() => undefined);
+}
+
+finder.addEventListener('focusin', warm, { once: true });
+finder.addEventListener('pointerdown', warm, { once: true });
+box.addEventListener('input', () => {
+  clearTimeout(rest);
+  rest = setTimeout(() => lookForText(false), restMs);
+});
+form.addEventListener('submit', event => {
+  event.preventDefault();
+  lookForText(true);
+});
+key.addEventListener('change', event => {
+  const { name, value, checked } = event.target as HTMLInputElement;
+  const group = searchGroups.find(each => each === name);
+  if (group === undefined) return;
+  const chosen = new Set(wanted.chosen[group]);
+  if (checked) chosen.add(value);
+  else chosen.delete(value);
+  void want({ ...wanted, chosen: { ...wanted.chosen, [group]: chosen } }, true);
+});
+order.addEventListener('change', () => {
+  void want({ ...wanted, order: searchOrders.find(each => each === order.value) ?? null }, true);
+});
+addEventListener('popstate', () => {
+  clearTimeout(rest);
+  wanted = readWanted(location.search);
+  showWanted();
+  void show();
+});
+onChange(() => void show());
+
+showWanted();
+if (choicesMade(wanted) > 0) key.open = true;
+if (writeWanted(wanted) !== '') void show();

@@ -1,0 +1,25 @@
+/** What a search can be narrowed and ordered by. Shared by the page, its script and the file they read. */
+
+/** In the order in which they stand on the page. */
+export const searchGroups = [
+  'species',
+  'flavour',
+  'ripening',
+  'form',
+  'readiness',
+  'price',
+  'size',
+  'place',
+] as const;
+export type SearchGroup = (typeof searchGroups)[number];
+
+/** Groups that a single tree on offer answers, not its cultivar: what is chosen in all of them must be true of the same one. */
+export const offerGroups = ['form', 'readiness', 'price', 'size'] as const satisfies readonly SearchGroup[];
+export type OfferGroup = (typeof offerGroups)[number];
+
+export const searchOrders = ['match', 'name', 'price', 'readiness', 'ripening'] as const;
+export type SearchOrder = (typeof searchOrders)[number];
+
+/** How a form of a lot stands; `sold`: the cultivar has no lot that is not sold out. */
+export const searchStates = ['ready', 'opens', 'look', 'blocked', 'sold'] as const;
+export type SearchState = (typeof searchStates)[number];
