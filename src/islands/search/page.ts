@@ -278,5 +278,8 @@ addEventListener('popstate', () => {
 onChange(() => void show());
 
 showWanted();
-if (choicesMade(wanted) > 0) key.open = true;
+// On a narrow screen the open key would push the results away; what is chosen stands above them anyway.
+key.open =
+  (choicesMade(wanted) > 0 && matchMedia('(min-width: 40rem)').matches) ||
+  (wanted.chosen.place.size > 0 && currentChoice() === null);
 if (writeWanted(wanted) !== '') void show();
