@@ -1,7 +1,7 @@
 /** Narrows the rows of a search by what is chosen, counts what every other choice would leave, and puts them in order. */
 
 import type { Level } from '../../core/match/answers.ts';
-import { ripeningClasses } from '../../core/records/common.ts';
+import { ripeningOrder } from '../../core/match/words.ts';
 import type { Offer, RowsFile, TreeRow } from '../../views/searchRows.ts';
 import { offerGroups, type SearchGroup, type SearchOrder, searchGroups } from '../../views/searchTerms.ts';
 import type { Wanted } from './wanted.ts';
@@ -109,7 +109,7 @@ export function inOrder(hits: readonly Hit[], order: SearchOrder, matches: Match
     name: () => 0,
     price: (a, b) => byNumber(a.price, b.price),
     readiness: (a, b) => byNumber(a.days, b.days),
-    ripening: (a, b) => ripeningClasses.indexOf(a.row.ripening) - ripeningClasses.indexOf(b.row.ripening),
+    ripening: (a, b) => ripeningOrder[a.row.ripening] - ripeningOrder[b.row.ripening],
   };
   return [...hits].sort((a, b) => compare[order](a, b) || a.place - b.place);
 }
