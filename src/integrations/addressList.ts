@@ -17,8 +17,11 @@ import type { FinishedPage } from './finishedSite.ts';
 
 const listName = 'addresses.csv';
 
-/** Pages whose parts people link to by hand, and whose parts the grower names: guides and videos. Parts of lists come and go with stock. */
-const promising = /^\/(?:guides|videos)\/./;
+/**
+ * Pages whose parts people link to by hand, and whose parts the grower names: guides in general and videos. A guide for a place has the parts of
+ * the general one; parts of lists come and go with stock.
+ */
+const promising = /^\/(?:guides|videos)\/[^/]+\/$/;
 /** Parts that the program puts in by rule. */
 const putIn = /^(?:main$|caution-)/;
 
