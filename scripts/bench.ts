@@ -9,10 +9,12 @@ import { assemble } from '../src/core/catalogue.ts';
 import { day } from '../src/core/days.ts';
 import { readRecords } from '../src/core/reading/read.ts';
 import { writeBareSite } from '../tests/bench/bareSite.ts';
+import { benchGuides } from '../tests/bench/guideBench.ts';
 import { killBuilds } from '../tests/bench/killBench.ts';
 import { benchLighthouse } from '../tests/bench/lighthouse.ts';
 import { makeYard } from '../tests/bench/makeYard.ts';
 import { cpuSecondsOf, measured, median, ratioInWords } from '../tests/bench/measure.ts';
+import { benchPhotos, photoBenchLines } from '../tests/bench/photoBench.ts';
 import { readFlags, runIfMain, UsageError } from './command.ts';
 
 const help = `Measures checking and building a yard made for it, and prints ratios of paired runs.
@@ -167,6 +169,8 @@ async function main(words: string[]): Promise<number> {
   print(`A yard of ${size.lots} lots and ${size.cultivars} cultivars, seed ${values.seed}`);
   await benchCheck(content, repeats);
   benchBuild(content, repeats);
+  benchGuides({ root, scratch: join(scratch, 'guides'), asOf, places: 60, repeats, print });
+  for (const line of photoBenchLines(benchPhotos(6, repeats))) print(line);
   rmSync(scratch, { recursive: true, force: true });
   return 0;
 }

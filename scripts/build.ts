@@ -11,6 +11,7 @@ import { checkAddresses, listNews, writeRedirects } from '../src/integrations/ad
 import { buildLog } from '../src/integrations/buildLog.mjs';
 import { type FinishedSite, readSite } from '../src/integrations/finishedSite.ts';
 import { oneAtATime } from '../src/integrations/oneAtATime.ts';
+import { photoProgress } from '../src/integrations/photoProgress.ts';
 import { privacyScan } from '../src/integrations/privacyScan.ts';
 import { groundHash, keepList, publishedKeys, takeOver } from '../src/integrations/publishedPages.ts';
 import { startSearchIndex } from '../src/integrations/searchIndex.ts';
@@ -18,6 +19,9 @@ import { clearLeftovers, folderBeside, swapIn } from '../src/integrations/siteFo
 import { writeSitemap } from '../src/integrations/sitemap.ts';
 import type { SiteLinks } from '../src/outputs/redirects.ts';
 import { isReused, plannedKeys, planPages } from '../src/pageReuse.ts';
+import { clearOldPhotos } from '../src/photos/store.ts';
+import { besidePhotos } from '../src/photos.ts';
+import { photoFiles } from '../src/views/photoFiles.ts';
 import { searchRecords } from '../src/views/searchRecords.ts';
 import { readFlags, runIfMain, UsageError } from './command.ts';
 
@@ -128,7 +132,7 @@ async function buildNow(request: BuildRequest): Promise<BuiltSite | null> {
   let listed = 0;
   const search = startSearchIndex(searchRecords(catalogue));
   try {
-    await render(catalogue, out, built, base);
+    await besidePhotos(photoFiles(catalogue), photoProgress(), () => render(catalogue, out, built, base));
     for (const file of plannedKeys().keys()) {
       if (!isReused(file)) continue;
       takeOver(out, built, file);
@@ -145,6 +149,7 @@ async function buildNow(request: BuildRequest): Promise<BuiltSite | null> {
     );
     writeRedirects(built, addresses, linksBelow(catalogue.yard.address, base));
     await swapIn(built, out);
+    await clearOldPhotos();
     await keepList(out, ground, plannedKeys(), finished.bytes);
     listed = request.leaveList ? 0 : await listNews(content.dir, addresses);
   } catch (problem) {

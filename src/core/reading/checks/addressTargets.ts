@@ -1,5 +1,5 @@
 import { type Ledger, ledgerOf, pageOf, resolve } from '../../addresses/ledger.ts';
-import { codeOf, recordOf } from '../../addresses/paths.ts';
+import { codeOf } from '../../addresses/paths.ts';
 import type { AddressRow } from '../../records/address.ts';
 import { addressesFile } from '../addressFile.ts';
 import type { Draft } from '../draft.ts';
@@ -39,9 +39,14 @@ function loop({ latest }: Ledger, addresses: readonly string[]): Problem {
   };
 }
 
+/** The address of a record at the start of the address of a page below it. */
+const belowRecord = /^\/(?:cultivars|lots|guides|videos|places)\/[^/]+\//;
+
 function nowhere(draft: Draft, { latest }: Ledger, row: AddressRow, to: string): Problem[] {
   const page = pageOf(to);
-  const known = recordOf(page) === null ? latest.get(page)?.leadsTo === null : isKnown(draft, page);
+  // Pages below a record, such as a guide for a place, are known as soon as the record is; the build asks for the page itself.
+  const record = belowRecord.exec(page)?.[0];
+  const known = record === undefined ? latest.get(page)?.leadsTo === null : isKnown(draft, record);
   if (known) return [];
   return [
     {
