@@ -72,7 +72,7 @@ async function names(page: Page): Promise<string[]> {
 async function choose(page: Page, group: string, value: string): Promise<void> {
   const key = page.locator('[data-search-key]');
   if ((await key.getAttribute('open')) === null) await key.locator('summary').click();
-  await key.locator(`input[name="${group}"][value="${value}"]`).click();
+  await key.locator(`[data-group="${group}"] input[value="${value}"]`).click();
 }
 
 const query = (page: Page) => new URL(page.url()).search;
@@ -151,7 +151,7 @@ describe('choices', () => {
     async (group, value, expected) => {
       expect(expected.length).toBeGreaterThan(0);
       const page = await open();
-      const count = page.locator(`label:has(input[name="${group}"][value="${value}"]) [data-count]`);
+      const count = page.locator(`[data-group="${group}"] label:has(input[value="${value}"]) [data-count]`);
       expect(await count.textContent()).toBe(String(expected.length));
       await choose(page, group, value);
       expect(await told(page)).toMatch(new RegExp(`^${expected.length} cultivars?, 1 choice made`));
@@ -251,7 +251,9 @@ describe('the address', () => {
     const again = await open(query(page));
     await told(again);
     expect(await names(again)).toEqual(two);
-    expect(await again.locator(`input[name="flavour"][value="${first.flavour.id}"]`).isChecked()).toBe(true);
+    expect(await again.locator(`[data-group="flavour"] input[value="${first.flavour.id}"]`).isChecked()).toBe(
+      true,
+    );
     expect(await again.locator('#order').inputValue()).toBe('readiness');
     await again.context().close();
 
@@ -259,7 +261,9 @@ describe('the address', () => {
     await page.goBack();
     await expect.poll(() => names(page)).toEqual(one);
     expect(query(page)).toBe(`?ripening=${first.ripening}`);
-    expect(await page.locator(`input[name="flavour"][value="${first.flavour.id}"]`).isChecked()).toBe(false);
+    expect(await page.locator(`[data-group="flavour"] input[value="${first.flavour.id}"]`).isChecked()).toBe(
+      false,
+    );
     await page.context().close();
   });
 });

@@ -32,6 +32,10 @@ const status = part('[data-search-status]');
 const results = part('[data-search-results]');
 const boxes = [...key.querySelectorAll<HTMLInputElement>('input[type="checkbox"]')];
 
+function groupOf(each: HTMLInputElement): SearchGroup {
+  return each.closest<HTMLElement>('[data-group]')!.dataset.group as SearchGroup;
+}
+
 /** Loads once; a failure is tried again. */
 function kept<T>(load: () => Promise<T>): () => Promise<T> {
   let loading: Promise<T> | undefined;
@@ -74,7 +78,7 @@ async function answers(): Promise<PlaceAnswers | null> {
 function showWanted(): void {
   const { text, chosen } = wanted;
   box.value = text;
-  for (const each of boxes) each.checked = chosen[each.name as SearchGroup].has(each.value);
+  for (const each of boxes) each.checked = chosen[groupOf(each)].has(each.value);
   for (const option of order.options) option.disabled = option.value === 'match' && text === '';
   order.value = orderOf(wanted);
 }
@@ -133,7 +137,7 @@ function showAsked(file: RowsFile): void {
 
 function showCounts(counts: Narrowed['counts'], placed: boolean): void {
   for (const each of boxes) {
-    const group = each.name as SearchGroup;
+    const group = groupOf(each);
     const count = counts[group].get(each.value) ?? 0;
     const label = each.parentElement!;
     label.querySelector('[data-count]')!.textContent = group === 'place' && !placed ? '' : String(count);
@@ -258,9 +262,11 @@ form.addEventListener('submit', event => {
   lookForText(true);
 });
 key.addEventListener('change', event => {
-  const { name, value, checked } = event.target as HTMLInputElement;
-  const group = searchGroups.find(each => each === name);
-  if (group === undefined) return;
+  const changed = event.target as HTMLInputElement;
+  // The key holds the line of the visitor's place too.
+  if (!boxes.includes(changed)) return;
+  const { value, checked } = changed;
+  const group = groupOf(changed);
   const chosen = new Set(wanted.chosen[group]);
   if (checked) chosen.add(value);
   else chosen.delete(value);
