@@ -26,3 +26,8 @@ export function pagesOf(folder: string): string[] {
 export function readText(folder: string, path: string): string {
   return readFileSync(join(folder, path), 'utf8');
 }
+
+/** Whether a page only leads its reader on to another. */
+export function leadsOn(html: string): boolean {
+  return html.includes('<meta http-equiv="refresh"');
+}

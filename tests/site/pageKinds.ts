@@ -1,6 +1,6 @@
 /** Every kind of page of the built site, and examples of each: one table for all tests that look at pages. */
 
-import { pagesOf, readText } from './builtSites.ts';
+import { leadsOn, pagesOf, readText } from './builtSites.ts';
 
 interface Lot {
   lot: string;
@@ -48,6 +48,11 @@ const kinds: readonly Kind[] = [
     // The first, and the one with the longest name.
     examples: files => [files[0], [...files].sort((a, b) => b.length - a.length)[0]],
   },
+  { name: 'cultivars of a flavour', file: /^cultivars\/flavour\/[^/]+\/(?:page\/\d+\/)?index\.html$/ },
+  {
+    name: 'cultivars that ripen together',
+    file: /^cultivars\/ripening\/[^/]+\/(?:page\/\d+\/)?index\.html$/,
+  },
   { name: 'comparison', file: /^compare\/index\.html$/ },
   { name: 'compared kind', file: /^compare\/(?:species|flavour)\/[^/]+\/(?:\d+\/)?index\.html$/ },
   { name: 'kinds of climate', file: /^climates\/index\.html$/ },
@@ -77,8 +82,6 @@ const kinds: readonly Kind[] = [
   { name: 'what changed', file: /^changes\/index\.html$/ },
   { name: 'how we know', file: /^how-we-know\/index\.html$/ },
 ];
-
-const leadsOn = (html: string) => /<meta http-equiv="refresh"/.test(html);
 
 export interface Example {
   kind: string;
