@@ -90,7 +90,10 @@ function faultsInPage(): string[] {
   }
 
   const pictures: Box[] = [];
-  for (const element of document.querySelectorAll('img, svg, input, select, button, textarea')) {
+  for (const element of document.querySelectorAll(
+    // A placeholder lies behind its photograph on purpose.
+    'img:not(.placeholder), svg, input, select, button, textarea',
+  )) {
     if (unseen(element) || element.parentElement?.closest('svg')) continue;
     const { left, right, top, bottom } = element.getBoundingClientRect();
     if (right - left < 2 || bottom - top < 2) continue;
