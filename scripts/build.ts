@@ -17,7 +17,7 @@ import { groundHash, keepList, publishedKeys, takeOver } from '../src/integratio
 import { startSearchIndex } from '../src/integrations/searchIndex.ts';
 import { clearLeftovers, folderBeside, swapIn } from '../src/integrations/siteFolders.ts';
 import { writeSitemap } from '../src/integrations/sitemap.ts';
-import type { SiteLinks } from '../src/outputs/redirects.ts';
+import { siteLinks } from '../src/outputs/siteLinks.ts';
 import { isReused, plannedKeys, planPages } from '../src/pageReuse.ts';
 import { clearOldPhotos } from '../src/photos/store.ts';
 import { besidePhotos } from '../src/photos.ts';
@@ -125,6 +125,7 @@ async function buildNow(request: BuildRequest): Promise<BuiltSite | null> {
   await mkdir(dirname(out), { recursive: true });
   await clearLeftovers(out);
   const base = basePath(request.base);
+  const links = siteLinks(catalogue.yard.address, base);
   const ground = await groundHash({ root, content: content.dir, base, catalogue });
   planPages(ground, request.afresh ? new Map() : await publishedKeys(out, ground));
   const built = folderBeside(out, 'building');
@@ -140,14 +141,14 @@ async function buildNow(request: BuildRequest): Promise<BuiltSite | null> {
     }
     await search.writeInto(built);
     const finished = lookThrough(built, content);
-    await writeSitemap(built, finished.pages, catalogue.yard.address, base);
+    await writeSitemap(built, finished.pages, links);
     const addresses = checkAddresses(
       content.reading.records.addresses,
       catalogue,
       finished.pages,
       shownFolder(content.dir),
     );
-    writeRedirects(built, addresses, linksBelow(catalogue.yard.address, base));
+    writeRedirects(built, addresses, links);
     await swapIn(built, out);
     await clearOldPhotos();
     await keepList(out, ground, plannedKeys(), finished.bytes);
@@ -159,12 +160,6 @@ async function buildNow(request: BuildRequest): Promise<BuiltSite | null> {
     await search.stop();
   }
   return { out, rendered: buildLog().pages, reused, listed, catalogue };
-}
-
-/** Links of a site at an address, below a base path. */
-function linksBelow(address: string, base: string): SiteLinks {
-  const href = (path: string) => base + path.replace(/^\/+/, '');
-  return { href, absolute: path => new URL(href(path), address).href };
 }
 
 /** Reads the finished site. Throws when it shows something private. */

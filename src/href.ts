@@ -1,14 +1,6 @@
-/** Links that hold under any base path. Every link of the site is made here. */
+/** Links that hold under any base path. Every link of the pages is made here. */
 
-/** The base path with exactly one slash at its end. */
-const base = import.meta.env.BASE_URL.replace(/\/*$/, '/');
+import { siteLinks } from './outputs/siteLinks.ts';
 
-/** A link to a path of this site, such as `/lots/l26-01/`. */
-export function href(path: string): string {
-  return base + path.replace(/^\/+/, '');
-}
-
-/** The same with the site's own address in front: for canonical links, feeds and files others read. */
-export function absolute(path: string): string {
-  return new URL(href(path), import.meta.env.SITE).href;
-}
+/** A link to a path of this site, such as `/lots/l26-01/`; and the same with the site's own address in front. */
+export const { href, absolute } = siteLinks(import.meta.env.SITE, import.meta.env.BASE_URL);

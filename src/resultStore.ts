@@ -4,24 +4,17 @@
  */
 
 import { createHash } from 'node:crypto';
-import { mkdir, readdir, readFile, rename, writeFile } from 'node:fs/promises';
-import { dirname, join, resolve } from 'node:path';
+import { readFile } from 'node:fs/promises';
+import { join, resolve } from 'node:path';
 import { deserialize, serialize } from 'node:v8';
+import { hashOfFiles, writeWhole } from './files.ts';
 
 const cacheFolder = resolve('.cache/results');
 const coreFolder = resolve('src/core');
 
 /** Hash of the source of the core; null where the sources are not at hand, and nothing is kept. */
-async function hashOfCore(): Promise<string | null> {
-  try {
-    const names = await readdir(coreFolder, { recursive: true });
-    const sources = names.filter(name => name.endsWith('.ts') && !name.endsWith('.test.ts')).sort();
-    const hash = createHash('sha256');
-    for (const name of sources) hash.update(`${name}\n`).update(await readFile(join(coreFolder, name)));
-    return hash.digest('hex');
-  } catch {
-    return null;
-  }
+function hashOfCore(): Promise<string | null> {
+  return hashOfFiles(coreFolder, /(?<!\.test)\.ts$/).catch(() => null);
 }
 
 let core: Promise<string | null> | undefined;
@@ -48,10 +41,6 @@ export async function rememberResult<T>(kind: string, inputs: unknown, compute: 
   const before = await kept(path);
   if (before !== undefined) return before as T;
   const result = compute();
-  await mkdir(dirname(path), { recursive: true });
-  // Written aside first, so that a reader never meets half a file.
-  const aside = `${path}-${process.pid}`;
-  await writeFile(aside, serialize(result));
-  await rename(aside, path);
+  await writeWhole(path, serialize(result));
   return result;
 }

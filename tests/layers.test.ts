@@ -28,7 +28,7 @@ const layers: readonly { name: string; level: number; pattern: RegExp }[] = [
   { name: 'core/comparison', level: 5.5, pattern: /^src\/core\/comparison\// },
   { name: 'outputs', level: 6, pattern: /^src\/outputs\// },
   { name: 'markdown', level: 6, pattern: /^src\/markdown\// },
-  { name: 'result store', level: 6, pattern: /^src\/resultStore\.ts$/ },
+  { name: 'result store', level: 6, pattern: /^src\/(?:files|resultStore)\.ts$/ },
   { name: 'turns', level: 6, pattern: /^src\/turns\.ts$/ },
   { name: 'content', level: 7, pattern: /^src\/content(?:\.config)?\.ts$/ },
   {

@@ -278,3 +278,18 @@ export function worldRecords(world: World = {}): Records {
 export function catalogueOf(records: Records, asOf: string): Catalogue {
   return assemble(records, day(asOf), new Map());
 }
+
+/** A lot as it stood in late summer: in leaf outdoors, rooted and sound. */
+export const lateSummer = {
+  '2026-08-29': [
+    {
+      left: 19,
+      roots: 'holding',
+      leaves: 'full',
+      heightCm: 47,
+      caliperMm: 7,
+      health: 'sound',
+      where: 'outdoors',
+    },
+  ],
+} satisfies World['walks'];

@@ -1,7 +1,7 @@
 /** The step of a build that keeps old addresses alive: it refuses a site that has lost one, writes the redirects, and lists what is new. */
 
 import { mkdirSync, writeFileSync } from 'node:fs';
-import { readFile, rename, writeFile } from 'node:fs/promises';
+import { readFile } from 'node:fs/promises';
 import { join } from 'node:path';
 import { withRows } from '../core/addresses/listText.ts';
 import {
@@ -12,7 +12,9 @@ import {
 } from '../core/addresses/publication.ts';
 import type { Catalogue } from '../core/catalogue.ts';
 import type { AddressRow } from '../core/records/address.ts';
-import { headerTable, redirectPage, redirectTable, type SiteLinks } from '../outputs/redirects.ts';
+import { writeWhole } from '../files.ts';
+import { headerTable, redirectPage, redirectTable } from '../outputs/redirects.ts';
+import type { SiteLinks } from '../outputs/siteLinks.ts';
 import type { FinishedPage } from './finishedSite.ts';
 
 const listName = 'addresses.csv';
@@ -80,8 +82,6 @@ export async function listNews(content: string, { news }: Publication): Promise<
     if (problem.code === 'ENOENT') return '';
     throw problem;
   });
-  const aside = join(content, `.${listName}-${process.pid}`);
-  await writeFile(aside, withRows(before, news));
-  await rename(aside, path);
+  await writeWhole(path, withRows(before, news));
   return news.length;
 }

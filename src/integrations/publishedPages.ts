@@ -5,9 +5,10 @@
 
 import { createHash } from 'node:crypto';
 import { copyFileSync, linkSync, mkdirSync, readFileSync } from 'node:fs';
-import { mkdir, readdir, readFile, rename, writeFile } from 'node:fs/promises';
+import { readFile } from 'node:fs/promises';
 import { dirname, join, resolve } from 'node:path';
 import type { Catalogue } from '../core/catalogue.ts';
+import { hashOfFiles, writeWhole } from '../files.ts';
 import { groundOf, hashOf, type PageKeys } from '../pageReuse.ts';
 
 const listFolder = resolve('.cache/pages');
@@ -26,18 +27,6 @@ function listPath(out: string): string {
   return join(listFolder, `${hashOf(out)}.json`);
 }
 
-/** Names and bytes of all files below a folder that a pattern takes, as one hash. */
-async function hashOfFiles(folder: string, taken: RegExp): Promise<string> {
-  const hash = createHash('sha256');
-  const entries = await readdir(folder, { recursive: true, withFileTypes: true }).catch(() => []);
-  const paths = entries.filter(entry => entry.isFile()).map(entry => join(entry.parentPath, entry.name));
-  for (const path of paths.sort()) {
-    const name = path.slice(folder.length);
-    if (taken.test(name)) hash.update(`${name}\n`).update(await readFile(path));
-  }
-  return hash.digest('base64url');
-}
-
 export interface Ground {
   /** The project, with the sources of the program. */
   root: string;
@@ -53,7 +42,8 @@ export async function groundHash({ root, content, base, catalogue }: Ground): Pr
     await readFile(join(root, 'astro.config.mjs')),
     await readFile(join(root, 'package-lock.json')),
   ];
-  const photos = await hashOfFiles(join(content, 'photos'), /./);
+  // A yard without photographs has no such folder.
+  const photos = await hashOfFiles(join(content, 'photos'), /./).catch(() => null);
   return hashOf(program, settings.map(hashOfBytes), photos, base, groundOf(catalogue));
 }
 
@@ -97,9 +87,5 @@ export async function keepList(
 ): Promise<void> {
   const pages: PublishedList['pages'] = {};
   for (const [file, key] of keys) pages[file] = [key, bytes.get(file)!];
-  const path = listPath(out);
-  await mkdir(dirname(path), { recursive: true });
-  const aside = `${path}-${process.pid}`;
-  await writeFile(aside, JSON.stringify({ ground, pages } satisfies PublishedList));
-  await rename(aside, path);
+  await writeWhole(listPath(out), JSON.stringify({ ground, pages } satisfies PublishedList));
 }

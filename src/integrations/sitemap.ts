@@ -2,16 +2,14 @@
 
 import { writeFile } from 'node:fs/promises';
 import { join } from 'node:path';
+import type { SiteLinks } from '../outputs/siteLinks.ts';
 import { isListed, type PageForSearch, sitemapFiles } from '../outputs/sitemap.ts';
 
-/** `site` is the address of the yard without a path, `base` the path below which the site lives, with a slash at both ends. */
 export async function writeSitemap(
   built: string,
   pages: readonly PageForSearch[],
-  site: string,
-  base: string,
+  { absolute }: SiteLinks,
 ): Promise<void> {
-  const addressOf = (path: string) => new URL(base + path.slice(1), site).href;
-  const paths = pages.filter(page => isListed(page, addressOf)).map(({ path }) => path);
-  for (const { path, text } of sitemapFiles(paths, addressOf)) await writeFile(join(built, path), text);
+  const paths = pages.filter(page => isListed(page, absolute)).map(({ path }) => path);
+  for (const { path, text } of sitemapFiles(paths, absolute)) await writeFile(join(built, path), text);
 }

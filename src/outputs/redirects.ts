@@ -1,27 +1,16 @@
 /** Sending readers on: as pages for hosts that only serve files, and as the tables that other hosts read. */
 
 import type { Redirect } from '../core/addresses/publication.ts';
-
-export interface SiteLinks {
-  /** A path of the site with its base path in front. */
-  href: (path: string) => string;
-  /** The same with the site's own address in front. */
-  absolute: (path: string) => string;
-}
-
-const escapes: Readonly<Record<string, string>> = { '&': '&amp;', '<': '&lt;', '>': '&gt;', '"': '&quot;' };
-
-function escaped(text: string): string {
-  return text.replace(/[&<>"]/g, sign => escapes[sign]!);
-}
+import { htmlText } from './htmlText.ts';
+import type { SiteLinks } from './siteLinks.ts';
 
 /**
  * A page that sends its reader on at once. Search engines take the canonical address; a reader whose browser does not follow finds a link.
  * Refreshing after 0 seconds is the way WCAG 2.2 allows (technique H76).
  */
 export function redirectPage({ to }: Redirect, { href, absolute }: SiteLinks): string {
-  const link = escaped(href(to));
-  const canonical = escaped(absolute(to.replace(/#.*$/, '')));
+  const link = htmlText(href(to));
+  const canonical = htmlText(absolute(to.replace(/#.*$/, '')));
   return `<!DOCTYPE html><html lang="en"><head><meta charset="utf-8"><meta name="viewport" content="width=device-width, initial-scale=1"><title>This page has moved</title><meta name="robots" content="noindex"><meta http-equiv="content-security-policy" content="default-src 'none'"><link rel="canonical" href="${canonical}"><meta http-equiv="refresh" content="0; url=${link}"></head><body><main><h1>This page has moved</h1><p>It is now at <a href="${link}">${canonical}</a>.</p></main></body></html>
 `;
 }

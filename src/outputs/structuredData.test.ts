@@ -1,7 +1,7 @@
 /** What pages say in the words of schema.org; names and enumerations are held by the types of schema-dts at compile time. */
 
 import { describe, expect, it } from 'vitest';
-import { catalogueOf, type World, worldRecords } from '../../tests/world.ts';
+import { catalogueOf, lateSummer, type World, worldRecords } from '../../tests/world.ts';
 import {
   breadcrumbs,
   cultivarProduct,
@@ -21,20 +21,6 @@ const words = {
   formWords: { 'leafed-pot': 'In leaf', 'dormant-pot': 'Dormant', 'bare-root': 'Bare' },
 };
 
-const grown: World['walks'] = {
-  '2026-08-29': [
-    {
-      left: 19,
-      roots: 'holding',
-      leaves: 'full',
-      heightCm: 47,
-      caliperMm: 7,
-      health: 'sound',
-      where: 'outdoors',
-    },
-  ],
-};
-
 function productOf(world: World, asOf: string) {
   const [entry] = catalogueOf(worldRecords(world), asOf).lots;
   // As programs read it: JSON has no types.
@@ -44,7 +30,7 @@ function productOf(world: World, asOf: string) {
 
 describe('a lot', () => {
   it('offers each form at its price, in stock when ready and for later when it opens', () => {
-    const { entry, product } = productOf({ walks: grown }, '2026-09-10');
+    const { entry, product } = productOf({ walks: lateSummer }, '2026-09-10');
     const states = entry.forms.map(({ state }) => state);
     expect(states).toEqual(['ready', 'opens', 'opens']);
     expect(product.offers.map((offer: { availability: string }) => offer.availability)).toEqual([
@@ -69,7 +55,7 @@ describe('a lot', () => {
 
   it('is out of stock while somebody has to look or something holds it', () => {
     const { entry, product } = productOf(
-      { walks: { ...grown, '2026-09-08': [{ health: 'hold' }] } },
+      { walks: { ...lateSummer, '2026-09-08': [{ health: 'hold' }] } },
       '2026-09-10',
     );
     expect(entry.forms[0]!.state).toBe('blocked');
@@ -101,7 +87,7 @@ describe('a cultivar', () => {
   const entryOf = (world: World, asOf: string) => catalogueOf(worldRecords(world), asOf).cultivars[0]!;
 
   it('is offered from its lowest to its highest price, as good as its best form', () => {
-    const entry = entryOf({ walks: grown, lots: [{}, { lot: 'a-2' }] }, '2026-09-10');
+    const entry = entryOf({ walks: lateSummer, lots: [{}, { lot: 'a-2' }] }, '2026-09-10');
     const product = JSON.parse(JSON.stringify(cultivarProduct(entry, '/cultivars/a/', words, addressOf)));
     const prices = entry.lots.flatMap(({ tiers }) =>
       Object.values(tiers).map(({ answer }) => answer.price.minor),

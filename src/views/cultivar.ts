@@ -9,7 +9,7 @@ import { type FruitMark, fruitMark } from './fruitMarks.ts';
 import type { Fact } from './lot.ts';
 import { fruitSizeInWords } from './measures.ts';
 import { oncePer } from './memo.ts';
-import { groupBy, type PagedList, paged } from './paging.ts';
+import { groupBy, type PagedList, paged, pageParam } from './paging.ts';
 import { cultivarPath, flavourPath, ripeningPath } from './paths.ts';
 import { listedCultivars } from './raised.ts';
 import { type StateView, stateView } from './state.ts';
@@ -112,6 +112,22 @@ export interface TraitList {
   /** One sentence; empty where the yard says nothing. */
   means: string;
   list: PagedList<CultivarRow>;
+}
+
+/** One page of such a list. */
+export interface TraitListPage {
+  cut: TraitList;
+  page: PagedList<CultivarRow>['pages'][number];
+}
+
+/** All pages of such lists, as the site generator takes them. */
+export function traitListPages(lists: readonly TraitList[]) {
+  return lists.flatMap(cut =>
+    cut.list.pages.map(page => ({
+      params: { id: cut.id, page: pageParam(page.number) },
+      props: { cut, page } satisfies TraitListPage,
+    })),
+  );
 }
 
 /** The cultivars of each flavour class of the yard, also of one that none has today: its address stays. */

@@ -3,6 +3,8 @@
  * Everything put into a piece is escaped unless it is a piece itself.
  */
 
+import { htmlText } from '../outputs/htmlText.ts';
+
 /** A finished piece of HTML. */
 export interface Html {
   readonly html: string;
@@ -10,22 +12,9 @@ export interface Html {
 
 type Insert = string | number | false | null | Html | readonly Html[];
 
-const escapes: Readonly<Record<string, string>> = {
-  '&': '&amp;',
-  '<': '&lt;',
-  '>': '&gt;',
-  '"': '&quot;',
-  "'": '&#39;',
-};
-const special = /[&<>"']/;
-
-function escaped(text: string): string {
-  return special.test(text) ? text.replace(/[&<>"']/g, sign => escapes[sign]!) : text;
-}
-
 function inserted(value: Insert): string {
   if (value === null || value === false) return '';
-  if (typeof value === 'string') return escaped(value);
+  if (typeof value === 'string') return htmlText(value);
   if (typeof value === 'number') return String(value);
   return 'html' in value ? value.html : value.map(piece => piece.html).join('');
 }

@@ -1,7 +1,6 @@
 /** A visitor's own place, in a browser: every way to choose one, what pages then say, and what they say when something fails. */
 
 import { readFileSync } from 'node:fs';
-import { createRequire } from 'node:module';
 import { join } from 'node:path';
 import { gzipSync } from 'node:zlib';
 import type { Browser, BrowserContext, Page } from 'playwright-core';
@@ -11,6 +10,7 @@ import { levels } from '../../src/core/match/answers.ts';
 import { levelWords } from '../../src/core/match/words.ts';
 import { startBrowser } from './browser.ts';
 import { builtSites, filesOf, pagesOf, readText } from './builtSites.ts';
+import { axeFindings } from './visiting.ts';
 
 const { folder, base } = builtSites.belowBase;
 const anyLevel = new RegExp(`^(?:${levels.map(level => levelWords[level]).join('|')})$`);
@@ -457,8 +457,6 @@ describe('without scripts', () => {
 });
 
 describe('accessibility (axe-core, WCAG 2.2 AA)', () => {
-  const axeSource = readFileSync(createRequire(import.meta.url).resolve('axe-core/axe.min.js'), 'utf8');
-
   it.each([
     ['light', 320],
     ['dark', 1280],
@@ -477,22 +475,11 @@ describe('accessibility (axe-core, WCAG 2.2 AA)', () => {
         ];
         for (const path of paths.map(each => each.replace('index.html', ''))) {
           await page.goto(site.address + path, { waitUntil: 'networkidle' });
-          await page.addScriptTag({ content: axeSource });
-          const { violations, overflow } = await page.evaluate(async () => {
+          const overflow = await page.evaluate(() => {
             for (const details of document.querySelectorAll('details')) details.open = true;
-            const { axe } = window as unknown as {
-              axe: {
-                run: (
-                  options: object,
-                ) => Promise<{ violations: { id: string; nodes: { html: string }[] }[] }>;
-              };
-            };
-            const found = await axe.run({
-              runOnly: ['wcag2a', 'wcag2aa', 'wcag21a', 'wcag21aa', 'wcag22aa'],
-            });
-            return { ...found, overflow: document.documentElement.scrollWidth - window.innerWidth };
+            return document.documentElement.scrollWidth - window.innerWidth;
           });
-          expect(violations.map(({ id, nodes }) => `${path} ${id}: ${nodes[0]?.html}`)).toEqual([]);
+          expect(await axeFindings(page), path).toEqual([]);
           expect(overflow, path).toBeLessThanOrEqual(0);
         }
       },

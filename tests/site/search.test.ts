@@ -1,7 +1,5 @@
 /** The search page in a browser, checked against the open files of the same site: words, choices, order, address, keyboard, nothing found. */
 
-import { readFileSync } from 'node:fs';
-import { createRequire } from 'node:module';
 import { gzipSync } from 'node:zlib';
 import type { Browser, BrowserContextOptions, Page } from 'playwright-core';
 import { afterAll, afterEach, beforeAll, describe, expect, it } from 'vitest';
@@ -11,6 +9,7 @@ import type { StockFile } from '../../src/outputs/stockFile.ts';
 import type { PlaceFile } from '../../src/views/myPlace/file.ts';
 import { startBrowser } from './browser.ts';
 import { builtSites, readText } from './builtSites.ts';
+import { axeFindings } from './visiting.ts';
 
 const { folder } = builtSites.belowBase;
 const { cultivars } = JSON.parse(readText(folder, 'cultivars.json')) as CultivarsFile;
@@ -362,7 +361,6 @@ describe('the page', () => {
     await page.context().close();
   });
 
-  const axeSource = readFileSync(createRequire(import.meta.url).resolve('axe-core/axe.min.js'), 'utf8');
   it.each([
     ['light', 1280, '?q=fig&form=bare-root'],
     ['dark', 1280, '?sort=price&form=bare-root'],
@@ -374,19 +372,7 @@ describe('the page', () => {
       const page = await open(asked, { colorScheme, viewport: { width, height: 800 }, bypassCSP: true });
       await told(page);
       expect(await page.evaluate(() => document.documentElement.scrollWidth)).toBeLessThanOrEqual(width);
-      await page.addScriptTag({ content: axeSource });
-      const violations = await page.evaluate(async () => {
-        const { axe } = window as unknown as {
-          axe: {
-            run: (options: object) => Promise<{ violations: { id: string; nodes: { html: string }[] }[] }>;
-          };
-        };
-        const { violations: all } = await axe.run({
-          runOnly: ['wcag2a', 'wcag2aa', 'wcag21a', 'wcag21aa', 'wcag22aa'],
-        });
-        return all.map(({ id, nodes }) => `${id}: ${nodes[0]?.html}`);
-      });
-      expect(violations).toEqual([]);
+      expect(await axeFindings(page)).toEqual([]);
       await page.context().close();
     },
   );

@@ -1,7 +1,6 @@
 /** Videos on the built site: states agree with the pages they are about, addresses to paste lead somewhere, codes are read as their address. */
 
 import { existsSync, readFileSync } from 'node:fs';
-import { createRequire } from 'node:module';
 import { join } from 'node:path';
 import { gzipSync } from 'node:zlib';
 import decodeQR from 'qr/decode.js';
@@ -10,6 +9,7 @@ import { afterAll, beforeAll, describe, expect, it } from 'vitest';
 import { type ServedSite, serve } from '../../scripts/serve.ts';
 import { startBrowser } from './browser.ts';
 import { builtSites, filesOf, readText } from './builtSites.ts';
+import { axeFindings } from './visiting.ts';
 
 const { folder, base } = builtSites.belowBase;
 const origin = 'https://kettlewise.example';
@@ -180,7 +180,6 @@ describe('in a browser', () => {
     await browser.close();
     await site.stop();
   });
-  const axe = readFileSync(createRequire(import.meta.url).resolve('axe-core/axe.min.js'), 'utf8');
 
   // axe-core: rules of WCAG 2.0 to 2.2, levels A and AA.
   it.each([
@@ -204,19 +203,7 @@ describe('in a browser', () => {
       for (const path of ['videos/', `videos/${ids.at(-1)!}/`]) {
         await page.goto(site.address + path, { waitUntil: 'networkidle' });
         expect(await page.evaluate(() => document.documentElement.scrollWidth)).toBeLessThanOrEqual(width);
-        await page.evaluate(axe);
-        const found = await page.evaluate(async () => {
-          const { axe: loaded } = window as unknown as {
-            axe: {
-              run: (options: object) => Promise<{ violations: { id: string; nodes: { html: string }[] }[] }>;
-            };
-          };
-          const { violations } = await loaded.run({
-            runOnly: ['wcag2a', 'wcag2aa', 'wcag21a', 'wcag21aa', 'wcag22aa'],
-          });
-          return violations.map(({ id, nodes }) => `${id}: ${nodes[0]?.html}`);
-        });
-        expect(found, path).toEqual([]);
+        expect(await axeFindings(page), path).toEqual([]);
       }
       expect(elsewhere).toEqual([]);
       await context.close();

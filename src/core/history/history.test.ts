@@ -1,5 +1,5 @@
 import { describe, expect, it } from 'vitest';
-import { baseYard, catalogueOf, type World, worldRecords } from '../../../tests/world.ts';
+import { baseYard, catalogueOf, lateSummer, type World, worldRecords } from '../../../tests/world.ts';
 import { day } from '../days.ts';
 import { eventId, type StockEvent } from './event.ts';
 import { stockEvents } from './history.ts';
@@ -14,17 +14,7 @@ const told = (events: readonly StockEvent[]) =>
 const wordsOf = ({ because }: StockEvent) => because.map(({ text }) => text).join(' ');
 
 const sale: World['walks'] = {
-  '2026-08-29': [
-    {
-      left: 19,
-      roots: 'holding',
-      leaves: 'full',
-      heightCm: 47,
-      caliperMm: 7,
-      health: 'sound',
-      where: 'outdoors',
-    },
-  ],
+  ...lateSummer,
   '2026-09-19': [{ left: 12, leaves: 'full', health: 'sound', where: 'outdoors' }],
   '2026-10-03': [{ left: 0 }],
 };
