@@ -5,7 +5,10 @@ import { cpSync, existsSync, mkdtempSync, readdirSync, readFileSync, rmSync } fr
 import { tmpdir } from 'node:os';
 import { join } from 'node:path';
 import { afterAll, expect, test } from 'vitest';
+import { buildsAlone } from '../buildsAlone.ts';
 import { yardsFolder } from '../yards/loadYard.ts';
+
+buildsAlone();
 
 const root = join(import.meta.dirname, '../..');
 const scratch = mkdtempSync(join(tmpdir(), 'leafdrop-rename-'));

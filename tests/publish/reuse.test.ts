@@ -4,7 +4,10 @@ import { appendFileSync, mkdtempSync, readFileSync, rmSync, writeFileSync } from
 import { tmpdir } from 'node:os';
 import { join } from 'node:path';
 import { afterAll, beforeAll, describe, expect, it } from 'vitest';
+import { buildsAlone } from '../buildsAlone.ts';
 import { buildYard, fingerprintOf, writeSmallYard } from './smallYard.ts';
+
+buildsAlone();
 
 let scratch: string;
 let content: string;

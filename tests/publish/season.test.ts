@@ -21,8 +21,11 @@ import { afterAll, beforeAll, describe, expect, it } from 'vitest';
 import { proveSite } from '../../scripts/deployCheck.ts';
 import { type ServedSite, serve } from '../../scripts/serve.ts';
 import { makeYard } from '../bench/makeYard.ts';
+import { buildsAlone } from '../buildsAlone.ts';
 import { commitAll, edit, git, startRepository } from '../commands/gitYard.ts';
 import { buildYard, fingerprintOf, smallYardDay } from './smallYard.ts';
+
+buildsAlone();
 
 const root = resolve(import.meta.dirname, '../..');
 const demo = join(root, 'content');

@@ -6,7 +6,10 @@ import { appendFileSync, cpSync, mkdtempSync, readFileSync, rmSync, writeFileSyn
 import { tmpdir } from 'node:os';
 import { join, resolve } from 'node:path';
 import { afterAll, beforeAll, describe, expect, it } from 'vitest';
+import { buildsAlone } from '../buildsAlone.ts';
 import { builtSites, filesOf, readText } from './builtSites.ts';
+
+buildsAlone();
 
 const root = resolve(import.meta.dirname, '../..');
 

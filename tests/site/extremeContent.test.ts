@@ -7,11 +7,14 @@ import { join, resolve } from 'node:path';
 import type { Browser } from 'playwright-core';
 import { afterAll, beforeAll, describe, expect, it } from 'vitest';
 import { type ServedSite, serve } from '../../scripts/serve.ts';
+import { buildsAlone } from '../buildsAlone.ts';
 import { startBrowser } from './browser.ts';
 import { pagesOf, readText } from './builtSites.ts';
 import { names, writeExtremeYard } from './extremeYard.ts';
 import { layoutFaults } from './layoutFaults.ts';
 import { axeFindings, inTurns, watch } from './visiting.ts';
+
+buildsAlone();
 
 const root = resolve(import.meta.dirname, '../..');
 
