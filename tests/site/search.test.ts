@@ -109,7 +109,7 @@ describe('searching for words', () => {
 
   it('finds guides by their words, and not when something about trees is chosen', async () => {
     const page = await open('?q=overwintering');
-    expect(await told(page)).toMatch(/guide/);
+    expect(await told(page)).toMatch(/and (?:1 guide or video|(?!1 )\d+ guides or videos) with/);
     expect(await page.locator('.found a').first().getAttribute('href')).toMatch(/\/guides\/[\w-]+\/$/);
     await choose(page, 'form', 'bare-root');
     await expect.poll(() => page.locator('.found').count()).toBe(0);

@@ -146,13 +146,16 @@ function showCounts(counts: Narrowed['counts'], placed: boolean): void {
   }
 }
 
-function counted(count: number, one: string): string {
-  return `${count} ${one}${count === 1 ? '' : 's'}`;
+function counted(count: number, one: string, many = `${one}s`): string {
+  return `${count} ${count === 1 ? one : many}`;
 }
 
 function told(trees: number, pages: number): string {
   const { text } = wanted;
-  const what = [counted(trees, 'cultivar'), ...(pages > 0 ? [counted(pages, 'guide or video')] : [])];
+  const what = [
+    counted(trees, 'cultivar'),
+    ...(pages > 0 ? [counted(pages, 'guide or video', 'guides or videos')] : []),
+  ];
   const words = text === '' ? '' : ` with “${text}”`;
   const chosen = choicesMade(wanted);
   return `${what.join(' and ')}${words}${chosen === 0 ? '' : `, ${counted(chosen, 'choice')} made`}.`;
