@@ -1,7 +1,6 @@
 // @ts-check
-import { unified } from '@astrojs/markdown-remark';
 import { defineConfig } from 'astro/config';
-import remarkDirective from 'remark-directive';
+import { markdownSettings } from './src/markdown/prose.ts';
 
 export default defineConfig({
   // Both are set by the build command: the address from yard.yaml, the base path from BASE_PATH.
@@ -21,11 +20,7 @@ export default defineConfig({
     // Writing one page's file while the next is rendered.
     concurrency: 4,
   },
-  markdown: {
-    // Highlighting writes inline styles, which the content policy forbids; a catalogue shows no code.
-    syntaxHighlight: false,
-    processor: unified({ remarkPlugins: [remarkDirective], gfm: true, smartypants: false }),
-  },
+  markdown: markdownSettings,
   security: {
     csp: {
       directives: [

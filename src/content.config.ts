@@ -19,23 +19,17 @@ interface Entry {
   id: string;
 }
 
-/** A loader over one kind of record; `prose` names the Markdown of an entry, which is rendered once, here. */
+/** A loader over one kind of record. Its Markdown is rendered by the pages, which know their reader. */
 function loaderOf<T extends Entry>(
   name: string,
   pick: (from: Records) => Iterable<T>,
   publish: (entry: T) => object = entry => entry,
-  prose?: (entry: T) => string,
 ): Loader {
   return {
     name: `leafdrop-${name}`,
-    load: async ({ store, renderMarkdown }) => {
+    load: async ({ store }) => {
       store.clear();
-      for (const entry of pick(await records())) {
-        const data = { ...publish(entry) };
-        const body = prose?.(entry);
-        if (body === undefined) store.set({ id: entry.id, data });
-        else store.set({ id: entry.id, data, body, rendered: await renderMarkdown(body) });
-      }
+      for (const entry of pick(await records())) store.set({ id: entry.id, data: { ...publish(entry) } });
     },
   };
 }
@@ -55,7 +49,6 @@ export const collections = {
       'cultivars',
       ({ cultivars }) => cultivars.values(),
       ({ requests: _private, ...cultivar }) => cultivar,
-      ({ body }) => body,
     ),
     schema: typed<Omit<Cultivar, 'requests'>>(),
   }),
@@ -68,7 +61,6 @@ export const collections = {
     schema: typed<Place>(),
   }),
   guides: defineCollection({
-    // Their text is rendered page by page, since what it says depends on the reader.
     loader: loaderOf('guides', ({ guides }) => guides.values()),
     schema: typed<Guide>(),
   }),

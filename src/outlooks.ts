@@ -104,13 +104,17 @@ async function outlooksOf(all: Catalogue): Promise<Outlooks> {
 
 const kept = new WeakMap<Catalogue, Promise<Outlooks>>();
 
-/** The outlooks of the catalogue the pages show. */
-export async function outlooks(): Promise<Outlooks> {
-  const all = await catalogue();
+/** The outlooks of a catalogue, worked out once. */
+export function outlooksFor(all: Catalogue): Promise<Outlooks> {
   let found = kept.get(all);
   if (found === undefined) {
     found = outlooksOf(all);
     kept.set(all, found);
   }
   return found;
+}
+
+/** The outlooks of the catalogue the pages show. */
+export async function outlooks(): Promise<Outlooks> {
+  return outlooksFor(await catalogue());
 }

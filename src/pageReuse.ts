@@ -18,6 +18,8 @@ interface Plan {
   before: PageKeys;
   /** What the pages of this build show. */
   now: Map<string, string>;
+  /** Pages that the press prints: they are not rendered, only the moulds they are poured into. */
+  printed: ReadonlySet<string>;
 }
 
 const holder = globalThis as typeof globalThis & { leafdropPagePlan?: Plan };
@@ -42,8 +44,24 @@ export function groundOf(all: Catalogue): unknown {
 }
 
 /** Starts a build: what all its pages rest on, and the pages that were published before. */
-export function planPages(ground: string, before: PageKeys): void {
-  holder.leafdropPagePlan = { ground, before, now: new Map() };
+export function planPages(ground: string, before: PageKeys, printed: ReadonlySet<string> = new Set()): void {
+  holder.leafdropPagePlan = { ground, before, now: new Map(), printed };
+}
+
+/** Whether the press is at work in this build, and needs its moulds rendered. */
+export function needsMoulds(): boolean {
+  return (holder.leafdropPagePlan?.printed.size ?? 0) > 0;
+}
+
+/** Those of a route's pages that the generator has to render, since the press does not print them. */
+export function notPrinted<P>(pages: P[], fileOf: (page: P) => string): P[] {
+  const printed = holder.leafdropPagePlan?.printed;
+  return printed === undefined ? pages : pages.filter(page => !printed.has(fileOf(page)));
+}
+
+/** Key of a page that shows this. */
+export function pageKey(ground: string, file: string, shows: string): string {
+  return hashOf(ground, file, shows);
 }
 
 /** Keys of the reusable pages of this build, those that were left out included. */
@@ -67,7 +85,7 @@ export function changedOnly<P>(pages: P[], shownBy: (page: P) => { file: string;
   if (plan === undefined) return pages;
   return pages.filter(page => {
     const { file, shows } = shownBy(page);
-    plan.now.set(file, hashOf(plan.ground, file, shows));
+    plan.now.set(file, pageKey(plan.ground, file, shows));
     return !isReused(file);
   });
 }

@@ -2,13 +2,14 @@
 
 import { mkdirSync, writeFileSync } from 'node:fs';
 import { readFile } from 'node:fs/promises';
-import { join } from 'node:path';
+import { dirname, join } from 'node:path';
 import { withRows } from '../core/addresses/listText.ts';
 import {
   type BuiltPage,
   type LostAddress,
   type Publication,
   publicationOf,
+  type Redirect,
 } from '../core/addresses/publication.ts';
 import type { Catalogue } from '../core/catalogue.ts';
 import type { AddressRow } from '../core/records/address.ts';
@@ -62,13 +63,31 @@ export function checkAddresses(
   return publication;
 }
 
-/** Writes the pages that send readers on, and the tables for hosts that read them. */
-export function writeRedirects(built: string, { redirects }: Publication, links: SiteLinks): void {
+/** File of a page that sends readers on. */
+function redirectFile(from: string): string {
+  return `${from.slice(1)}${from.endsWith('/') ? 'index.html' : ''}`;
+}
+
+/** Writes a page that sends readers on, and returns its file below the output folder. */
+export function writeRedirect(built: string, redirect: Redirect, links: SiteLinks): string {
+  const file = redirectFile(redirect.from);
+  mkdirSync(dirname(join(built, file)), { recursive: true });
+  writeFileSync(join(built, file), redirectPage(redirect, links));
+  return file;
+}
+
+/**
+ * Writes the pages that send readers on, and the tables for hosts that read them. Those of `written`, files by now, are left as they are: a
+ * short address never gets another target while its page is there.
+ */
+export function writeRedirects(
+  built: string,
+  { redirects }: Publication,
+  links: SiteLinks,
+  written: ReadonlySet<string>,
+): void {
   for (const redirect of redirects) {
-    const file = redirect.from.endsWith('/') ? `${redirect.from}index.html` : redirect.from;
-    const folder = join(built, file.slice(0, file.lastIndexOf('/')));
-    mkdirSync(folder, { recursive: true });
-    writeFileSync(join(built, file), redirectPage(redirect, links));
+    if (!written.has(redirectFile(redirect.from))) writeRedirect(built, redirect, links);
   }
   writeFileSync(join(built, '_redirects'), redirectTable(redirects, links));
   writeFileSync(join(built, '_headers'), headerTable(links));

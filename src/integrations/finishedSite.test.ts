@@ -7,6 +7,8 @@ import { pathOfFile, readSite } from './finishedSite.ts';
 const built = mkdtempSync(join(tmpdir(), 'leafdrop-finished-'));
 afterAll(() => rmSync(built, { recursive: true, force: true }));
 
+const unknown = { known: [], redirects: new Set<string>() };
+
 describe('a finished site', () => {
   it('knows which files are pages', () => {
     expect(pathOfFile('index.html')).toBe('/');
@@ -24,7 +26,7 @@ describe('a finished site', () => {
     writeFileSync(join(built, 'é/index.html'), '<meta name="robots" content="noindex"><p>id="none"</p>');
     writeFileSync(join(built, 'data.json'), '{}');
     const shown: string[] = [];
-    const { pages, bytes } = readSite(built, file => shown.push(file));
+    const { pages, bytes } = readSite(built, unknown, file => shown.push(file));
     expect(pages).toEqual([
       {
         path: '/',
@@ -41,7 +43,7 @@ describe('a finished site', () => {
 
   it('passes on what the look at a file throws', () => {
     expect(() =>
-      readSite(built, file => {
+      readSite(built, unknown, file => {
         throw new Error(`not ${file}`);
       }),
     ).toThrow('not data.json');

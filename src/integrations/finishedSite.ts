@@ -17,7 +17,17 @@ export interface FinishedPage {
   canonical: string | null;
 }
 
+export interface FinishedFile {
+  /** Below the output folder. */
+  file: string;
+  /** Hash of its bytes. */
+  hash: string;
+  /** Null for a file that is no page. */
+  page: FinishedPage | null;
+}
+
 export interface FinishedSite {
+  /** By path. */
   pages: FinishedPage[];
   /** Hash of the bytes of every file. */
   bytes: Map<string, string>;
@@ -61,7 +71,7 @@ function jumpsOf(page: Buffer): Set<string> {
   return jumps;
 }
 
-function pageOf(path: string, page: Buffer): FinishedPage {
+function pageFrom(path: string, page: Buffer): FinishedPage {
   const canonical = page.indexOf(canonicalMark);
   return {
     path,
@@ -72,19 +82,35 @@ function pageOf(path: string, page: Buffer): FinishedPage {
   };
 }
 
-/** Reads every file of a built site. `look` is shown each of them in turn, and may throw. */
-export function readSite(built: string, look: (file: string, bytes: Buffer) => void): FinishedSite {
-  const files = readdirSync(built, { recursive: true, withFileTypes: true })
+/** What there is to know of a file. */
+export function finishedFile(file: string, bytes: Buffer): FinishedFile {
+  const path = pathOfFile(file);
+  return { file, hash: hashOfBytes(bytes), page: path === null ? null : pageFrom(path, bytes) };
+}
+
+/**
+ * Reads the files of a built site, but for those that are known from whoever wrote them, and those that only send readers on. `look` is shown
+ * each file that is read in turn, and may throw.
+ */
+export function readSite(
+  built: string,
+  { known, redirects }: { known: readonly FinishedFile[]; redirects: ReadonlySet<string> },
+  look: (file: string, bytes: Buffer) => void,
+): FinishedSite {
+  const isKnown = new Set([...known.map(({ file }) => file), ...redirects]);
+  const read = readdirSync(built, { recursive: true, withFileTypes: true })
     .filter(entry => entry.isFile())
     .map(entry => relative(built, join(entry.parentPath, entry.name)).replaceAll(sep, '/'))
-    .sort();
-  const site: FinishedSite = { pages: [], bytes: new Map() };
-  for (const file of files) {
-    const bytes = readFileSync(join(built, file));
-    look(file, bytes);
-    site.bytes.set(file, hashOfBytes(bytes));
-    const path = pathOfFile(file);
-    if (path !== null) site.pages.push(pageOf(path, bytes));
-  }
-  return site;
+    .filter(file => !isKnown.has(file))
+    .sort()
+    .map(file => {
+      const bytes = readFileSync(join(built, file));
+      look(file, bytes);
+      return finishedFile(file, bytes);
+    });
+  const files = [...known, ...read];
+  return {
+    pages: files.flatMap(({ page }) => page ?? []).sort((a, b) => (a.path < b.path ? -1 : 1)),
+    bytes: new Map(files.map(({ file, hash }) => [file, hash])),
+  };
 }

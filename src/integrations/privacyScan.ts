@@ -40,13 +40,26 @@ const leaving = (() => {
 })();
 
 export interface PrivacyScan {
-  /** The private text a file shows; null when it shows none. Takes time in proportion to the bytes, however many texts there are. */
-  found: (bytes: Uint8Array) => string | null;
+  /** The private text a file shows; null when it shows none. */
+  found: (bytes: Buffer) => string | null;
 }
+
+/** Up to so many texts, searching for each in turn is faster than one pass for all: 0.01 ms a text against 0.25 ms for a page of 27 kB. */
+const FEW_TEXTS = 20;
 
 /** A scan for the given private notes and for the names of private figures. */
 export function privacyScan(notes: readonly string[]): PrivacyScan {
   const texts = [...privateNames, ...notes.map(tellingPart).filter(part => part !== null)];
+  return texts.length <= FEW_TEXTS ? oneByOne(texts) : allAtOnce(texts);
+}
+
+function oneByOne(texts: readonly string[]): PrivacyScan {
+  const wanted = texts.map(text => ({ text, bytes: Buffer.from(text) }));
+  return { found: bytes => wanted.find(each => bytes.includes(each.bytes))?.text ?? null };
+}
+
+/** Takes time in proportion to the bytes, however many texts there are. */
+function allAtOnce(texts: readonly string[]): PrivacyScan {
   const encoder = new TextEncoder();
   const table = new Uint8Array(1 << (TABLE_BITS - 3));
   const byHash = new Map<number, { text: string; bytes: Uint8Array }[]>();
@@ -76,4 +89,11 @@ export function privacyScan(notes: readonly string[]): PrivacyScan {
       }
     },
   };
+}
+
+/** Throws when a file that is about to be published shows something private. */
+export function refusePrivate(scan: PrivacyScan, file: string, bytes: Buffer): void {
+  const found = scan.found(bytes);
+  if (found !== null)
+    throw new Error(`the site was not published: ${file} would show "${found}", which is private`);
 }

@@ -47,22 +47,39 @@ export async function groundHash({ root, content, base, catalogue }: Ground): Pr
   return hashOf(program, settings.map(hashOfBytes), photos, base, groundOf(catalogue));
 }
 
-/** Keys of the pages in the output folder that rest on the same ground and are as they were published. */
-export async function publishedKeys(out: string, ground: string): Promise<PageKeys> {
-  const keys = new Map<string, string>();
-  let list: PublishedList;
+/** What is known of the pages published before: key and hash of the bytes by file. */
+export type PublishedPages = ReadonlyMap<string, readonly [key: string, bytes: string]>;
+
+/** The pages that rest on the same ground, as the last build has left them. */
+export async function publishedPages(out: string, ground: string): Promise<PublishedPages> {
   try {
-    list = JSON.parse(await readFile(listPath(out), 'utf8'));
+    const list: PublishedList = JSON.parse(await readFile(listPath(out), 'utf8'));
+    return list.ground === ground ? new Map(Object.entries(list.pages)) : new Map();
   } catch {
-    return keys;
+    return new Map();
   }
-  if (list.ground !== ground) return keys;
-  for (const [file, [key, bytes]] of Object.entries(list.pages)) {
-    try {
-      if (hashOfBytes(readFileSync(join(out, file))) === bytes) keys.set(file, key);
-    } catch {
-      // Gone or not to be read: rendered again.
-    }
+}
+
+/** The bytes of a page in the output folder; null when they are not what was published. */
+export function untouchedBytes(out: string, file: string, published: PublishedPages): Buffer | null {
+  try {
+    const bytes = readFileSync(join(out, file));
+    return hashOfBytes(bytes) === published.get(file)?.[1] ? bytes : null;
+  } catch {
+    // Gone or not to be read: rendered again.
+    return null;
+  }
+}
+
+/** Keys of the pages in the output folder that are as they were published. */
+export function untouchedKeys(
+  out: string,
+  published: PublishedPages,
+  isWanted: (file: string) => boolean,
+): PageKeys {
+  const keys = new Map<string, string>();
+  for (const [file, [key]] of published) {
+    if (isWanted(file) && untouchedBytes(out, file, published) !== null) keys.set(file, key);
   }
   return keys;
 }

@@ -8,7 +8,7 @@ import { basename, dirname, join } from 'node:path';
 import { fileURLToPath } from 'node:url';
 import { isRunning } from './oneAtATime.ts';
 
-type Purpose = 'building' | 'old' | 'cache';
+type Purpose = 'building' | 'old' | 'gone' | 'cache';
 
 const swapper = fileURLToPath(new URL('swapFolders.mjs', import.meta.url));
 
@@ -23,7 +23,7 @@ export function folderBeside(out: string, purpose: Purpose): string {
  */
 export async function clearLeftovers(out: string): Promise<void> {
   const escaped = basename(out).replace(/[^\w-]/g, '\\$&');
-  const pattern = new RegExp(`^\\.${escaped}-(building|old|cache)-(\\d+)$`);
+  const pattern = new RegExp(`^\\.${escaped}-(building|old|gone|cache)-(\\d+)$`);
   for (const name of await readdir(dirname(out))) {
     const [, purpose, pid] = pattern.exec(name) ?? [];
     if (pid === undefined || isRunning(Number(pid))) continue;
@@ -33,22 +33,30 @@ export async function clearLeftovers(out: string): Promise<void> {
   }
 }
 
-/** Puts the finished folder in the place of the one that was there, whatever happens to this process. Throws when it cannot. */
+/**
+ * Puts the finished folder in the place of the one that was there, whatever happens to this process. Throws when it cannot. The old site is
+ * removed afterwards, while this process goes on: with thousands of pages that takes seconds.
+ */
 export async function swapIn(finished: string, out: string): Promise<void> {
   const old = folderBeside(out, 'old');
   await rm(old, { recursive: true, force: true });
-  const child = spawn(process.execPath, [swapper, finished, out, old], {
+  const child = spawn(process.execPath, [swapper, finished, out, old, folderBeside(out, 'gone')], {
     detached: true,
-    stdio: ['ignore', 'ignore', 'pipe'],
+    stdio: ['ignore', 'pipe', 'pipe'],
   });
   let said = '';
   child.stderr.on('data', text => {
     said += text;
   });
-  const [code] = await once(child, 'close');
-  if (code !== 0)
+  const swapped = await Promise.race([
+    once(child.stdout, 'data').then(() => true),
+    once(child, 'close').then(() => false),
+  ]);
+  if (!swapped)
     throw new Error(
       `the finished site could not be put in place: ${said.split('\n').find(line => /Error/.test(line)) ?? said}`,
     );
-  await rm(old, { recursive: true, force: true });
+  child.stdout.destroy();
+  child.stderr.destroy();
+  child.unref();
 }

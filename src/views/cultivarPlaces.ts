@@ -6,6 +6,7 @@ import { type Level, levels } from '../core/match/answers.ts';
 import { levelWords } from '../core/match/words.ts';
 import type { Place } from '../core/records/place.ts';
 import type { Outlooks, PlaceAnswers } from '../outlooks.ts';
+import { oncePer } from './memo.ts';
 import { placePath } from './paths.ts';
 import { whereabouts } from './place.ts';
 import { classInBrief } from './placeClasses.ts';
@@ -13,11 +14,16 @@ import { onMap } from './usMap.ts';
 import { joinedCrops, type Told } from './verdict.ts';
 import { bookOf, kindIn, verdictIn } from './verdictBook.ts';
 
-export interface PlaceVerdict {
+/** A place as all cultivars' pages name it. */
+export interface ToldPlace {
   path: string;
   name: string;
   where: string;
   kind: string;
+}
+
+export interface PlaceVerdict {
+  place: ToldPlace;
   words: string;
   ripens: string;
 }
@@ -66,47 +72,50 @@ function spreadOf({ home, places, climates }: Catalogue): Place[] {
   return [home, ...Array.from({ length: wanted }, (_, index) => rest[at(index)]!)];
 }
 
-const spreads = new WeakMap<Catalogue, Place[]>();
+const spreads = oncePer(spreadOf);
 
-function verdictAt(all: Catalogue, answers: PlaceAnswers, cultivar: string): PlaceVerdict {
-  const { place } = answers;
+const toldPlaces = oncePer(
+  ({ places, climates }: Catalogue) =>
+    new Map<string, ToldPlace>(
+      places.map(place => [
+        place.id,
+        {
+          path: placePath(place.id),
+          name: place.name,
+          where: whereabouts(place),
+          kind: classInBrief(climates.get(place.id)!.class.answer),
+        },
+      ]),
+    ),
+);
+
+function verdictAt(all: Catalogue, answers: PlaceAnswers, cultivar: string): PlaceVerdict & { level: Level } {
   const { level, ripens } = kindIn(bookOf(all, answers), cultivar);
-  return {
-    path: placePath(place.id),
-    name: place.name,
-    where: whereabouts(place),
-    kind: classInBrief(all.climates.get(place.id)!.class.answer),
-    words: levelWords[level],
-    ripens: joinedCrops(ripens),
-  };
+  const place = toldPlaces(all).get(answers.place.id)!;
+  return { place, level, words: levelWords[level], ripens: joinedCrops(ripens) };
 }
 
 export function cultivarPlaces(all: Catalogue, outlooks: Outlooks, cultivar: string): CultivarPlaces {
-  let spread = spreads.get(all);
-  if (spread === undefined) {
-    spread = spreadOf(all);
-    spreads.set(all, spread);
-  }
-  const levelAt = (answers: PlaceAnswers) => kindIn(bookOf(all, answers), cultivar).level;
-  const each = [...outlooks.values()];
+  const each = [...outlooks.values()].map(answers => ({
+    answers,
+    verdict: verdictAt(all, answers, cultivar),
+  }));
   return {
-    spread: spread.map(({ id }) => {
+    spread: spreads(all).map(({ id }) => {
       const answers = outlooks.get(id)!;
-      const { level, because, change } = verdictIn(bookOf(all, answers), cultivar);
-      return { ...verdictAt(all, answers, cultivar), level, because, change };
+      const { because, change } = verdictIn(bookOf(all, answers), cultivar);
+      return { ...verdictAt(all, answers, cultivar), because, change };
     }),
     groups: levels
       .map(level => ({
         level,
         words: levelWords[level],
-        places: each
-          .filter(answers => levelAt(answers) === level)
-          .map(answers => verdictAt(all, answers, cultivar)),
+        places: each.filter(({ verdict }) => verdict.level === level).map(({ verdict }) => verdict),
       }))
       .filter(({ places }) => places.length > 0),
-    dots: each.flatMap(answers => {
+    dots: each.flatMap(({ answers, verdict: { level } }) => {
       const at = onMap(answers.place);
-      return at === null ? [] : [{ ...at, level: levelAt(answers) }];
+      return at === null ? [] : [{ ...at, level }];
     }),
     count: each.length,
   };

@@ -200,11 +200,11 @@ describe('a cultivar', () => {
     expect(
       where.groups
         .flatMap(({ places }) => places)
-        .map(({ name }) => name)
+        .map(({ place }) => place.name)
         .sort(),
     ).toEqual(['Asheville', 'Canberra', 'Singapore']);
     // Canberra has the same winter and season as the home place, so it would tell nothing new.
-    expect(where.spread.map(({ name }) => name)).toEqual(['Asheville', 'Singapore']);
+    expect(where.spread.map(({ place }) => place.name)).toEqual(['Asheville', 'Singapore']);
     expect(where.count).toBe(3);
     // Only one of them is in the United States.
     expect(where.dots).toHaveLength(1);

@@ -7,3 +7,8 @@ import type { Fact } from '../lot.ts';
 export function factItems(facts: readonly Fact[]): Html {
   return html`${facts.map(({ label, value }) => html`<div><dt>${label}</dt><dd>${value}</dd></div>`)}`;
 }
+
+/** Labels and values, ruled. */
+export function factList(facts: readonly Fact[]): Html {
+  return html`<dl class="facts">${factItems(facts)}</dl>`;
+}

@@ -20,3 +20,13 @@ export function whyItems(answers: readonly Why[]): Html {
       html`<div><dt>${question} <span>${answer}</span></dt><dd><ul class="reasons">${reasonItems(because)}</ul></dd></div>`,
   )}`;
 }
+
+/** A list of reasons. */
+export function reasonList(because: readonly Reason[]): Html {
+  return html`<ul class="reasons">${reasonItems(because)}</ul>`;
+}
+
+/** Questions, each with its answer and what the answer rests on. */
+export function whyList(answers: readonly Why[]): Html {
+  return html`<dl class="why">${whyItems(answers)}</dl>`;
+}

@@ -1,0 +1,89 @@
+/** Starts the press beside a build, hands it its order and its moulds, and takes what it printed. */
+
+import { fork } from 'node:child_process';
+import { existsSync, readFileSync } from 'node:fs';
+import { rm } from 'node:fs/promises';
+import { dirname, join } from 'node:path';
+import { fileURLToPath } from 'node:url';
+import type { Catalogue } from '../core/catalogue.ts';
+import { isWhole, mouldFile, mouldKinds, type PouredKind } from '../views/mould.ts';
+import type { FinishedFile } from './finishedSite.ts';
+
+const pressRoom = fileURLToPath(new URL('pressRoom.ts', import.meta.url));
+
+/** What the press is asked to print. */
+export interface PressOrder {
+  all: Catalogue;
+  /** Folder of the site being built, and of the one before. */
+  built: string;
+  out: string;
+  base: string;
+  ground: string;
+  /** Prints every page, also those that show nothing new. */
+  afresh: boolean;
+  privateNotes: readonly string[];
+}
+
+/** What came off the press. */
+export interface PrintRun {
+  /** Every file, with the key of what it shows. */
+  files: (FinishedFile & { key: string })[];
+  /** Files at the short addresses of the pages, which send readers on to them. */
+  redirects: string[];
+  /** How many of them are those of the site before. */
+  reused: number;
+}
+
+export type ToPress =
+  | { order: PressOrder }
+  /** What the generator rendered for the mould of each kind. */
+  | { moulds: Record<PouredKind, string> };
+
+export type FromPress = { run: PrintRun } | { problem: string };
+
+export interface Press {
+  /** Hands over the moulds as soon as the generator has written both; called now and then, it does nothing until then, and nothing after. */
+  offerMoulds: () => void;
+  /** What was printed, moulds taken away. Throws when something could not be printed, or would show something private. */
+  finished: () => Promise<PrintRun>;
+  /** Ends the press, whatever it is doing. */
+  stop: () => void;
+}
+
+/** Starts the press on an order. */
+export function startPress(order: PressOrder): Press {
+  const child = fork(pressRoom, { serialization: 'advanced', stdio: ['ignore', 'ignore', 'inherit', 'ipc'] });
+  const run = new Promise<PrintRun>((resolve, reject) => {
+    child.on('message', (message: FromPress) => {
+      if ('run' in message) resolve(message.run);
+      else reject(new Error(message.problem));
+    });
+    child.on('error', reject);
+    child.on('exit', code => reject(new Error(`the press stopped before its work was done (code ${code})`)));
+  });
+  // Told by whoever waits for it; a build that fails earlier does not wait.
+  run.catch(() => undefined);
+  const tell = (message: ToPress) => child.send(message);
+  tell({ order });
+
+  let offered = false;
+  const path = (kind: PouredKind) => join(order.built, mouldFile(kind));
+  const offerMoulds = () => {
+    if (offered || !mouldKinds.every(kind => existsSync(path(kind)))) return;
+    const texts = mouldKinds.map(kind => [kind, readFileSync(path(kind), 'utf8')] as const);
+    if (!texts.every(([, text]) => isWhole(text))) return;
+    offered = true;
+    tell({ moulds: Object.fromEntries(texts) as Record<PouredKind, string> });
+  };
+  return {
+    offerMoulds,
+    async finished() {
+      offerMoulds();
+      if (!offered) throw new Error('the generator has not rendered what the press needs');
+      const done = await run;
+      for (const kind of mouldKinds) await rm(dirname(path(kind)), { recursive: true, force: true });
+      return done;
+    },
+    stop: () => child.kill(),
+  };
+}

@@ -1,0 +1,25 @@
+/** Straight to what to do on the day a tree arrives, for its form. */
+
+import type { Catalogue } from '../../core/catalogue.ts';
+import type { Form } from '../../core/records/common.ts';
+import { arrivalPath } from '../guides/guidePaths.ts';
+import { arrivalGuide } from '../guides/guideSubject.ts';
+import { type Html, html } from '../html.ts';
+import { formWords, lowerFirst } from '../words.ts';
+
+/** Nothing where no guide speaks of arrival. */
+export function whenItArrives(
+  all: Catalogue,
+  species: string,
+  forms: readonly Form[],
+  href: (path: string) => string,
+): Html {
+  const links = forms.flatMap(form => {
+    const guide = arrivalGuide(all, form, species);
+    return guide === null
+      ? []
+      : [html`<a href="${href(arrivalPath(guide.id, form, species))}">${lowerFirst(formWords[form])}</a>`];
+  });
+  if (links.length === 0) return html``;
+  return html`<p class="arrives">When it arrives: ${links.map((link, index) => (index > 0 ? html`, ${link}` : link))}.</p>`;
+}
