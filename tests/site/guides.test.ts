@@ -1,8 +1,5 @@
 /** The guides of the built site: every one has its body, its cautions and its dates or says why not, and its calendars can be read. */
 
-import { readFileSync } from 'node:fs';
-import { join } from 'node:path';
-import { gzipSync } from 'node:zlib';
 import ICAL from 'ical.js';
 import type { Browser } from 'playwright-core';
 import { afterAll, beforeAll, describe, expect, it } from 'vitest';
@@ -112,14 +109,6 @@ describe('guides', () => {
         .filter(tag => !/^<script type="module" src="\/assets\/GuideLine\.[^"]+\.js">$/.test(tag)),
     );
     expect(others).toEqual([]);
-  });
-
-  it('weigh no more than 20 kB compressed', () => {
-    const sizes = files
-      .filter(path => path.endsWith('.html'))
-      .map(path => gzipSync(readFileSync(join(folder, path)), { level: 9 }).length / 1000);
-    // Measured: 8.6 kB for the heaviest.
-    expect(Math.max(...sizes)).toBeLessThanOrEqual(20);
   });
 
   it(`have no sentence of more than ${LONGEST_SENTENCE_WORDS} words`, () => {

@@ -37,11 +37,11 @@ function lotsInEachState(files: readonly string[], folder: string): (string | un
 const kinds: readonly Kind[] = [
   { name: 'home', file: /^index\.html$/ },
   { name: 'not found', file: /^404\.html$/ },
-  { name: 'stock list', file: /^stock\/(?:\d+\/)?index\.html$/ },
-  { name: 'stock by form', file: /^stock\/form\/[^/]+\/(?:\d+\/)?index\.html$/ },
-  { name: 'sold lots', file: /^stock\/sold\/(?:\d+\/)?index\.html$/ },
+  { name: 'stock list', file: /^stock\/(?:page\/\d+\/)?index\.html$/ },
+  { name: 'stock by form', file: /^stock\/form\/[^/]+\/(?:page\/\d+\/)?index\.html$/ },
+  { name: 'sold lots', file: /^stock\/sold\/(?:page\/\d+\/)?index\.html$/ },
   { name: 'lot', file: /^lots\/[^/]+\/index\.html$/, examples: lotsInEachState },
-  { name: 'cultivar list', file: /^cultivars\/(?:\d+\/)?index\.html$/ },
+  { name: 'cultivar list', file: /^cultivars\/(?:page\/\d+\/)?index\.html$/ },
   {
     name: 'cultivar',
     file: /^cultivars\/[^/]*[a-z][^/]*\/index\.html$/,
@@ -54,7 +54,7 @@ const kinds: readonly Kind[] = [
     file: /^cultivars\/ripening\/[^/]+\/(?:page\/\d+\/)?index\.html$/,
   },
   { name: 'comparison', file: /^compare\/index\.html$/ },
-  { name: 'compared kind', file: /^compare\/(?:species|flavour)\/[^/]+\/(?:\d+\/)?index\.html$/ },
+  { name: 'compared kind', file: /^compare\/(?:species|flavour)\/[^/]+\/(?:page\/\d+\/)?index\.html$/ },
   { name: 'kinds of climate', file: /^climates\/index\.html$/ },
   { name: 'kind of climate', file: /^climates\/[^/]+\/index\.html$/ },
   { name: 'place list', file: /^places\/index\.html$/ },
@@ -82,6 +82,13 @@ const kinds: readonly Kind[] = [
   { name: 'what changed', file: /^changes\/index\.html$/ },
   { name: 'how we know', file: /^how-we-know\/index\.html$/ },
 ];
+
+/** The kind of a page. Throws for a page of no kind. */
+export function kindOf(file: string): string {
+  const kind = kinds.findLast(each => each.file.test(file));
+  if (kind === undefined) throw new Error(`a page of no kind in tests/site/pageKinds.ts: ${file}`);
+  return kind.name;
+}
 
 export interface Example {
   kind: string;

@@ -1,15 +1,12 @@
 /** A visitor's own place, in a browser: every way to choose one, what pages then say, and what they say when something fails. */
 
-import { readFileSync } from 'node:fs';
-import { join } from 'node:path';
-import { gzipSync } from 'node:zlib';
 import type { Browser, BrowserContext, Page } from 'playwright-core';
 import { afterAll, beforeAll, describe, expect, it } from 'vitest';
 import { type ServedSite, serve } from '../../scripts/serve.ts';
 import { levels } from '../../src/core/match/answers.ts';
 import { levelWords } from '../../src/core/match/words.ts';
 import { startBrowser } from './browser.ts';
-import { builtSites, filesOf, pagesOf, readText } from './builtSites.ts';
+import { builtSites, pagesOf, readText } from './builtSites.ts';
 import { axeFindings } from './visiting.ts';
 
 const { folder, base } = builtSites.belowBase;
@@ -487,48 +484,4 @@ describe('accessibility (axe-core, WCAG 2.2 AA)', () => {
       { colorScheme, bypassCSP: true, viewport: { width, height: 800 } },
     ),
   );
-});
-
-describe('budgets', () => {
-  const gzipped = (path: string) => gzipSync(readFileSync(join(folder, path))).length;
-
-  /** Scripts a page loads at once, with what they import. */
-  function scriptsOf(page: string): string[] {
-    const found = new Set<string>();
-    const follow = (path: string) => {
-      if (found.has(path)) return;
-      found.add(path);
-      const source = readText(folder, path);
-      for (const [, target] of source.matchAll(
-        /(?:^|[;}\s])import\s*(?:[^"'()]*?from\s*)?["']\.\/([\w.-]+\.js)["']/g,
-      )) {
-        follow(`assets/${target}`);
-      }
-    };
-    for (const [, source] of readText(folder, page).matchAll(/<script[^>]+src="([^"]+)"/g)) {
-      follow(source!.slice(base.length));
-    }
-    return [...found];
-  }
-
-  it('no page loads more than 12 kB of script of its own at once', () => {
-    const sizes = pagesOf(folder).map(page => {
-      const scripts = scriptsOf(page);
-      return { page, bytes: scripts.reduce((sum, path) => sum + gzipped(path), 0) };
-    });
-    expect(sizes.filter(({ bytes }) => bytes > 12_000)).toEqual([]);
-    expect(sizes.find(({ page }) => page === 'my-place/index.html')!.bytes).toBeGreaterThan(2000);
-  });
-
-  it('what own dates load on use is at most 20 kB', () => {
-    const core = filesOf(folder).filter(path => /^assets\/verdicts\.[^/]+\.js$/.test(path));
-    expect(core).toHaveLength(1);
-    expect(gzipped(core[0]!)).toBeLessThan(20_000);
-  });
-
-  it('the page of a place is at most 30 kB, a list of lots at most 14 kB', () => {
-    const places = pagesOf(folder).filter(path => path.startsWith('places/'));
-    expect(places.filter(path => gzipped(path) > 30_000)).toEqual([]);
-    expect(gzipped('stock/index.html')).toBeLessThan(14_000);
-  });
 });

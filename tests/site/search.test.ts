@@ -1,6 +1,5 @@
 /** The search page in a browser, checked against the open files of the same site: words, choices, order, address, keyboard, nothing found. */
 
-import { gzipSync } from 'node:zlib';
 import type { Browser, BrowserContextOptions, Page } from 'playwright-core';
 import { afterAll, afterEach, beforeAll, describe, expect, it } from 'vitest';
 import { type ServedSite, serve } from '../../scripts/serve.ts';
@@ -382,31 +381,5 @@ describe('the page', () => {
     await told(page);
     expect(await page.locator('.sought .state').first().isVisible()).toBe(true);
     await page.context().close();
-  });
-});
-
-describe('weight', () => {
-  it('of all scripts the page starts with is 12 kB compressed at most', () => {
-    const { folder: root } = builtSites.atRoot;
-    const seen = new Set<string>();
-    const follow = (path: string) => {
-      if (seen.has(path)) return;
-      seen.add(path);
-      const source = readText(root, path);
-      for (const [, , target] of source.matchAll(/(?:from|import)\s*(["'])\.\/([^"']+\.js)\1/g)) {
-        follow(`assets/${target}`);
-      }
-    };
-    for (const [, path] of readText(root, 'search/index.html').matchAll(
-      /<script type="module" src="\/([^"]+)"/g,
-    )) {
-      follow(path!);
-    }
-    expect(seen.size).toBeGreaterThan(0);
-    const bytes = [...seen].reduce(
-      (sum, path) => sum + gzipSync(readText(root, path), { level: 9 }).length,
-      0,
-    );
-    expect(bytes).toBeLessThanOrEqual(12_000);
   });
 });
