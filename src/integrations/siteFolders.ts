@@ -8,7 +8,7 @@ import { basename, dirname, join } from 'node:path';
 import { fileURLToPath } from 'node:url';
 import { isRunning } from './oneAtATime.ts';
 
-type Purpose = 'building' | 'old' | 'gone' | 'cache';
+type Purpose = 'building' | 'old' | 'cache';
 
 const swapper = fileURLToPath(new URL('swapFolders.mjs', import.meta.url));
 
@@ -40,7 +40,7 @@ export async function clearLeftovers(out: string): Promise<void> {
 export async function swapIn(finished: string, out: string): Promise<void> {
   const old = folderBeside(out, 'old');
   await rm(old, { recursive: true, force: true });
-  const child = spawn(process.execPath, [swapper, finished, out, old, folderBeside(out, 'gone')], {
+  const child = spawn(process.execPath, [swapper, finished, out, old], {
     detached: true,
     stdio: ['ignore', 'pipe', 'pipe'],
   });
