@@ -66,6 +66,23 @@ describe('what pages rest on', async () => {
     for (const other of others) expect(ground(other)).not.toBe(ground(usual));
   });
 
+  it('holds nothing of a lot that plain JSON would leave out', () => {
+    const seen = new Set<unknown>();
+    const kinds = new Set<string>();
+    const walk = (value: unknown): void => {
+      if (typeof value !== 'object' || value === null || seen.has(value)) {
+        kinds.add(typeof value);
+        return;
+      }
+      seen.add(value);
+      kinds.add(value.constructor.name);
+      for (const part of Object.values(value)) walk(part);
+    };
+    for (const { cultivar: _cultivar, species: _species, ...answers } of usual.lots) walk(answers);
+    expect(seen.size).toBeGreaterThan(1000);
+    expect([...kinds].sort()).toEqual(['Array', 'Object', 'boolean', 'number', 'object', 'string']);
+  });
+
   it('and what a cultivar shows changes with it, with its lots, and with no other', () => {
     const { cultivar } = usual.lots[0]!;
     const shown = (all: Catalogue) => all.cultivars.map(entry => shownOfCultivar(all, entry));

@@ -29,9 +29,14 @@ function withContents(_key: string, value: unknown): unknown {
   return value instanceof Map || value instanceof Set ? [value.constructor.name, ...value] : value;
 }
 
-/** Hash of plain data, maps and sets included: the same for equal data, however it came about. */
+/** Hash of texts and plain data, maps and sets included: the same for equal data, however it came about. */
 export function hashOf(...data: unknown[]): string {
-  return createHash('sha256').update(JSON.stringify(data, withContents)).digest('base64url').slice(0, 32);
+  const hash = createHash('sha256');
+  for (const datum of data) {
+    const text = typeof datum === 'string' ? datum : JSON.stringify(datum, withContents);
+    hash.update(`${typeof datum} ${text?.length} `).update(text ?? '');
+  }
+  return hash.digest('base64url').slice(0, 32);
 }
 
 /**

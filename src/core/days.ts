@@ -96,6 +96,11 @@ export function addDays(to: Day, count: number): Day {
   return dayFromNumber(dayNumber(to) + Math.round(count));
 }
 
+/** Order of days, the earliest first. Their text has it, and comparing it is many times faster than asking a language for its order. */
+export function byDay(a: string, b: string): number {
+  return a < b ? -1 : Number(a > b);
+}
+
 /** Whole days from one day to another; negative when `to` is earlier. */
 export function daysBetween(from: Day, to: Day): number {
   return dayNumber(to) - dayNumber(from);

@@ -1,6 +1,7 @@
 /** The cultivar list and a cultivar's page. */
 
 import type { Catalogue, CultivarEntry } from '../core/catalogue.ts';
+import { byDay } from '../core/days.ts';
 import type { FormState } from '../core/lots/answers.ts';
 import { type RipeningClass, ripeningClasses } from '../core/records/common.ts';
 import type { Cultivar, Trial } from '../core/records/cultivar.ts';
@@ -52,16 +53,22 @@ export interface CultivarRow {
 
 const bestFirst: readonly FormState[] = ['ready', 'opens', 'look', 'blocked'];
 
+const stockStates = oncePer(({ asOf }: Catalogue) =>
+  oncePer((entry: CultivarEntry): StateView => {
+    const answers = entry.lots.filter(({ soldOut }) => !soldOut).flatMap(({ forms }) => forms);
+    for (const state of bestFirst) {
+      const found = answers
+        .filter(answer => answer.state === state)
+        .sort((a, b) => byDay(a.range?.from ?? '', b.range?.from ?? ''))[0];
+      if (found) return stateView(found, asOf);
+    }
+    return { state: 'blocked', words: entry.lots.length === 0 ? 'None raised yet' : 'Sold' };
+  }),
+);
+
 /** The best any lot of a cultivar stands today. */
 export function stockState(entry: CultivarEntry, catalogue: Catalogue): StateView {
-  const answers = entry.lots.filter(({ soldOut }) => !soldOut).flatMap(({ forms }) => forms);
-  for (const state of bestFirst) {
-    const found = answers
-      .filter(answer => answer.state === state)
-      .sort((a, b) => (a.range?.from ?? '').localeCompare(b.range?.from ?? ''))[0];
-    if (found) return stateView(found, catalogue.asOf);
-  }
-  return { state: 'blocked', words: entry.lots.length === 0 ? 'None raised yet' : 'Sold' };
+  return stockStates(catalogue)(entry);
 }
 
 function cultivarRow(entry: CultivarEntry, catalogue: Catalogue): CultivarRow {

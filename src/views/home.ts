@@ -2,6 +2,7 @@
 
 import type { Catalogue, LotEntry } from '../core/catalogue.ts';
 import type { DateQuantiles } from '../core/climate/figures.ts';
+import { byDay } from '../core/days.ts';
 import { priceInWords } from '../core/money.ts';
 import { type Form, forms } from '../core/records/common.ts';
 import { oncePer } from './memo.ts';
@@ -75,7 +76,7 @@ function openings(catalogue: Catalogue, form: Form) {
 }
 
 function nextOpening(catalogue: Catalogue, form: Form): string | null {
-  const [first] = openings(catalogue, form).sort((a, b) => a.range.from.localeCompare(b.range.from));
+  const [first] = openings(catalogue, form).sort((a, b) => byDay(a.range.from, b.range.from));
   return first ? openingInWords(first.range, catalogue.asOf) : null;
 }
 
@@ -94,8 +95,8 @@ export const comingNext = oncePer((catalogue: Catalogue): ComingRow[] => {
     .flatMap(form => openings(catalogue, form))
     .sort(
       (a, b) =>
-        a.range.from.localeCompare(b.range.from) ||
-        a.range.to.localeCompare(b.range.to) ||
+        byDay(a.range.from, b.range.from) ||
+        byDay(a.range.to, b.range.to) ||
         a.entry.lot.id.localeCompare(b.entry.lot.id),
     );
   const together = groupBy(soonest, ({ entry, range }) => `${entry.lot.id} ${range.from} ${range.to}`);

@@ -79,11 +79,18 @@ export interface ReadyHere {
   total: number;
 }
 
+/** Lots that are ready today in some form, with the forms they are ready in. */
+const readyLots = oncePer((all: Catalogue) =>
+  offered(all).flatMap((entry: LotEntry) => {
+    const ready = entry.forms.filter(({ state }) => state === 'ready').map(({ form }) => form);
+    return ready.length === 0 ? [] : [{ entry, ready }];
+  }),
+);
+
 /** Lots that are ready today in a form that suits a buyer there, of cultivars that do well there; best cultivars first. */
 export function readyHere(all: Catalogue, answers: PlaceAnswers): ReadyHere {
   const book = bookOf(all, answers);
-  const fitting = offered(all).flatMap((entry: LotEntry) => {
-    const ready = entry.forms.filter(({ state }) => state === 'ready').map(({ form }) => form);
+  const fitting = readyLots(all).flatMap(({ entry, ready }) => {
     const { level, forms } = kindIn(book, entry.cultivar.id);
     const advice = readyAndSuits({ level, forms: [...forms] }, ready);
     return advice === null ? [] : [{ entry, form: advice.form }];

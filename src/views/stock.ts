@@ -1,7 +1,7 @@
 /** The stock list: what a buyer compares about each lot, in order and in groups. */
 
 import type { Catalogue, LotEntry } from '../core/catalogue.ts';
-import type { Day } from '../core/days.ts';
+import { byDay, type Day } from '../core/days.ts';
 import type { FormAnswer, FormState } from '../core/lots/answers.ts';
 import { priceInWords } from '../core/money.ts';
 import { type Form, forms, type RipeningClass } from '../core/records/common.ts';
@@ -184,7 +184,7 @@ function listOfForm(catalogue: Catalogue, form: Form): PagedList<StockRow> {
   const groups = stateOrder.map(state => {
     const lots = byState.get(state) ?? [];
     if (state === 'opens') {
-      lots.sort((a, b) => openingDay(a, form).localeCompare(openingDay(b, form)) || byName(a, b));
+      lots.sort((a, b) => byDay(openingDay(a, form), openingDay(b, form)) || byName(a, b));
     }
     return {
       id: state,
