@@ -6,7 +6,6 @@
 import { defineCollection } from 'astro:content';
 import type { Loader } from 'astro/loaders';
 import { z } from 'zod';
-import { records } from './content.ts';
 import type { Cultivar } from './core/records/cultivar.ts';
 import type { Guide } from './core/records/guide.ts';
 import type { Lot } from './core/records/lot.ts';
@@ -14,6 +13,13 @@ import type { Place } from './core/records/place.ts';
 import type { Records } from './core/records/records.ts';
 import type { Species } from './core/records/species.ts';
 import type { Video } from './core/records/video.ts';
+import { keptContent } from './keptContent.ts';
+
+/** What the build command has read; only a command of the site generator itself has to read it here. */
+async function records(): Promise<Records> {
+  const kept = keptContent();
+  return kept === undefined ? (await import('./content.ts')).records() : (await kept).records;
+}
 
 interface Entry {
   id: string;

@@ -17,6 +17,7 @@ import { photoFacts, photoHeadBytes, photoTailBytes } from './core/reading/photo
 import { type Reading, readClockSettings, readRecords, type SourceFile } from './core/reading/read.ts';
 import { textReport } from './core/reading/report.ts';
 import type { Records } from './core/records/records.ts';
+import { keep, keptContent, type Loaded } from './keptContent.ts';
 import { rememberResult } from './resultStore.ts';
 import { inTurns } from './turns.ts';
 
@@ -154,17 +155,6 @@ export class ContentError extends Error {
   override name = 'ContentError';
 }
 
-interface Loaded {
-  records: Records;
-  catalogue: Catalogue;
-}
-
-/**
- * The build loads the collections and renders the pages in two module graphs of one process. Both must show the same reading, and
- * reading twice would cost, so the result is kept on the process, keyed by what it was made from.
- */
-const kept = globalThis as typeof globalThis & { leafdropContent?: { key: string; loaded: Promise<Loaded> } };
-
 function keyOf(dir: string, asOf: string | undefined): string {
   return `${dir}\n${asOf ?? ''}`;
 }
@@ -187,10 +177,7 @@ async function assembled({ reading, asOf, dir }: LoadedContent): Promise<Loaded>
 
 function loadedOnce(): Promise<Loaded> {
   const key = keyOf(contentDir(), process.env.AS_OF);
-  if (kept.leafdropContent?.key !== key) {
-    kept.leafdropContent = { key, loaded: loadContent().then(assembled) };
-  }
-  return kept.leafdropContent.loaded;
+  return keptContent(key) ?? keep(key, loadContent().then(assembled));
 }
 
 /**
@@ -198,9 +185,7 @@ function loadedOnce(): Promise<Loaded> {
  * through CONTENT_DIR and AS_OF. Throws a ContentError when the content has errors.
  */
 export async function keepContent(content: LoadedContent): Promise<Catalogue> {
-  const loaded = assembled(content);
-  kept.leafdropContent = { key: keyOf(content.dir, content.asOf), loaded };
-  return (await loaded).catalogue;
+  return (await keep(keyOf(content.dir, content.asOf), assembled(content))).catalogue;
 }
 
 /** Everything the site shows. Throws a ContentError when the content has errors. */
