@@ -5,22 +5,23 @@
 
 import { mkdirSync, writeFileSync } from 'node:fs';
 import { dirname, join } from 'node:path';
+import { setImmediate as turnOfEvents } from 'node:timers/promises';
 import { shortAddress } from '../core/addresses/paths.ts';
 import { outlooksFor } from '../outlooks.ts';
-import { siteLinks } from '../outputs/siteLinks.ts';
+import { type SiteLinks, siteLinks } from '../outputs/siteLinks.ts';
 import { pageKey } from '../pageReuse.ts';
 import { comparedFile } from '../views/comparedFile.ts';
 import { cultivarPage } from '../views/cultivarPage.ts';
 import { lotPage } from '../views/lotPage.ts';
-import { mouldFrom, mouldKinds, type PouredKind } from '../views/mould.ts';
+import { type Mould, mouldFrom, type PouredKind } from '../views/mould.ts';
 import type { PageText, PageTools } from '../views/pageText.ts';
 import { type PrintedFile, printedFiles } from '../views/printed.ts';
 import { shownOfCultivar } from '../views/shown.ts';
 import { writeRedirect } from './addressList.ts';
 import { type FinishedFile, finishedFile, pathOfFile } from './finishedSite.ts';
 import type { FromPress, PressOrder, PrintRun, ToPress } from './press.ts';
-import { privacyScan, refusePrivate } from './privacyScan.ts';
-import { publishedPages, takeOver, untouchedBytes } from './publishedPages.ts';
+import { type PrivacyScan, privacyScan, refusePrivate } from './privacyScan.ts';
+import { type PublishedPages, publishedPages, takeOver, untouchedBytes } from './publishedPages.ts';
 
 /** A file ready to print: that of the site before, a page to pour, or a text that needs no mould. */
 type MadeUp = { file: string; key: string } & (
@@ -28,6 +29,26 @@ type MadeUp = { file: string; key: string } & (
   | { kind: PouredKind; page: PageText }
   | { text: string }
 );
+
+type MouldTexts = Record<PouredKind, string>;
+type Moulds = Record<PouredKind, Mould>;
+
+/** What every page is made with. */
+interface Shop {
+  tools: PageTools;
+  scan: PrivacyScan;
+  published: PublishedPages;
+}
+
+/** Pages made up before it is looked whether the moulds have come. */
+const jobsBetweenLooks = 20;
+
+function mouldsFrom(texts: MouldTexts, links: SiteLinks): Moulds {
+  return {
+    lots: mouldFrom(texts.lots, 'lots', links),
+    cultivars: mouldFrom(texts.cultivars, 'cultivars', links),
+  };
+}
 
 const noPhotos: PageTools['photo'] = async file => {
   throw new Error(`the press has no photographs, and was asked for ${file}`);
@@ -47,66 +68,77 @@ async function contentOf(job: PrintedFile, { all }: PressOrder, tools: PageTools
   }
 }
 
-/** Everything that can be done before the moulds are there. */
-async function makeUp(order: PressOrder, tools: PageTools): Promise<MadeUp[]> {
-  const { all, out, ground, afresh, privateNotes } = order;
-  const scan = privacyScan(privateNotes);
-  const published = afresh ? new Map<string, never>() : await publishedPages(out, ground);
-  const ready: MadeUp[] = [];
-  for (const job of printedFiles(all, 1)) {
-    const { file } = job;
-    const key = pageKey(ground, file, shownOfCultivar(all, job.entry));
-    const bytes = published.get(file)?.[0] === key ? untouchedBytes(out, file, published) : null;
-    if (bytes === null) {
-      ready.push({ file, key, ...(await contentOf(job, order, tools)) });
-    } else {
-      refusePrivate(scan, file, bytes);
-      ready.push({ file, key, before: finishedFile(file, bytes) });
-    }
+/** What a job gives before it is poured: from the site before where it shows nothing new, else made up. */
+async function madeUp(job: PrintedFile, order: PressOrder, from: Shop): Promise<MadeUp> {
+  const { file } = job;
+  const key = pageKey(order.ground, file, shownOfCultivar(order.all, job.entry));
+  const bytes =
+    from.published.get(file)?.[0] === key ? untouchedBytes(order.out, file, from.published) : null;
+  if (bytes === null) return { file, key, ...(await contentOf(job, order, from.tools)) };
+  refusePrivate(from.scan, file, bytes);
+  return { file, key, before: finishedFile(file, bytes) };
+}
+
+/** Writes a file of the new site, and says what there is to know of it. */
+function printed(made: MadeUp, moulds: Moulds, { out, built }: PressOrder, scan: PrivacyScan): FinishedFile {
+  const { file } = made;
+  if ('before' in made) {
+    takeOver(out, built, file);
+    return made.before;
   }
-  return ready;
+  const bytes = Buffer.from('page' in made ? moulds[made.kind](made.page) : made.text);
+  refusePrivate(scan, file, bytes);
+  mkdirSync(dirname(join(built, file)), { recursive: true });
+  writeFileSync(join(built, file), bytes);
+  return finishedFile(file, bytes);
 }
 
-function print(
-  ready: readonly MadeUp[],
-  moulds: Record<PouredKind, string>,
-  order: PressOrder,
-  { links }: PageTools,
-): PrintRun {
-  const { all, out, built, privateNotes } = order;
-  const scan = privacyScan(privateNotes);
-  const redirects: string[] = [];
-  const pour = Object.fromEntries(mouldKinds.map(kind => [kind, mouldFrom(moulds[kind], kind, links)]));
-  const files = ready.map(made => {
-    const { file, key } = made;
-    const path = pathOfFile(file);
-    const code = path === null ? undefined : all.codes.get(path);
-    if (path !== null && code !== undefined)
-      redirects.push(writeRedirect(built, { from: shortAddress(code), to: path }, links));
-    if ('before' in made) {
-      takeOver(out, built, file);
-      return { ...made.before, key };
-    }
-    const bytes = Buffer.from('page' in made ? pour[made.kind]!(made.page) : made.text);
-    refusePrivate(scan, file, bytes);
-    mkdirSync(dirname(join(built, file)), { recursive: true });
-    writeFileSync(join(built, file), bytes);
-    return { ...finishedFile(file, bytes), key };
+/** The short address of a page, as a file that leads to it; null where it has none. */
+function shortAddressFile(file: string, { all, built }: PressOrder, links: SiteLinks): string | null {
+  const path = pathOfFile(file);
+  const code = path === null ? undefined : all.codes.get(path);
+  if (path === null || code === undefined) return null;
+  return writeRedirect(built, { from: shortAddress(code), to: path }, links);
+}
+
+/** Prints everything. Pages are poured as soon as the moulds are there, so that few of them wait in memory. */
+async function work(order: PressOrder, ordered: Promise<MouldTexts>): Promise<PrintRun> {
+  const { all, out, base, ground, afresh, privateNotes } = order;
+  const links = siteLinks(all.yard.address, base);
+  const shop: Shop = {
+    tools: { links, photo: noPhotos },
+    scan: privacyScan(privateNotes),
+    published: afresh ? new Map() : await publishedPages(out, ground),
+  };
+  const run: PrintRun = { files: [], redirects: [], reused: 0 };
+  const waiting: MadeUp[] = [];
+  let moulds: Moulds | null = null;
+  const arrived = ordered.then(texts => {
+    moulds = mouldsFrom(texts, links);
+    return moulds;
   });
-  return { files, redirects, reused: ready.filter(made => 'before' in made).length };
-}
-
-async function work(order: PressOrder, moulds: Promise<Record<PouredKind, string>>): Promise<PrintRun> {
-  const tools = { links: siteLinks(order.all.yard.address, order.base), photo: noPhotos };
-  const ready = await makeUp(order, tools);
-  return print(ready, await moulds, order, tools);
+  const printWaiting = (from: Moulds) => {
+    for (const made of waiting.splice(0)) {
+      run.files.push({ ...printed(made, from, order, shop.scan), key: made.key });
+      if ('before' in made) run.reused += 1;
+      const redirect = shortAddressFile(made.file, order, links);
+      if (redirect !== null) run.redirects.push(redirect);
+    }
+  };
+  for (const [index, job] of printedFiles(all, 1).entries()) {
+    waiting.push(await madeUp(job, order, shop));
+    if (index % jobsBetweenLooks === 0) await turnOfEvents();
+    if (moulds !== null) printWaiting(moulds);
+  }
+  printWaiting(await arrived);
+  return run;
 }
 
 function answer(message: FromPress): void {
   process.send?.(message, () => process.disconnect());
 }
 
-const moulds = Promise.withResolvers<Record<PouredKind, string>>();
+const moulds = Promise.withResolvers<MouldTexts>();
 process.on('message', (message: ToPress) => {
   if ('moulds' in message) moulds.resolve(message.moulds);
   else
