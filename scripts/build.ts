@@ -4,15 +4,16 @@ import { mkdir, rm } from 'node:fs/promises';
 import { dirname, join, resolve } from 'node:path';
 import { fileURLToPath } from 'node:url';
 import { build as buildSite } from 'astro';
-import { contentDir, keepContent, loadContent, shownFolder } from '../src/content.ts';
+import { contentDir, keepContent, type LoadedContent, loadContent, shownFolder } from '../src/content.ts';
 import type { Catalogue } from '../src/core/catalogue.ts';
 import { textReport } from '../src/core/reading/report.ts';
+import type { Records } from '../src/core/records/records.ts';
 import { checkAddresses, listNews, writeRedirects } from '../src/integrations/addressList.ts';
 import { buildLog } from '../src/integrations/buildLog.mjs';
 import { readSite } from '../src/integrations/finishedSite.ts';
 import { oneAtATime } from '../src/integrations/oneAtATime.ts';
 import { photoProgress } from '../src/integrations/photoProgress.ts';
-import { type PrintRun, startPress } from '../src/integrations/press.ts';
+import { nothingPrinted, type Press, type PrintRun, startPress } from '../src/integrations/press.ts';
 import { privacyScan, refusePrivate } from '../src/integrations/privacyScan.ts';
 import {
   groundHash,
@@ -24,7 +25,7 @@ import {
 import { startSearchIndex } from '../src/integrations/searchIndex.ts';
 import { clearLeftovers, folderBeside, swapIn } from '../src/integrations/siteFolders.ts';
 import { writeSitemap } from '../src/integrations/sitemap.ts';
-import { siteLinks } from '../src/outputs/siteLinks.ts';
+import { type SiteLinks, siteLinks } from '../src/outputs/siteLinks.ts';
 import { isReused, plannedKeys, planPages } from '../src/pageReuse.ts';
 import { clearOldPhotos } from '../src/photos/store.ts';
 import { besidePhotos } from '../src/photos.ts';
@@ -133,11 +134,26 @@ export async function build(request: BuildRequest = {}): Promise<BuiltSite | nul
   return oneAtATime(join(root, '.build/build.lock'), waiting, () => buildNow(request));
 }
 
-async function buildNow(request: BuildRequest): Promise<BuiltSite | null> {
+/** Everything the steps of one build share. */
+interface Job {
+  content: LoadedContent;
+  records: Records;
+  catalogue: Catalogue;
+  /** Where the site goes, and where it is built until then. */
+  out: string;
+  built: string;
+  base: string;
+  links: SiteLinks;
+  /** Hash of what every page rests on. */
+  ground: string;
+}
+
+/** Reads and checks the content; null when it has errors. Either way the report is printed. */
+async function prepare(request: BuildRequest): Promise<Job | null> {
   const content = await loadContent({ asOf: request.asOf });
-  const report = textReport(content.reading.diagnostics, shownFolder(content.dir));
-  if (content.reading.diagnostics.length > 0) process.stderr.write(`${report}\n`);
-  if (content.reading.records === null) {
+  const { diagnostics, records } = content.reading;
+  if (diagnostics.length > 0) process.stderr.write(`${textReport(diagnostics, shownFolder(content.dir))}\n`);
+  if (records === null) {
     process.stderr.write('Nothing was built; the site is as it was.\n');
     return null;
   }
@@ -147,51 +163,73 @@ async function buildNow(request: BuildRequest): Promise<BuiltSite | null> {
   await mkdir(dirname(out), { recursive: true });
   await clearLeftovers(out);
   const base = basePath(request.base);
-  const links = siteLinks(catalogue.yard.address, base);
-  const ground = await groundHash({ root, content: content.dir, base, catalogue });
-  const built = folderBeside(out, 'building');
-  const printed = new Set(printedFiles(catalogue, request.press ? 1 : undefined).map(({ file }) => file));
-  const published = request.afresh ? new Map<string, never>() : await publishedPages(out, ground);
-  planPages(
-    ground,
-    untouchedKeys(out, published, file => !printed.has(file)),
-    printed,
-  );
+  return {
+    content,
+    records,
+    catalogue,
+    out,
+    built: folderBeside(out, 'building'),
+    base,
+    links: siteLinks(catalogue.yard.address, base),
+    ground: await groundHash({ root, content: content.dir, base, catalogue }),
+  };
+}
+
+/** Decides which pages the generator renders, which are those of the site before, and which the press prints; starts the press. */
+async function planWork(job: Job, { afresh = false, press = false }: BuildRequest): Promise<Press | null> {
+  const { content, catalogue, out, built, base, ground } = job;
+  const printed = new Set(printedFiles(catalogue, press ? 1 : undefined).map(({ file }) => file));
+  const published = afresh ? new Map<string, never>() : await publishedPages(out, ground);
+  const isRendered = (file: string) => !printed.has(file);
+  planPages(ground, untouchedKeys(out, published, isRendered), printed);
+  if (printed.size === 0) return null;
   const { privateNotes } = content.reading;
-  const order = { all: catalogue, built, out, base, ground, afresh: request.afresh === true, privateNotes };
-  const press = printed.size > 0 ? startPress(order) : null;
+  return startPress({ all: catalogue, built, out, base, ground, afresh, privateNotes });
+}
+
+/** Renders the pages the generator has to render, and takes those that are unchanged; returns how many of these there were. */
+async function renderAndReuse({ catalogue, out, built, base }: Job, press: Press | null): Promise<number> {
+  const onPage = () => press?.offerMoulds();
+  await besidePhotos(photoFiles(catalogue), photoProgress(), () =>
+    render({ catalogue, out, built, base, onPage }),
+  );
+  const reused = [...plannedKeys().keys()].filter(isReused);
+  for (const file of reused) takeOver(out, built, file);
+  return reused.length;
+}
+
+/** Looks the built site through, adds what follows from its pages, puts it in place and notes what was published. */
+async function publish(job: Job, run: PrintRun, { leaveList = false }: BuildRequest): Promise<number> {
+  const { content, records, catalogue, out, built, links, ground } = job;
+  const scan = privacyScan(content.reading.privateNotes);
+  const redirects = new Set(run.redirects);
+  const finished = readSite(built, { known: run.files, redirects }, (file, bytes) =>
+    refusePrivate(scan, file, bytes),
+  );
+  await writeSitemap(built, finished.pages, links);
+  const addresses = checkAddresses(records.addresses, catalogue, finished.pages, shownFolder(content.dir));
+  writeRedirects(built, addresses, links, redirects);
+  await swapIn(built, out);
+  await clearOldPhotos();
+  const keys = new Map([...plannedKeys(), ...run.files.map(({ file, key }) => [file, key] as const)]);
+  await keepList(out, ground, keys, finished.bytes);
+  return leaveList ? 0 : listNews(content.dir, addresses);
+}
+
+async function buildNow(request: BuildRequest): Promise<BuiltSite | null> {
+  const job = await prepare(request);
+  if (job === null) return null;
+  const { catalogue, out, built } = job;
+  const press = await planWork(job, request);
   const search = startSearchIndex(searchRecords(catalogue));
-  let reused = 0;
-  let listed = 0;
-  let run: PrintRun = { files: [], redirects: [], reused: 0 };
   try {
-    const rendering = { catalogue, out, built, base, onPage: () => press?.offerMoulds() };
-    await besidePhotos(photoFiles(catalogue), photoProgress(), () => render(rendering));
-    for (const file of plannedKeys().keys()) {
-      if (!isReused(file)) continue;
-      takeOver(out, built, file);
-      reused += 1;
-    }
+    const reused = await renderAndReuse(job, press);
     await search.writeInto(built);
-    if (press) run = await press.finished();
-    const scan = privacyScan(privateNotes);
-    const redirects = new Set(run.redirects);
-    const finished = readSite(built, { known: run.files, redirects }, (file, bytes) =>
-      refusePrivate(scan, file, bytes),
-    );
-    await writeSitemap(built, finished.pages, links);
-    const addresses = checkAddresses(
-      content.reading.records.addresses,
-      catalogue,
-      finished.pages,
-      shownFolder(content.dir),
-    );
-    writeRedirects(built, addresses, links, redirects);
-    await swapIn(built, out);
-    await clearOldPhotos();
-    const keys = new Map([...plannedKeys(), ...run.files.map(({ file, key }) => [file, key] as const)]);
-    await keepList(out, ground, keys, finished.bytes);
-    listed = request.leaveList ? 0 : await listNews(content.dir, addresses);
+    const run = press === null ? nothingPrinted : await press.finished();
+    const listed = await publish(job, run, request);
+    const moulds = press === null ? 0 : mouldKinds.length;
+    const rendered = buildLog().pages - moulds + run.files.length - run.reused;
+    return { out, rendered, reused: reused + run.reused, listed, catalogue };
   } catch (problem) {
     press?.stop();
     await rm(built, { recursive: true, force: true });
@@ -199,9 +237,6 @@ async function buildNow(request: BuildRequest): Promise<BuiltSite | null> {
   } finally {
     await search.stop();
   }
-  const moulds = press ? mouldKinds.length : 0;
-  const renderedNow = buildLog().pages - moulds + run.files.length - run.reused;
-  return { out, rendered: renderedNow, reused: reused + run.reused, listed, catalogue };
 }
 
 export async function main(words: string[]): Promise<number> {

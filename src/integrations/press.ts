@@ -34,6 +34,8 @@ export interface PrintRun {
   reused: number;
 }
 
+export const nothingPrinted: PrintRun = { files: [], redirects: [], reused: 0 };
+
 export type ToPress =
   | { order: PressOrder }
   /** What the generator rendered for the mould of each kind. */

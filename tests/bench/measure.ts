@@ -1,15 +1,19 @@
 /** Runs a program and says what it used; and the arithmetic of paired runs. */
 
 import { spawnSync } from 'node:child_process';
-import { mkdtempSync, readFileSync, rmSync } from 'node:fs';
+import { mkdtempSync, readdirSync, readFileSync, rmSync } from 'node:fs';
 import { tmpdir } from 'node:os';
 import { join, resolve } from 'node:path';
 
 export interface Usage {
-  /** User and system time of the process and its threads. */
+  /** User and system time of the process, its threads and the Node processes it forks. */
   cpuSeconds: number;
+  /** From the start of the first process to its end. */
   wallSeconds: number;
+  /** Of the largest process. */
   peakMegabytes: number;
+  /** Peaks of all processes together, whether or not they fell on one moment. */
+  peaksMegabytes: number;
 }
 
 /** Runs a script with this Node and measures it. Throws with its output when it fails. */
@@ -20,17 +24,25 @@ export function measured(
   env: Record<string, string>,
 ): Usage {
   const scratch = mkdtempSync(join(tmpdir(), 'leafdrop-bench-'));
-  const usage = join(scratch, 'usage.json');
   const preload = resolve(import.meta.dirname, 'usage.mjs');
   const ran = spawnSync(process.execPath, ['--import', preload, script, ...words], {
     cwd,
     encoding: 'utf8',
-    env: { ...process.env, ASTRO_TELEMETRY_DISABLED: '1', ...env, BENCH_USAGE: usage },
+    env: { ...process.env, ASTRO_TELEMETRY_DISABLED: '1', ...env, BENCH_USAGE: scratch },
   });
   if (ran.status !== 0) throw new Error(`${script} failed:\n${ran.stdout}\n${ran.stderr}`);
-  const result = JSON.parse(readFileSync(usage, 'utf8')) as Usage;
+  const used = readdirSync(scratch).map(
+    name => JSON.parse(readFileSync(join(scratch, name), 'utf8')) as Omit<Usage, 'peaksMegabytes'>,
+  );
   rmSync(scratch, { recursive: true, force: true });
-  return result;
+  const sum = (values: number[]) => values.reduce((a, b) => a + b, 0);
+  const peaks = used.map(({ peakMegabytes }) => peakMegabytes);
+  return {
+    cpuSeconds: sum(used.map(({ cpuSeconds }) => cpuSeconds)),
+    wallSeconds: Math.max(...used.map(({ wallSeconds }) => wallSeconds)),
+    peakMegabytes: Math.max(...peaks),
+    peaksMegabytes: sum(peaks),
+  };
 }
 
 /** CPU seconds a function takes in this process. */

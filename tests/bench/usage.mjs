@@ -1,11 +1,12 @@
-/** Preloaded into a measured process: writes what it used to the file that BENCH_USAGE names, at its end. */
+/** Preloaded into a measured process, and by it into those it forks: each writes what it used, at its end, to the folder BENCH_USAGE names. */
 
 import { writeFileSync } from 'node:fs';
+import { join } from 'node:path';
 
 process.on('exit', () => {
   const { user, system } = process.cpuUsage();
   writeFileSync(
-    process.env.BENCH_USAGE,
+    join(process.env.BENCH_USAGE, `${process.pid}.json`),
     JSON.stringify({
       cpuSeconds: (user + system) / 1e6,
       wallSeconds: process.uptime(),
