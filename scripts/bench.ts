@@ -1,6 +1,7 @@
 /** `npm run bench`: measures checking and building a large yard, as ratios of paired runs on this machine. */
 
 import { mkdirSync, readdirSync, readFileSync, rmSync, statSync, writeFileSync } from 'node:fs';
+import { loadavg } from 'node:os';
 import { dirname, join } from 'node:path';
 import { fileURLToPath } from 'node:url';
 import { parse } from 'yaml';
@@ -15,6 +16,7 @@ import { benchLighthouse } from '../tests/bench/lighthouse.ts';
 import { makeYard } from '../tests/bench/makeYard.ts';
 import { cpuSecondsOf, measured, median, ratioInWords } from '../tests/bench/measure.ts';
 import { benchPhotos, photoBenchLines } from '../tests/bench/photoBench.ts';
+import { benchSearch } from '../tests/bench/searchBench.ts';
 import { readFlags, runIfMain, UsageError } from './command.ts';
 
 const help = `Measures checking and building a yard made for it, and prints ratios of paired runs.
@@ -22,6 +24,7 @@ const help = `Measures checking and building a yard made for it, and prints rati
   npm run bench
   npm run bench -- --lots 5000 --cultivars 1000 --repeats 3 --seed 1
   npm run bench -- --lighthouse   pages of the demonstration yard on a phone, by Lighthouse
+  npm run bench -- --search       the search page of 1500 lots and 1000 cultivars, in the browser, for a letter typed or a choice ticked
   npm run bench -- --kills 200        kills so many builds of a small yard and looks whether a whole site stands each time
 `;
 
@@ -148,6 +151,25 @@ async function benchKills(times: number, seed: number): Promise<number> {
   return broken === 0 ? 0 : 1;
 }
 
+/** A yard of the size the budget of the search speaks of. */
+async function benchSearchPage(repeats: number, seed: number): Promise<number> {
+  const content = join(scratch, 'content');
+  const out = join(scratch, 'out');
+  rmSync(scratch, { recursive: true, force: true });
+  mkdirSync(content, { recursive: true });
+  makeYard(content, join(root, 'content'), { lots: 1500, cultivars: 1000 }, seed);
+  const [load] = loadavg();
+  measured(join(root, 'scripts/build.ts'), ['--base', '/'], root, {
+    CONTENT_DIR: content,
+    OUT_DIR: out,
+    AS_OF: asOf,
+  });
+  print(`1000 cultivars, 1500 lots, seed ${seed}; load of the machine before: ${load!.toFixed(1)}`);
+  const within = await benchSearch(out, repeats, print);
+  rmSync(scratch, { recursive: true, force: true });
+  return within ? 0 : 1;
+}
+
 async function main(words: string[]): Promise<number> {
   const { values } = readFlags(words, {
     lots: { type: 'string', default: '5000' },
@@ -156,6 +178,7 @@ async function main(words: string[]): Promise<number> {
     seed: { type: 'string', default: '1' },
     kills: { type: 'string' },
     lighthouse: { type: 'boolean', default: false },
+    search: { type: 'boolean', default: false },
     help: { type: 'boolean', short: 'h' },
   });
   if (values.help) {
@@ -163,6 +186,7 @@ async function main(words: string[]): Promise<number> {
     return 0;
   }
   if (values.kills !== undefined) return benchKills(wholeNumber(values.kills), wholeNumber(values.seed));
+  if (values.search) return benchSearchPage(wholeNumber(values.repeats), wholeNumber(values.seed));
   const size = { lots: wholeNumber(values.lots), cultivars: wholeNumber(values.cultivars) };
   const repeats = wholeNumber(values.repeats);
   if (values.lighthouse) return (await benchLighthouse(scratch, repeats, print)) ? 0 : 1;

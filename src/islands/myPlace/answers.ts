@@ -33,13 +33,22 @@ export async function fetchJson<T>(path: string): Promise<T> {
   return (await answer.json()) as T;
 }
 
+/** Many cultivars are told the same, so each verdict is put together once. */
 function fromFile(file: PlaceFile): PlaceAnswers['on'] {
+  const verdicts = new Map<number, Verdict>();
+  const toldAt = (indexes: readonly number[]) =>
+    indexes.map(index => file.reasons[index]).filter(told => told !== undefined);
   return cultivar => {
-    const kind = file.kinds[file.cultivars[cultivar] ?? -1];
+    const at = file.cultivars[cultivar] ?? -1;
+    const kind = file.kinds[at];
     if (kind === undefined) return null;
-    const toldAt = (indexes: readonly number[]) =>
-      indexes.map(index => file.reasons[index]).filter(told => told !== undefined);
-    return { ...kind, because: toldAt(kind.because), change: toldAt(kind.change) };
+    const verdict = verdicts.get(at) ?? {
+      ...kind,
+      because: toldAt(kind.because),
+      change: toldAt(kind.change),
+    };
+    verdicts.set(at, verdict);
+    return verdict;
   };
 }
 

@@ -28,39 +28,38 @@ export interface Narrowed {
   counts: Record<SearchGroup, ReadonlyMap<string, number>>;
 }
 
-type Traits = Record<Exclude<SearchGroup, (typeof offerGroups)[number]>, string | null>;
+type Chosen = Wanted['chosen'];
 
 const traitGroups = ['species', 'flavour', 'ripening', 'place'] as const;
 
-function traitsOf({ id, species, flavour, ripening }: TreeRow, levelOf: LevelOf): Traits {
-  return { species, flavour, ripening, place: levelOf(id) };
+/** A bit for each group, to tell in one number which groups stand in the way of something. */
+const bitOf = Object.fromEntries(searchGroups.map((group, at) => [group, 1 << at])) as Record<
+  SearchGroup,
+  number
+>;
+
+function barred(chosen: Chosen, group: SearchGroup, value: string | null): number {
+  const wanted = chosen[group];
+  return wanted.size === 0 || (value !== null && wanted.has(value)) ? 0 : bitOf[group];
 }
 
-type Chosen = Wanted['chosen'];
-
-function open(chosen: Chosen, group: SearchGroup, value: string | null): boolean {
-  return chosen[group].size === 0 || (value !== null && chosen[group].has(value));
+function least(low: number | null, value: number | null): number | null {
+  return value !== null && (low === null || value < low) ? value : low;
 }
 
-function offersThatFit(offers: readonly Offer[], chosen: Chosen, leftOut: SearchGroup | null): Offer[] {
-  return offers.filter(offer =>
-    offerGroups.every(group => group === leftOut || open(chosen, group, offer[group])),
-  );
+/** Price of an offer; null: it has none. */
+function priceOf({ price }: Offer): number | null {
+  return price === '' ? null : Number(price);
 }
 
-function traitsFit(traits: Traits, chosen: Chosen, leftOut: SearchGroup | null): boolean {
-  return traitGroups.every(group => group === leftOut || open(chosen, group, traits[group]));
+function perGroup<T>(make: () => T): Record<SearchGroup, T> {
+  return Object.fromEntries(searchGroups.map(group => [group, make()])) as Record<SearchGroup, T>;
 }
 
-function least(values: readonly (number | null)[]): number | null {
-  return values.reduce((low, value) => (value !== null && (low === null || value < low) ? value : low), null);
-}
-
-function pricesOf(offers: readonly Offer[]): (number | null)[] {
-  return offers.map(({ price }) => (price === '' ? null : Number(price)));
-}
-
-/** Cultivars that fit all that is chosen, in the order of the file, with the counts beside each choice. */
+/**
+ * Cultivars that fit all that is chosen, in the order of the file, with the counts beside each choice. Few offers stand for many lots, so
+ * each offer is judged once and every cultivar asks only for the answers.
+ */
 export function narrow(
   { trees, offers }: Pick<RowsFile, 'trees' | 'offers'>,
   chosen: Chosen,
@@ -68,32 +67,42 @@ export function narrow(
   levelOf: LevelOf,
 ): Narrowed {
   const hits: Hit[] = [];
-  const counts = Object.fromEntries(searchGroups.map(group => [group, new Map<string, number>()])) as Record<
-    SearchGroup,
-    Map<string, number>
-  >;
-  const count = (group: SearchGroup, values: Iterable<string>) => {
-    for (const value of values) counts[group].set(value, (counts[group].get(value) ?? 0) + 1);
+  const counts = perGroup(() => new Map<string, number>());
+  /** The last cultivar counted for a value: each counts once, however many of its offers have the value. */
+  const countedLast = perGroup(() => new Map<string, number>());
+  const count = (group: SearchGroup, value: string, place: number) => {
+    if (countedLast[group].get(value) === place) return;
+    countedLast[group].set(value, place);
+    counts[group].set(value, (counts[group].get(value) ?? 0) + 1);
   };
+  const offerBars = offers.map(offer =>
+    offerGroups.reduce((bars, group) => bars | barred(chosen, group, offer[group]), 0),
+  );
   trees.forEach((row, place) => {
     if (matches !== null && !matches.has(place)) return;
-    const traits = traitsOf(row, levelOf);
-    const own = row.offers.map(index => offers[index]!);
-    const fitting = offersThatFit(own, chosen, null);
+    const level = levelOf(row.id);
+    const traits = { species: row.species, flavour: row.flavour, ripening: row.ripening, place: level };
+    const traitBars = traitGroups.reduce((bars, group) => bars | barred(chosen, group, traits[group]), 0);
+    const fitting = row.offers.filter(index => offerBars[index] === 0);
     if (fitting.length > 0) {
       for (const group of traitGroups) {
         const value = traits[group];
-        if (value !== null && traitsFit(traits, chosen, group)) count(group, [value]);
+        if (value !== null && (traitBars & ~bitOf[group]) === 0) count(group, value, place);
       }
     }
-    if (!traitsFit(traits, chosen, null)) return;
-    for (const group of offerGroups) {
-      const values = offersThatFit(own, chosen, group).map(offer => offer[group]);
-      count(group, new Set(values));
+    if (traitBars !== 0) return;
+    for (const index of row.offers) {
+      for (const group of offerGroups) {
+        if ((offerBars[index]! & ~bitOf[group]) === 0) count(group, offers[index]![group], place);
+      }
     }
     if (fitting.length === 0) return;
-    const days = least(fitting.map(offer => offer.days));
-    hits.push({ row, place, price: least(pricesOf(fitting)), days });
+    hits.push({
+      row,
+      place,
+      price: fitting.reduce<number | null>((low, index) => least(low, priceOf(offers[index]!)), null),
+      days: fitting.reduce<number | null>((low, index) => least(low, offers[index]!.days), null),
+    });
   });
   return { hits, counts };
 }

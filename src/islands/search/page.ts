@@ -13,8 +13,6 @@ import { loadWordIndex } from './wordIndex.ts';
 
 /** Rows shown at once, and added with each press of the button. */
 const shownAtOnce = 20;
-/** Between the last letter typed and the search: shorter than people notice, longer than letters of one word are apart. */
-const restMs = 60;
 
 function part<T extends Element = HTMLElement>(selector: string): T {
   const found = document.querySelector<T>(selector);
@@ -77,7 +75,8 @@ async function answers(): Promise<PlaceAnswers | null> {
 /** Puts a wish into the controls. */
 function showWanted(): void {
   const { text, chosen } = wanted;
-  box.value = text;
+  // A space just typed before the next word stays where it is.
+  if (box.value.trim() !== text) box.value = text;
   for (const each of boxes) each.checked = chosen[groupOf(each)].has(each.value);
   for (const option of order.options) option.disabled = option.value === 'match' && text === '';
   order.value = orderOf(wanted);
@@ -241,11 +240,19 @@ async function show(): Promise<void> {
   }
 }
 
-let rest: ReturnType<typeof setTimeout> | undefined;
+let looking = false;
 
-function lookForText(step: boolean): void {
-  clearTimeout(rest);
-  void want({ ...wanted, text: box.value.trim() }, step);
+/** Looks for what is typed at once; letters that come meanwhile are looked for together when it is done. */
+async function lookForLetters(): Promise<void> {
+  if (looking) return;
+  looking = true;
+  try {
+    for (let text = box.value.trim(); text !== wanted.text; text = box.value.trim()) {
+      await want({ ...wanted, text }, false);
+    }
+  } finally {
+    looking = false;
+  }
 }
 
 /** Touched for the first time: everything is fetched while the visitor thinks. */
@@ -256,13 +263,10 @@ function warm(): void {
 
 finder.addEventListener('focusin', warm, { once: true });
 finder.addEventListener('pointerdown', warm, { once: true });
-box.addEventListener('input', () => {
-  clearTimeout(rest);
-  rest = setTimeout(() => lookForText(false), restMs);
-});
+box.addEventListener('input', () => void lookForLetters());
 form.addEventListener('submit', event => {
   event.preventDefault();
-  lookForText(true);
+  void want({ ...wanted, text: box.value.trim() }, true);
 });
 key.addEventListener('change', event => {
   const changed = event.target as HTMLInputElement;
@@ -279,7 +283,6 @@ order.addEventListener('change', () => {
   void want({ ...wanted, order: searchOrders.find(each => each === order.value) ?? null }, true);
 });
 addEventListener('popstate', () => {
-  clearTimeout(rest);
   wanted = readWanted(location.search);
   showWanted();
   void show();
