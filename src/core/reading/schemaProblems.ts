@@ -112,8 +112,15 @@ function missingKey(path: KeyPath, wanted: Wanted | null): Words {
     got: '',
     expected,
     message: `${valueName(path)} is missing`,
-    remedy: `add a line "${key}: ..."${expected ? `. ${expected}` : '.'}`,
+    remedy: `${lineToAdd(key, wanted)}${expected ? `. ${expected}` : '.'}`,
   };
+}
+
+/** A group is more than a line: the keys it needs stand below it. Where only some words will do, they are named. */
+function lineToAdd(key: string, wanted: Wanted | null): string {
+  const { needed = [], words = [] } = wanted ?? {};
+  if (needed.length > 0) return `add a line "${key}:" and below it, further in, ${needed.join(', ')}`;
+  return `add a line "${key}: ..."${words.length > 0 ? ` with ${either(words)}` : ''}`;
 }
 
 function emptyValue({ written, base }: Checked, path: KeyPath, name: string, wanted: Wanted | null): Words {

@@ -46,6 +46,8 @@ export interface Wanted {
   description: string;
   /** Keys a group may have. */
   keys: string[];
+  /** Those of them that cannot be left out. */
+  needed: string[];
   /** Words a value may be. */
   words: string[];
   low: number | null;
@@ -79,6 +81,9 @@ export function wantedAt(schema: z.ZodType, path: KeyPath): Wanted | null {
     type: type === 'number' && inner.isInt ? 'whole' : (types[type] ?? 'other'),
     description: part.description ?? inner.description ?? '',
     keys: Object.keys(shape ?? {}),
+    needed: Object.entries(shape ?? {}).flatMap(([key, each]) =>
+      each._zod.def.type === 'optional' ? [] : [key],
+    ),
     words: type === 'enum' ? (inner.options ?? []).map(String) : [],
     low: finite(inner.minValue),
     high: finite(inner.maxValue),

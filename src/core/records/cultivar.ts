@@ -62,41 +62,60 @@ export const writtenCultivar = z.strictObject({
   species: id('Id of a file in content/species.'),
   synonyms: z.array(text('Another name it goes by.', 80)).optional(),
   origin: text('Where it came from, one sentence.', 300).optional(),
-  flavour: id('A flavour class from the list in yard.yaml.'),
+  flavour: id('A flavour class from the list in yard.yaml; lists, search and alternatives go by it.'),
   ripening: z
     .enum(ripeningClasses)
-    .describe('When the main crop ripens, compared with others of the species.'),
-  crops: z.array(z.enum(crops)).min(1).describe("breba (on last year's wood) and main."),
+    .describe(
+      'When the main crop ripens, compared with others of the species; dates and verdicts for every place rest on it.',
+    ),
+  crops: z
+    .array(z.enum(crops))
+    .min(1)
+    .describe("breba (on last year's wood) and main; each is given its dates."),
   pollination: z
     .enum(pollinationHabits)
     .describe(
       'unaided; self-fertile; partner: needs another tree; wasp-main: the main crop needs the fig wasp; wasp-all: all crops do.',
     ),
-  fruit: z.strictObject({
-    skin: z.enum(skinColours).describe('Main colour of the ripe skin.'),
-    blush: z.enum(skinColours).describe('Second colour, as stripes or a cheek.').optional(),
-    flesh: z.enum(fleshColours).describe('Colour of the ripe flesh.'),
-    shape: z.enum(fruitShapes).describe('Outline from the side.'),
-    length_mm: z.number().min(5).max(200).describe('Length without the stalk, mm.'),
-    width_mm: z.number().min(5).max(200).describe('Greatest width, mm.'),
-    eye: z.enum(eyes).describe('The opening at the end of the fruit; none for fruits without one.'),
-    splits: z.enum(tendencies).describe('How readily it splits after rain.'),
-    rain: z.enum(['good', 'fair', 'poor']).describe('How well it stands rain while ripening.'),
-  }),
+  fruit: z
+    .strictObject({
+      skin: z.enum(skinColours).describe('Main colour of the ripe skin, as it is drawn.'),
+      blush: z.enum(skinColours).describe('Second colour, as stripes or a cheek.').optional(),
+      flesh: z.enum(fleshColours).describe('Colour of the ripe flesh, as it is drawn.'),
+      shape: z.enum(fruitShapes).describe('Outline from the side, as it is drawn.'),
+      length_mm: z.number().min(5).max(200).describe('Length without the stalk, mm; drawings are to scale.'),
+      width_mm: z.number().min(5).max(200).describe('Greatest width, mm; drawings are to scale.'),
+      eye: z
+        .enum(eyes)
+        .describe(
+          'The opening at the end of the fruit; none for fruits without one. It counts in wet weather.',
+        ),
+      splits: z
+        .enum(tendencies)
+        .describe('How readily it splits after rain; the verdict on wet places rests on it.'),
+      rain: z
+        .enum(['good', 'fair', 'poor'])
+        .describe('How well it stands rain while ripening; the verdict on wet places rests on it.'),
+    })
+    .describe(
+      'What the ripe fruit is like: it is drawn from this on every list and page, so that a tree without a photograph has a picture.',
+    ),
   hardiness_offset_c: z
     .number()
     .min(-8)
     .max(8)
     .describe('How many C hardier (minus) or tenderer (plus) than the species.')
     .optional(),
-  vigour: z.enum(['low', 'medium', 'high']).describe('How strongly it grows.'),
+  vigour: z.enum(['low', 'medium', 'high']).describe('How strongly it grows; told on its page.'),
   suits: z
     .strictObject({
       winter: z.array(z.enum(winterClasses)).min(1),
       season: z.array(z.enum(seasonClasses)).min(1),
       air: z.array(z.enum(airClasses)).min(1),
     })
-    .describe('The kinds of place it is meant for, as the grower knows it.'),
+    .describe(
+      'The kinds of place it is meant for, as the grower knows it; told on its page and in the open files.',
+    ),
   trials: z
     .array(
       z.strictObject({
@@ -113,8 +132,15 @@ export const writtenCultivar = z.strictObject({
     )
     .describe('What was seen of it, where.')
     .optional(),
-  offered: z.enum(availabilities).describe('How widely anyone offers it: nowhere-else, a-few, some, common.'),
-  mothers: count('Mother plants in the yard that can be propagated from.', 10_000),
+  offered: z
+    .enum(availabilities)
+    .describe(
+      'How widely anyone offers it, from nowhere-else to common; how scarce it is, and its price, start from that.',
+    ),
+  mothers: count(
+    'Mother plants in the yard that can be propagated from; with one or none it counts as scarcer.',
+    10_000,
+  ),
   retired: date(
     'Last day on which the yard raised it. Its page stays; no lot may be started later.',
   ).optional(),
