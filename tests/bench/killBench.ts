@@ -21,8 +21,8 @@ export interface Kills {
 const settleMs = 150;
 
 /**
- * Builds a small yard over and over with other counts, two builds at once every fourth time, and kills them at seeded moments between the
- * start and a tenth more than a whole build takes. A site is whole when its files are, byte for byte, those of one finished build.
+ * Builds a small yard over and over with other counts, every second time on the press, two builds at once every fourth time, and kills them at
+ * seeded moments between the start and a tenth more than a whole build takes. A site is whole when its files are, byte for byte, those of one finished build.
  */
 export async function killBuilds(scratch: string, times: number, seed: number): Promise<Kills> {
   const random = randomFromText(`kills ${seed}`);
@@ -55,8 +55,9 @@ export async function killBuilds(scratch: string, times: number, seed: number): 
     const next = 1 - standing;
     writeFileSync(walk, contents[next]!);
     const env = { ...process.env, CONTENT_DIR: content, OUT_DIR: out, AS_OF: smallYardDay };
+    const words = round % 2 === 1 ? ['--press'] : [];
     const children = (round % 4 === 3 ? [0, 1] : [0]).map(() =>
-      spawn(process.execPath, [buildScript], { env, detached: true, stdio: 'ignore' }),
+      spawn(process.execPath, [buildScript, ...words], { env, detached: true, stdio: 'ignore' }),
     );
     await pause(random.uniform() * usualMs * 1.1);
     for (const child of children) {
