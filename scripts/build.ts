@@ -8,7 +8,12 @@ import { contentDir, keepContent, type LoadedContent, loadContent, shownFolder }
 import type { Catalogue } from '../src/core/catalogue.ts';
 import { textReport } from '../src/core/reading/report.ts';
 import type { Records } from '../src/core/records/records.ts';
-import { checkAddresses, listNews, writeRedirects } from '../src/integrations/addressList.ts';
+import {
+  checkAddresses,
+  listNews,
+  serveMovedFiles,
+  writeRedirects,
+} from '../src/integrations/addressList.ts';
 import { buildLog } from '../src/integrations/buildLog.mjs';
 import { readSite } from '../src/integrations/finishedSite.ts';
 import { oneAtATime } from '../src/integrations/oneAtATime.ts';
@@ -208,7 +213,8 @@ async function publish(job: Job, run: PrintRun, { leaveList = false }: BuildRequ
   );
   await writeSitemap(built, finished.pages, links);
   const addresses = checkAddresses(records.addresses, catalogue, finished.pages, shownFolder(content.dir));
-  writeRedirects(built, addresses, links, redirects);
+  const moved = serveMovedFiles(built, addresses, finished.bytes.keys());
+  writeRedirects(built, addresses, links, redirects, moved);
   await swapIn(built, out);
   await clearOldPhotos();
   const keys = new Map([...plannedKeys(), ...run.files.map(({ file, key }) => [file, key] as const)]);

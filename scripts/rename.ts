@@ -29,6 +29,8 @@ const help = `Gives a record another id: renames its file, changes every file th
   --yes        does not ask
   --as-of DAY  the day from which the new address holds; today where it is left out
 
+A heading of a guide that was reworded, or the time of a chapter that was mended, has a new name for its part: lead the old one on as an
+address, and links to it open the page at the new one.
 A record that was renamed by hand already has only its old address led on and its mentions changed.
 CONTENT_DIR names another content folder.
 `;

@@ -54,6 +54,7 @@ const nobody: GuideReader = {
   tasks: [],
   yardSpecies,
   link: path => `/base${path}`,
+  oldNames: new Map(),
 };
 const readerAt = (placeId: string, guide: Guide): GuideReader => {
   const year = realYear(placeId, 'fig');

@@ -1,6 +1,9 @@
 /** The one value every page, feed and label is made from. */
 
 import { assignCodes } from './addresses/codes.ts';
+import { type EarlierParts, earlierParts } from './addresses/earlierParts.ts';
+import { firstAddresses } from './addresses/firstNames.ts';
+import { ledgerOf } from './addresses/ledger.ts';
 import { recordAddress } from './addresses/paths.ts';
 import { figuresOfPlace, withDailyRecord } from './climate/place.ts';
 import type { ClimateSummary } from './climate/summary.ts';
@@ -61,6 +64,10 @@ export interface Catalogue {
   videos: Video[];
   /** The code of the short address of every lot, cultivar, guide and video: `/lots/26-layer-01/` to `3kfd`. */
   codes: ReadonlyMap<string, string>;
+  /** The address under which a renamed record was first published, by its address of today. */
+  firstAddresses: ReadonlyMap<string, string>;
+  /** Parts of pages that have another name now, by page. */
+  earlierParts: ReadonlyMap<string, EarlierParts>;
 }
 
 /** Orders text by code unit, the same on every machine. */
@@ -176,6 +183,7 @@ export function assemble(
     });
   }
 
+  const ledger = ledgerOf(records.addresses);
   const lots = started.map((lot): LotEntry => {
     const { cultivar, species, scarcity, lots: siblings } = found(entries, lot.cultivar, 'cultivar');
     const stock = stocks.get(lot.id)!;
@@ -200,5 +208,7 @@ export function assemble(
     guides: [...records.guides.values()].sort(byText(({ kind, id }) => `${guideKinds.indexOf(kind)} ${id}`)),
     videos: [...records.videos].sort(newestFirst),
     codes: assignCodes(records.addresses, codedPages(records, started)),
+    firstAddresses: firstAddresses(ledger),
+    earlierParts: earlierParts(ledger),
   };
 }

@@ -1,9 +1,10 @@
 /** The step of a build that keeps old addresses alive: it refuses a site that has lost one, writes the redirects, and lists what is new. */
 
-import { mkdirSync, writeFileSync } from 'node:fs';
+import { copyFileSync, mkdirSync, writeFileSync } from 'node:fs';
 import { readFile } from 'node:fs/promises';
 import { dirname, join } from 'node:path';
 import { withRows } from '../core/addresses/listText.ts';
+import { type MovedFile, movedFiles } from '../core/addresses/movedFiles.ts';
 import {
   type BuiltPage,
   type LostAddress,
@@ -77,6 +78,23 @@ export function writeRedirect(built: string, redirect: Redirect, links: SiteLink
 }
 
 /**
+ * Serves calendars and other files that people keep the address of at their old address too: a host of plain files has no other way to
+ * send on what is no page. `files` are those of the built site. Returns what was copied.
+ */
+export function serveMovedFiles(
+  built: string,
+  { redirects }: Publication,
+  files: Iterable<string>,
+): MovedFile[] {
+  const moved = movedFiles(redirects, files);
+  for (const { from, to } of moved) {
+    mkdirSync(dirname(join(built, from)), { recursive: true });
+    copyFileSync(join(built, to), join(built, from));
+  }
+  return moved;
+}
+
+/**
  * Writes the pages that send readers on, and the tables for hosts that read them. Those of `written`, files by now, are left as they are: a
  * short address never gets another target while its page is there.
  */
@@ -85,11 +103,12 @@ export function writeRedirects(
   { redirects }: Publication,
   links: SiteLinks,
   written: ReadonlySet<string>,
+  files: readonly MovedFile[],
 ): void {
   for (const redirect of redirects) {
     if (!written.has(redirectFile(redirect.from))) writeRedirect(built, redirect, links);
   }
-  writeFileSync(join(built, '_redirects'), redirectTable(redirects, links));
+  writeFileSync(join(built, '_redirects'), redirectTable(redirects, links, files));
   writeFileSync(join(built, '_headers'), headerTable(links));
 }
 

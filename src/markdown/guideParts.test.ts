@@ -81,6 +81,7 @@ const reader = (over: Partial<GuideReader> = {}): GuideReader => ({
   tasks: [],
   yardSpecies: speciesIds.map(realSpecies),
   link: path => `/orchard${path}`,
+  oldNames: new Map(),
   ...over,
 });
 /** HTML without the cautions. */
@@ -219,6 +220,22 @@ describe('figures, tasks and cautions', () => {
 });
 
 describe('the page', () => {
+  it('keeps old names of a part at its heading, where a link of then opens the page', () => {
+    const body = '## Going in\n\nWords.\n\n:::part{winter="cold"}\n## Deep cold\n\nMore.\n:::\n';
+    const names = new Map([
+      ['going-in', ['into-the-shed', 'moving-in']],
+      ['deep-cold', ['frost']],
+      ['not-there', ['gone']],
+    ]);
+    const { html, headings } = renderGuide(guide(body), reader({ oldNames: names }));
+    expect(html).toContain(
+      '<h2 id="going-in"><span id="into-the-shed"></span><span id="moving-in"></span>Going in</h2>',
+    );
+    expect(html).toContain('<h2 id="deep-cold"><span id="frost"></span>Deep cold</h2>');
+    expect(html).not.toContain('gone');
+    expect(headings.map(({ text }) => text)).toEqual(['Going in', 'Deep cold']);
+  });
+
   it('has no HTML of the author, and links under the base path', () => {
     const body = 'A <b>bold</b> [place](/places/) and [web](https://a.example/).\n\n<script>x</script>\n';
     expect(html(body)).toBe(

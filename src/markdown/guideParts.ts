@@ -49,6 +49,8 @@ export interface GuideReader {
   yardSpecies: readonly Species[];
   /** Turns a path of this site into a link under its base path. */
   link: (path: string) => string;
+  /** Names that parts had before, by their name of today, so that links of then still lead there. */
+  oldNames: ReadonlyMap<string, readonly string[]>;
 }
 
 export interface GuideHeading extends GuidePart {
@@ -80,6 +82,13 @@ const UNSOURCED = 'Common practice, no source.';
 
 const text = (value: string): PhrasingContent => ({ type: 'text', value });
 const strong = (value: string): PhrasingContent => ({ type: 'strong', children: [text(value)] });
+
+/** What a link to an old name leads to: nothing to be seen. */
+const anchor = (id: string): PhrasingContent => ({
+  type: 'emphasis',
+  children: [],
+  data: { hName: 'span', hProperties: { id } },
+});
 
 /** A block with an HTML element of its own. */
 function box(tag: string, className: string, children: readonly Nodes[], label?: string): RootContent {
@@ -249,7 +258,13 @@ class GuideWriter {
     const part = partOpenedBy(node, this.headings);
     const depth = Math.min(3, Math.max(2, node.depth)) as 2 | 3;
     this.headings.push({ ...part, depth });
-    return { ...node, depth, children, data: { ...node.data, hProperties: { id: part.id } } };
+    const anchors = (this.#reader.oldNames.get(part.id) ?? []).map(anchor);
+    return {
+      ...node,
+      depth,
+      children: [...anchors, ...children],
+      data: { ...node.data, hProperties: { id: part.id } },
+    };
   }
 
   #part(node: ContainerDirective): RootContent[] {

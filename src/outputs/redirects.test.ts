@@ -32,6 +32,8 @@ describe('sending readers on', () => {
       links,
     );
     expect(table).toBe('/orchard/lots/old/ /orchard/lots/a/ 301\n/orchard/go/34cd/ /orchard/lots/a/ 301\n');
+    const file = { from: '/places/old.json', to: '/places/new.json' };
+    expect(redirectTable([], links, [file])).toBe('/orchard/places/old.json /orchard/places/new.json 301\n');
   });
 
   it('the headers forbid framing and sniffing', () => {

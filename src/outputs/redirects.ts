@@ -1,5 +1,6 @@
 /** Sending readers on: as pages for hosts that only serve files, and as the tables that other hosts read. */
 
+import type { MovedFile } from '../core/addresses/movedFiles.ts';
 import type { Redirect } from '../core/addresses/publication.ts';
 import { htmlText } from './htmlText.ts';
 import type { SiteLinks } from './siteLinks.ts';
@@ -18,10 +19,18 @@ export function redirectPage({ to }: Redirect, { href, absolute }: SiteLinks): s
 /** Hosts that read the table take no more lines than this (from memory); what is beyond is served by its page. */
 const MOST_LINES = 2000;
 
-/** The table `_redirects`: what was renamed first, then short addresses. */
-export function redirectTable(redirects: readonly Redirect[], { href }: SiteLinks): string {
+/** The table `_redirects`: what was renamed first, then short addresses, then files, which are served at their old address anyway. */
+export function redirectTable(
+  redirects: readonly Redirect[],
+  { href }: SiteLinks,
+  files: readonly MovedFile[] = [],
+): string {
   const isShort = ({ from }: Redirect) => from.startsWith('/go/');
-  const inOrder = [...redirects.filter(redirect => !isShort(redirect)), ...redirects.filter(isShort)];
+  const inOrder = [
+    ...redirects.filter(redirect => !isShort(redirect)),
+    ...redirects.filter(isShort),
+    ...files,
+  ];
   return inOrder
     .slice(0, MOST_LINES)
     .map(({ from, to }) => `${href(from)} ${href(to)} 301\n`)

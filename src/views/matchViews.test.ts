@@ -3,6 +3,7 @@
 import { describe, expect, it } from 'vitest';
 import { yardWithPlaces } from '../../tests/outlooks.ts';
 import { hills } from '../../tests/world.ts';
+import { day } from '../core/days.ts';
 import { levels } from '../core/match/answers.ts';
 import { ripeningClasses } from '../core/records/common.ts';
 import { alternativeRows } from './alternatives.ts';
@@ -138,6 +139,46 @@ const { all, outlooks } = yardWithPlaces(
 const answersAt = (id: string) => outlooks.get(id)!;
 const kindAt = (id: string) => climateKinds(all).find(({ places }) => places.some(place => place.id === id))!;
 const ids = all.cultivars.map(({ cultivar }) => cultivar.id);
+
+describe('cultivars that are no longer raised', () => {
+  const gone = 'very-early-unaided-good-0';
+  const later = 'very-early-unaided-good-4';
+  const lastPlants = 'late-wasp-main-poor-2';
+  const retired: Record<string, string> = {
+    [gone]: '2026-01-01',
+    [later]: '2026-03-01',
+    [lastPlants]: '2026-01-01',
+  };
+  const past = {
+    ...all,
+    cultivars: all.cultivars.map(entry => {
+      const since = retired[entry.cultivar.id];
+      return since === undefined ? entry : { ...entry, cultivar: { ...entry.cultivar, retired: day(since) } };
+    }),
+  };
+
+  it('are recommended nowhere once the last is sold, and are answered on their own page', () => {
+    const trees = treesFile(past);
+    expect(trees.past).toEqual([gone]);
+    expect(trees.cultivars.map(({ id }) => id)).toContain(gone);
+    expect(treesFile(all).past).toEqual([]);
+    for (const answers of outlooks.values()) {
+      const { rows } = rankedCultivars(past, answers);
+      const paths = rows.map(({ path }) => path);
+      expect(paths).not.toContain(`/cultivars/${gone}/`);
+      expect(paths).toContain(`/cultivars/${lastPlants}/`);
+      expect(rankedCultivars(all, answers).rows.map(({ path }) => path)).toContain(`/cultivars/${gone}/`);
+      expect(placeFile(past, outlooks, answers).cultivars[gone]).toBeTypeOf('number');
+      const kinds = kindCultivars(past, outlooks, kindAt(answers.place.id)).map(({ path }) => path);
+      expect(kinds).not.toContain(`/cultivars/${gone}/`);
+      expect(kinds).toContain(`/cultivars/${later}/`);
+    }
+    for (const { cultivar } of past.cultivars) {
+      const instead = alternativeRows(past, cultivar).map(({ id }) => id);
+      expect(instead).not.toContain(gone);
+    }
+  });
+});
 
 describe('the book of a place', () => {
   it('says of every cultivar what its own match says', () => {

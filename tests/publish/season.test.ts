@@ -63,10 +63,23 @@ function command(name: string, ...words: string[]) {
   });
 }
 
+/** What people subscribe to, or their browser fetches for a place it remembers. */
+const keptFile = /^(?:guides\/.*\.ics|places\/.*\.json)$/;
+/** Events of each calendar when it was first online. */
+const firstEvents = new Map<string, string[]>();
+
+function eventsIn(calendar: string): string[] {
+  return [...calendar.replaceAll('\r\n ', '').matchAll(/^UID:(.*)\r$/gm)].map(([, uid]) => uid!);
+}
+
 /** Files of the published site that a reader can ask for by an address, pages of the framework's own making left out. */
 function addressesOnline(): string[] {
-  const pages = Object.keys(fingerprintOf(out)).filter(file => file.endsWith('index.html'));
-  return pages.map(file => `/${file.slice(0, -'index.html'.length)}`);
+  const files = Object.keys(fingerprintOf(out));
+  const pages = files.filter(file => file.endsWith('index.html'));
+  return [
+    ...pages.map(file => `/${file.slice(0, -'index.html'.length)}`),
+    ...files.filter(file => keptFile.test(file)).map(file => `/${file}`),
+  ];
 }
 
 /** Commits what is in the folder, publishes it, and remembers what is online now. */
@@ -78,6 +91,10 @@ function publish(message: string): void {
   // The list that the workflow would write back once the site is online.
   commitAll(repository, 'List the addresses published');
   for (const address of addressesOnline()) if (!everOnline.has(address)) everOnline.set(address, message);
+  for (const address of everOnline.keys()) {
+    if (!address.endsWith('.ics') || firstEvents.has(address)) continue;
+    firstEvents.set(address, eventsIn(readFileSync(join(out, address), 'utf8')));
+  }
   const listed = readFileSync(join(content, 'addresses.csv'), 'utf8').trim().split('\n').slice(1);
   for (const line of listed) {
     const address = line.split(',')[0]!;
@@ -148,6 +165,49 @@ describe('a season of commits', () => {
     );
   });
 
+  it('renames a guide and a place: calendars and what a browser fetches for the place are served at both addresses', () => {
+    for (const words of [
+      ['guide', 'first-48-hours', 'the-box-is-here'],
+      ['place', 'minneapolis-mn', 'twin-cities-mn'],
+    ]) {
+      const { status, stderr } = command('rename', ...words, '--yes');
+      expect([status, stderr]).toEqual([0, '']);
+    }
+    publish('Better names for a guide and a place');
+    expect(everOnline.get('/guides/the-box-is-here/twin-cities-mn/bare-root.ics')).toBe(
+      'Better names for a guide and a place',
+    );
+    const [before, now] = [
+      'guides/first-48-hours/minneapolis-mn/bare-root.ics',
+      'guides/the-box-is-here/twin-cities-mn/bare-root.ics',
+    ];
+    expect(readFileSync(join(out, before), 'utf8')).toBe(readFileSync(join(out, now), 'utf8'));
+    const table = readFileSync(join(out, '_redirects'), 'utf8');
+    expect(table).toContain(`${base}${before} ${base}${now} 301\n`);
+    expect(table).toContain(`${base}places/minneapolis-mn.json ${base}places/twin-cities-mn.json 301\n`);
+  });
+
+  it('rewords a heading: refused until it is told which part it is now, then the old link leads to it', () => {
+    edit(content, 'guides/air-layering.md', '## What to expect', '## How many will root');
+    commitAll(repository, 'Another heading');
+    expectRefused(
+      /address-part: \/guides\/air-layering\/#what-to-expect .* npm run rename -- address \/guides\/air-layering\/#what-to-expect \/guides\/air-layering\//,
+    );
+    const page = '/guides/air-layering/';
+    const { status, stderr } = command(
+      'rename',
+      'address',
+      `${page}#what-to-expect`,
+      `${page}#how-many-will-root`,
+      '--yes',
+    );
+    expect([status, stderr]).toEqual([0, '']);
+    publish('A heading that says what comes');
+    expect(pageOf('guides/air-layering')).toContain(
+      '<h2 id="how-many-will-root"><span id="what-to-expect"></span>How many will root</h2>',
+    );
+  });
+
   it('retires what is left of a lot', () => {
     writeFileSync(join(content, 'walks/2026-11-25.csv'), 'lot,left,lost\nm00009,0,8\n');
     publish('The cuttings did not take');
@@ -186,8 +246,21 @@ describe('at the end of the season', () => {
     }
     expect(dead).toEqual([]);
     expect(everOnline.size).toBeGreaterThan(80);
+    expect([...everOnline.keys()].filter(address => keptFile.test(address.slice(1))).length).toBeGreaterThan(
+      10,
+    );
     expect(everOnline.has('/cultivars/cultivar-1/')).toBe(true);
     expect(everOnline.has('/cultivars/morning-bench/')).toBe(true);
+  });
+
+  it('every calendar has the events it had, under the ids it had: no subscription has one twice (RFC 5545, 3.8.4.7)', async () => {
+    expect(firstEvents.size).toBeGreaterThan(6);
+    for (const [address, events] of firstEvents) {
+      const { text } = await read(address);
+      expect(eventsIn(text), address).toEqual(events);
+      expect(new Set(events).size, address).toBe(events.length);
+      expect(events.length, address).toBeGreaterThan(0);
+    }
   });
 
   it('the site as it stands passes the proof', async () => {

@@ -5,6 +5,7 @@ import { afterAll, beforeAll, describe, expect, it } from 'vitest';
 import { type ServedSite, serve } from '../../scripts/serve.ts';
 import { levels } from '../../src/core/match/answers.ts';
 import { levelWords } from '../../src/core/match/words.ts';
+import type { TreesFile } from '../../src/views/myPlace/trees.ts';
 import { startBrowser } from './browser.ts';
 import { builtSites, pagesOf, readText } from './builtSites.ts';
 import { axeFindings } from './visiting.ts';
@@ -170,6 +171,22 @@ describe('own freeze dates', () => {
       await expect.poll(() => page.locator('[data-mine]').first().textContent()).toMatch(anyLevel);
       expect(problems).toEqual([]);
     }));
+
+  it('recommend no cultivar that is no longer raised', () =>
+    opened(
+      'my-place/',
+      async page => {
+        await byDates(page, over({}));
+        await page.locator('.own-trees li').first().waitFor();
+        expect(await page.locator('.own-trees li').count()).toBe(2);
+      },
+      context =>
+        context.route('**/trees.json', async route => {
+          const trees = (await (await route.fetch()).json()) as TreesFile;
+          const past = trees.cultivars.slice(2).map(({ id }) => id);
+          await route.fulfill({ json: { ...trees, past } });
+        }),
+    ));
 
   it('of a milder garden speak better of most cultivars than those of a harsher one', () =>
     opened('my-place/', async page => {

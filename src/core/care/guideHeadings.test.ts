@@ -55,6 +55,7 @@ describe('parts of a guide', () => {
       tasks: [],
       yardSpecies: [],
       link: path => path,
+      oldNames: new Map(),
     });
     const parts = guideParts(guide);
     expect(parts).toEqual(headings.map(({ id, text }) => ({ id, text })));

@@ -12,6 +12,9 @@ export interface GuidePart {
   text: string;
 }
 
+/** The part of every guide's general page that is not in its text: the guide for each place. */
+export const placesPart = 'places';
+
 /** The part a heading opens; a name that is taken gets a number behind it. */
 export function partOpenedBy(heading: Heading, before: readonly GuidePart[]): GuidePart {
   const text = plainText(heading);
@@ -33,6 +36,17 @@ export function knownOfReaders({ species, forms }: Pick<Guide, 'species' | 'form
     species: species.length === 1 ? species[0]! : null,
     form: forms.length === 1 ? forms[0]! : null,
   };
+}
+
+/** Names of the headings of a guide for any reader at all: what is hidden from some has its name all the same. */
+export function everyPart({ body }: Pick<Guide, 'body'>): Set<string> {
+  const parts: GuidePart[] = [];
+  const waiting: Nodes[] = [parseGuide(body)];
+  for (let node = waiting.pop(); node !== undefined; node = waiting.pop()) {
+    if (node.type === 'heading') parts.push(partOpenedBy(node, parts));
+    else waiting.push(...childrenOf(node).toReversed());
+  }
+  return new Set(parts.map(({ id }) => id));
 }
 
 /** The parts of a guide as its general page has them, in order. Never throws, whatever the text. */

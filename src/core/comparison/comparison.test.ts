@@ -73,6 +73,13 @@ describe('what a change does to the site', () => {
     expect(removed.addresses.lost).toEqual(opened.addresses.gained);
   });
 
+  it('tells the old address that leads nowhere any more when its line is taken out of the list by hand', () => {
+    const rows = [row('/cultivars/old-fig/', null), row('/cultivars/old-fig/', '/cultivars/test-fig/')];
+    const cut = compare(sideOf({}, rows), sideOf({}, []));
+    expect(cut.addresses.lost).toEqual(['/cultivars/old-fig/']);
+    expect(compare(sideOf({}, rows), sideOf({}, rows.slice(1))).addresses.lost).toEqual([]);
+  });
+
   it('tells an address that leads on after a rename', () => {
     const before = sideOf({});
     const cultivars = { 'other-fig': {} };

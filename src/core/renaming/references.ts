@@ -1,7 +1,8 @@
 /** Where the files of a yard speak of a record by its id, as edits that put another id there. */
 
 import { isMap, isScalar, isSeq, parse, parseDocument, type Scalar } from 'yaml';
-import { type RecordKind, recordAddress } from '../addresses/paths.ts';
+import { pageOf, partOf } from '../addresses/ledger.ts';
+import { type RecordKind, recordAddress, recordOf } from '../addresses/paths.ts';
 import { kindOf } from '../reading/layout.ts';
 import { cellEdits } from './tableCells.ts';
 import type { TextEdit } from './textEdit.ts';
@@ -29,6 +30,37 @@ export function referenceEdits(path: string, text: string, renamed: RenamedRecor
   }
 }
 
+/** A part of a guide as chapters of videos link to it: `guide:first-winter#lifting`; null for any other address. */
+function chapterLink(address: string): string | null {
+  const guide = recordOf(pageOf(address));
+  const part = partOf(address);
+  return guide?.kind === 'guide' && part !== null ? `guide:${guide.id}#${part}` : null;
+}
+
+/** Edits of one file that speaks of an address, not of a record. Null when it cannot be taken apart. */
+export function addressEdits(path: string, text: string, from: string, to: string): TextEdit[] | null {
+  switch (kindOf(path)) {
+    case 'cultivar':
+    case 'guide':
+      return linksOf(text).flatMap(({ start, target }) =>
+        target === from ? [{ start, end: start + from.length, put: to }] : [],
+      );
+    case 'video': {
+      const [old, now] = [chapterLink(from), chapterLink(to)];
+      if (old === null || now === null) return [];
+      const document = parseDocument(text, { schema: 'core', logLevel: 'error', uniqueKeys: false });
+      if (document.errors.length > 0) return null;
+      return chapterLinks(document.contents).flatMap(({ value, range }) => {
+        if (value !== old || !range) return [];
+        const [start, end] = range;
+        return [{ start, end, put: text.slice(start, end).replace(old, () => now) }];
+      });
+    }
+    default:
+      return [];
+  }
+}
+
 function yamlEdits(text: string, path: string, renamed: RenamedRecord): TextEdit[] | null {
   const document = parseDocument(text, { schema: 'core', logLevel: 'error', uniqueKeys: false });
   if (document.errors.length > 0) return null;
@@ -44,6 +76,10 @@ function idsIn(file: string, root: unknown, kind: RecordKind): Scalar[] {
     const lots = isSeq(root) ? root.items : [];
     return kind === 'lot' || kind === 'cultivar' ? lots.flatMap(lot => valuesOf(lot, kind)) : [];
   }
+  return chapterLinks(root);
+}
+
+function chapterLinks(root: unknown): Scalar[] {
   return listOf(root, 'chapters')
     .flatMap(chapter => listOf(chapter, 'links'))
     .filter(isScalar);
@@ -71,13 +107,18 @@ function scalarEdit(text: string, { value, range }: Scalar, { kind, from, to }: 
   return [{ start, end, put: typeof parse(put, { schema: 'core' }) === 'string' ? put : `"${put}"` }];
 }
 
+/** Links of Markdown to addresses of the site, with their places in the text. */
+function linksOf(text: string): { start: number; target: string }[] {
+  return [...text.matchAll(/\]\(\s*<?(\/[^\s)>]*)/g)].map(match => {
+    const target = match[1]!;
+    return { start: match.index + match[0].length - target.length, target };
+  });
+}
+
 /** Links of Markdown to the page of the record: `[the fig](/cultivars/wrenfoot/)`. */
 function linkEdits(text: string, { kind, from, to }: RenamedRecord): TextEdit[] {
   const address = recordAddress(kind, from);
-  return [...text.matchAll(/\]\(\s*<?(\/[^\s)>]*)/g)]
-    .filter(([, target]) => target!.startsWith(address))
-    .map(match => {
-      const start = match.index + match[0].length - match[1]!.length;
-      return { start, end: start + address.length, put: recordAddress(kind, to) };
-    });
+  return linksOf(text)
+    .filter(({ target }) => target.startsWith(address))
+    .map(({ start }) => ({ start, end: start + address.length, put: recordAddress(kind, to) }));
 }

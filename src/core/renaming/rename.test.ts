@@ -96,6 +96,21 @@ describe('a record renamed', () => {
   });
 });
 
+test('a part of a guide renamed: links to it follow, links to other parts and to the whole do not', () => {
+  const video =
+    'chapters:\n  - links: [guide:first-winter#frost, "guide:first-winter#frost", guide:first-winter, guide:first-winter#frost-2]\n';
+  const text =
+    '---\nname: x\n---\nSee [this](/guides/first-winter/#frost), [that](/guides/first-winter/#frosty) and [all](/guides/first-winter/).\n';
+  const yard = withFile(withFile(base, 'videos/v.yaml', video), 'cultivars/x.md', text);
+  const [from, to] = ['/guides/first-winter/#frost', '/guides/first-winter/#hard-nights'];
+  const after = renamed(yard, { kind: 'address', from, to });
+  expect(after.get('videos/v.yaml')).toBe(
+    'chapters:\n  - links: [guide:first-winter#hard-nights, "guide:first-winter#hard-nights", guide:first-winter, guide:first-winter#frost-2]\n',
+  );
+  expect(after.get('cultivars/x.md')).toBe(text.replace('#frost)', '#hard-nights)'));
+  expect(after.get(addressesFile)).toContain(`${from},2026-11-25,${to}\n`);
+});
+
 describe('the lines it adds', () => {
   const list = (...lines: string[]) =>
     withFile(base, addressesFile, `address,since,leads_to\n${lines.map(line => `${line}\n`).join('')}`);

@@ -10,7 +10,7 @@ import { slug } from '../reading/layout.ts';
 import { nearest } from '../reading/nearest.ts';
 import { meant, quote } from '../reading/problem.ts';
 import { idPattern } from '../records/common.ts';
-import { referenceEdits } from './references.ts';
+import { addressEdits, referenceEdits } from './references.ts';
 import { addressMoved, type Moved, recordMoved, renamedRows } from './renamedRows.ts';
 import { withEdits } from './textEdit.ts';
 
@@ -91,7 +91,11 @@ function planRecord(
     if (edits.length > 0 || newPath !== path) files.push({ path, newPath, text: withEdits(text, edits) });
   }
   const list = withList(yard, ledger, recordMoved({ kind, from, to }), recordAddress(kind, from), since);
-  return { files: [...files, ...list.files].sort((a, b) => (a.path < b.path ? -1 : 1)), lines: list.lines };
+  return { files: inOrder([...files, ...list.files]), lines: list.lines };
+}
+
+function inOrder(files: readonly ChangedFile[]): ChangedFile[] {
+  return [...files].sort((a, b) => (a.path < b.path ? -1 : 1));
 }
 
 /** Lots live in lists, all other records have a file named after their id. */
@@ -134,7 +138,15 @@ function planAddress(
   const end = isAddress(to) ? resolve(ledger, to) : null;
   const straight = end && 'to' in end ? end.to : to;
   const refused = addressRefusal(yard, ledger, from, to, straight);
-  return refused === null ? withList(yard, ledger, addressMoved(from, straight), from, since) : { refused };
+  if (refused !== null) return { refused };
+  const files: ChangedFile[] = [];
+  for (const [path, text] of yard.texts) {
+    const edits = addressEdits(path, text, from, straight);
+    if (edits === null) return { refused: `content/${path} cannot be read; npm run check says why.` };
+    if (edits.length > 0) files.push({ path, newPath: path, text: withEdits(text, edits) });
+  }
+  const list = withList(yard, ledger, addressMoved(from, straight), from, since);
+  return { files: inOrder([...files, ...list.files]), lines: list.lines };
 }
 
 function addressRefusal(

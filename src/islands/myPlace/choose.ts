@@ -64,8 +64,9 @@ function otherPlaces(choice: Choice): Node[] {
 const namedTrees = 12;
 
 async function ownTrees(answers: PlaceAnswers): Promise<Node[]> {
-  const { cultivars } = await fetchJson<TreesFile>('/my-place/trees.json');
+  const { cultivars, past } = await fetchJson<TreesFile>('/my-place/trees.json');
   const ranked = cultivars
+    .filter(({ id }) => !past.includes(id))
     .flatMap(({ id, name }) => {
       const said = answers.on(id);
       return said === null ? [] : [{ id, name, said }];

@@ -1,5 +1,6 @@
 /** The calendars of guides as iCalendar files. */
 
+import { type RecordKind, recordAddress, recordOf } from '../../core/addresses/paths.ts';
 import type { CareTask } from '../../core/care/calendar.ts';
 import type { CareYear } from '../../core/care/careYear.ts';
 import type { Catalogue } from '../../core/catalogue.ts';
@@ -22,9 +23,17 @@ interface About {
   form: Form | null;
 }
 
-function fileOf({ asOf, yard }: Catalogue, { guide, place, tasks, form }: About, absolute: Link): string {
+/** The id a record was first published with: a calendar that knows an event by it does not take it for a new one after a rename. */
+function firstId({ firstAddresses }: Catalogue, kind: RecordKind, id: string): string {
+  const first = firstAddresses.get(recordAddress(kind, id));
+  return (first === undefined ? null : recordOf(first)?.id) ?? id;
+}
+
+function fileOf(all: Catalogue, { guide, place, tasks, form }: About, absolute: Link): string {
+  const { asOf, yard } = all;
+  const names = [firstId(all, 'guide', guide.id), firstId(all, 'place', place.id)];
   return calendarFile({
-    id: [guide.id, place.id, ...(form === null ? [] : [form])].join('.'),
+    id: [...names, ...(form === null ? [] : [form])].join('.'),
     host: new URL(yard.address).hostname,
     title:
       form === null

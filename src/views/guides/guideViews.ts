@@ -1,8 +1,10 @@
 /** A guide as its pages show it: in general, for a place, and the arrival guide for one form and species. */
 
+import { type OldNames, oldNames } from '../../core/addresses/earlierParts.ts';
 import type { CareTask } from '../../core/care/calendar.ts';
 import type { CareYear } from '../../core/care/careYear.ts';
 import { guideCalendar } from '../../core/care/guideCalendar.ts';
+import { everyPart } from '../../core/care/guideHeadings.ts';
 import { readersUnitFirst, type UnitChoice } from '../../core/care/guideMeasures.ts';
 import { winterProtection } from '../../core/care/protection.ts';
 import { tasksOfGuide } from '../../core/care/taskTable.ts';
@@ -16,11 +18,32 @@ import { type RenderedGuide, renderGuide } from '../../markdown/guideParts.ts';
 import { oncePer } from '../memo.ts';
 import { lowerFirst } from '../words.ts';
 import { type ArrivalViews, arrivalViews } from './arrivalViews.ts';
+import { guidePath } from './guidePaths.ts';
 import { leadingSpecies, speciesOf } from './guideSubject.ts';
 import { reasonsInWords, type TaskView, taskInUnits, taskView } from './taskView.ts';
 import { unitsIn } from './units.ts';
 
 type Link = (path: string) => string;
+
+function oldNamesOf({ earlierParts }: Pick<Catalogue, 'earlierParts'>, guide: Guide): OldNames {
+  const path = guidePath(guide.id);
+  const earlier = earlierParts.get(path);
+  return oldNames(earlier, path, earlier === undefined ? new Set() : everyPart(guide));
+}
+
+/** Parts that links of before name and that are no heading of the general guide: on another page, or in what stands below the text. */
+export function movedParts(
+  all: Pick<Catalogue, 'earlierParts'>,
+  guide: Guide,
+  { headings }: Pick<RenderedGuide, 'headings'>,
+): OldNames['elsewhere'] {
+  const { here, elsewhere } = oldNamesOf(all, guide);
+  const below = [...here].filter(([part]) => !headings.some(({ id }) => id === part));
+  return [
+    ...elsewhere,
+    ...below.flatMap(([part, names]) => names.map(name => ({ name, to: `${guidePath(guide.id)}#${part}` }))),
+  ];
+}
 
 const anyone = { year: null, species: null, form: null, stage: null, kept: null, tasks: [] };
 
@@ -29,6 +52,7 @@ export function generalGuide(all: Catalogue, guide: Guide, link: Link): Rendered
   const leading = leadingSpecies(all, guide);
   return renderGuide(guide, {
     ...anyone,
+    oldNames: oldNamesOf(all, guide).here,
     units: unitsIn(all.home.country),
     yardSpecies: leading === null ? all.species : leadingFirst(all, leading),
     link,
@@ -45,6 +69,7 @@ export function formGuide(
 ): RenderedGuide {
   return renderGuide(guide, {
     ...anyone,
+    oldNames: oldNamesOf(all, guide).here,
     units: unitsIn(all.home.country),
     species,
     form,
@@ -132,6 +157,7 @@ export function placeGuide(
   const only = speciesOf(all, guide).length === 1;
   const body = renderGuide(guide, {
     ...anyone,
+    oldNames: oldNamesOf(all, guide).here,
     units: unitsIn(place.country),
     year,
     species: only ? year.species : null,

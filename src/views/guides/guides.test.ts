@@ -36,6 +36,8 @@ const all = {
   species: speciesIds.map(realSpecies),
   cultivars: [...grown('jujube', 1), ...grown('fig', 2)],
   guides: [guide(), guide({ id: 'first', kind: 'arrival' })],
+  firstAddresses: new Map(),
+  earlierParts: new Map(),
 } as unknown as Catalogue;
 const place = (id: string, name: string, country = 'US') => ({ id, name, country }) as Place;
 const minneapolis = place('minneapolis-mn', 'Minneapolis');
@@ -273,6 +275,28 @@ describe('calendar files', () => {
     expect(once).toMatch(/\r\nUID:wake-2026\.winter\.minneapolis-mn@yard\.example\r\n/);
     expect(once).toContain('\r\nDTSTAMP:20261125T000000Z\r\n');
     expect(once.replaceAll('\r\n ', '')).toContain('URL:https://yard.example/guides/winter/minneapolis-mn/');
+  });
+
+  it('keep the ids of their events over a rename of guide and place, so that nobody has an event twice (RFC 5545, 3.8.4.7)', () => {
+    const idsIn = (text: string) => text.replaceAll('\r\n ', '').match(/(?<=\r\nUID:)\S+/g);
+    const renamed = {
+      ...all,
+      firstAddresses: new Map([
+        ['/guides/cold-months/', '/guides/winter/'],
+        ['/places/twin-cities-mn/', '/places/minneapolis-mn/'],
+      ]),
+    };
+    const before = placeCalendarFile(all, guide(), minneapolis, year, link);
+    const after = placeCalendarFile(
+      renamed,
+      guide({ id: 'cold-months' }),
+      { ...minneapolis, id: 'twin-cities-mn' },
+      year,
+      link,
+    );
+    expect(after).toContain('guides/cold-months/twin-cities-mn/');
+    expect(idsIn(before)!.length).toBeGreaterThan(2);
+    expect(idsIn(after)).toEqual(idsIn(before));
   });
 
   it('of a new tree run through its first two winters', () => {

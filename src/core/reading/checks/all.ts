@@ -2,6 +2,7 @@
 
 import type { Draft } from '../draft.ts';
 import type { Problem } from '../problem.ts';
+import { addressParts } from './addressParts.ts';
 import { addressRecords } from './addressRecords.ts';
 import { addressRows } from './addressRows.ts';
 import { addressTargets } from './addressTargets.ts';
@@ -101,6 +102,7 @@ const checks: readonly Check[] = [
   addressRows,
   addressRecords,
   addressTargets,
+  addressParts,
   photos,
   photoContents,
   cultivarBodies,

@@ -33,6 +33,11 @@ export const addressRules = {
     title: 'An address that leads elsewhere is not the address of a record too.',
     help: 'The address belongs to something that was renamed, and readers are sent on. A new record with the same id would take them to the wrong page. Give the new record another id; or, if it is the old one come back, add a line with the address, the day and nothing in leads_to.',
   },
+  'address-part': {
+    level: 'error',
+    title: 'A named part of a guide or a video stays, or leads to the part it became.',
+    help: 'A part is named after its heading, or after the time of its chapter, so rewording a heading changes the address of the part, and links to it would open the page at its top. Put the heading back, or run "npm run rename -- address /guides/x/#old /guides/x/#new": links to the old name then lead to the new one. A part that is gone for good may lead to the whole page: "npm run rename -- address /guides/x/#old /guides/x/".',
+  },
   'address-nowhere': {
     level: 'error',
     title: 'A redirect leads to something that is there.',
