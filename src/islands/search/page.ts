@@ -6,7 +6,6 @@ import { type SearchGroup, searchGroups, searchOrders } from '../../views/search
 import { answersFor, type PlaceAnswers } from '../myPlace/answers.ts';
 import { currentChoice, onChange } from '../myPlace/choice.ts';
 import { inOrder, type LevelOf, type Matches, type Narrowed, narrow } from './narrow.ts';
-import { nothingFound } from './nothing.ts';
 import { addTrees, make, pageList, treeTable, type WordsOf } from './results.ts';
 import { choicesMade, orderOf, readWanted, type Wanted, writeWanted } from './wanted.ts';
 import { loadWordIndex } from './wordIndex.ts';
@@ -169,7 +168,8 @@ function retry(next: Wanted): void {
   void want(next, true).then(() => results.querySelector('a')?.focus());
 }
 
-function showResults(file: RowsFile, matches: Matches, mine: PlaceAnswers | null): void {
+async function showResults(file: RowsFile, matches: Matches, mine: PlaceAnswers | null): Promise<void> {
+  const search = latest;
   const levelOf: LevelOf = id => mine?.on(id)?.level ?? null;
   const { hits, counts } = narrow(file, wanted.chosen, matches, levelOf);
   showCounts(counts, mine !== null);
@@ -198,8 +198,11 @@ function showResults(file: RowsFile, matches: Matches, mine: PlaceAnswers | null
     if (guidesFirst) shown.unshift(list);
     else shown.push(list);
   }
-  if (shown.length === 0)
+  if (shown.length === 0) {
+    const { nothingFound } = await import('./nothing.ts');
+    if (search !== latest) return;
     shown.push(nothingFound({ file, wanted, matches, levelOf, legendOf, retry, without }));
+  }
   results.replaceChildren(...shown);
 }
 
@@ -232,7 +235,7 @@ async function show(): Promise<void> {
       wanted.text === '' ? null : wordIndex().then(search => search(wanted.text)),
       answers(),
     ]);
-    if (mine === latest) showResults(file, matches, place);
+    if (mine === latest) await showResults(file, matches, place);
   } catch {
     if (mine !== latest) return;
     results.replaceChildren();
