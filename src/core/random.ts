@@ -53,7 +53,11 @@ export function randomFromState(words: readonly [number, number, number, number]
   const one = new Int32Array(1);
   // Signed words: the engine keeps those as whole numbers, where unsigned ones become floating-point.
   function fillBits(into: Int32Array): void {
-    let [s0, s1, s2, s3] = state as unknown as [number, number, number, number];
+    // One by one: taking an array apart costs more than the step itself, and most callers draw one number.
+    let s0 = state[0]!;
+    let s1 = state[1]!;
+    let s2 = state[2]!;
+    let s3 = state[3]!;
     for (let i = 0; i < into.length; i += 1) {
       const scaled = Math.imul(s1, 5);
       into[i] = Math.imul((scaled << 7) | (scaled >>> 25), 9);
@@ -65,7 +69,10 @@ export function randomFromState(words: readonly [number, number, number, number]
       s2 ^= shifted;
       s3 = (s3 << 11) | (s3 >>> 21);
     }
-    state.set([s0, s1, s2, s3]);
+    state[0] = s0;
+    state[1] = s1;
+    state[2] = s2;
+    state[3] = s3;
   }
   function bits(): number {
     fillBits(one);

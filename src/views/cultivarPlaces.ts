@@ -95,29 +95,30 @@ function verdictAt(all: Catalogue, answers: PlaceAnswers, cultivar: string): Pla
   return { place, level, words: levelWords[level], ripens: joinedCrops(ripens) };
 }
 
+const mapPoints = oncePer(({ places }: Catalogue) => new Map(places.map(place => [place.id, onMap(place)])));
+
 export function cultivarPlaces(all: Catalogue, outlooks: Outlooks, cultivar: string): CultivarPlaces {
-  const each = [...outlooks.values()].map(answers => ({
-    answers,
-    verdict: verdictAt(all, answers, cultivar),
-  }));
+  const points = mapPoints(all);
+  const byLevel = new Map<Level, PlaceVerdict[]>(levels.map(level => [level, []]));
+  const dots: CultivarPlaces['dots'] = [];
+  for (const [id, answers] of outlooks) {
+    const verdict = verdictAt(all, answers, cultivar);
+    const { level } = verdict;
+    byLevel.get(level)!.push(verdict);
+    const at = points.get(id);
+    if (at) dots.push({ x: at.x, y: at.y, level });
+  }
   return {
     spread: spreads(all).map(({ id }) => {
       const answers = outlooks.get(id)!;
       const { because, change } = verdictIn(bookOf(all, answers), cultivar);
       return { ...verdictAt(all, answers, cultivar), because, change };
     }),
-    groups: levels
-      .map(level => ({
-        level,
-        words: levelWords[level],
-        places: each.filter(({ verdict }) => verdict.level === level).map(({ verdict }) => verdict),
-      }))
+    groups: [...byLevel]
+      .map(([level, places]) => ({ level, words: levelWords[level], places }))
       .filter(({ places }) => places.length > 0),
-    dots: each.flatMap(({ answers, verdict: { level } }) => {
-      const at = onMap(answers.place);
-      return at === null ? [] : [{ ...at, level }];
-    }),
-    count: each.length,
+    dots,
+    count: outlooks.size,
   };
 }
 

@@ -189,15 +189,18 @@ export function plate(
 
 const attributes = (of: object): string =>
   Object.entries(of)
-    .filter(([, value]) => value !== undefined)
     .map(([name, value]) => ` ${name}="${value}"`)
     .join('');
+
+function pathMarkup({ class: ink, d, transform, 'stroke-width': stroke }: PlatePath): string {
+  const moved = transform === undefined ? '' : ` transform="${transform}"`;
+  return `<path class="${ink}" d="${d}"${moved}${stroke === undefined ? '' : ` stroke-width="${stroke}"`}/>`;
+}
 
 /** What stands inside the SVG of a plate. It holds nothing that was written by hand: numbers, classes and words of our own lists. */
 export function plateMarkup({ views: drawn, scale, title, description }: Plate, id: string): string {
   const parts = drawn.map(
-    ({ move, paths }) =>
-      `<g transform="${move}">${paths.map(path => `<path${attributes(path)}/>`).join('')}</g>`,
+    ({ move, paths }) => `<g transform="${move}">${paths.map(pathMarkup).join('')}</g>`,
   );
   return `<title id="plate-${id}">${title}</title><desc id="plate-${id}-words">${description}</desc>${parts.join('')}<path class="bar" d="${scale}"/>`;
 }

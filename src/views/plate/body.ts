@@ -90,9 +90,11 @@ export function bodyOf(
   };
   const radiusAt = (y: number) => {
     for (let i = 1; i < side.length; i += 1) {
-      const [fromX, fromY] = side[i - 1] as Point;
-      const [toX, toY] = side[i] as Point;
-      if (y >= Math.min(fromY, toY) && y <= Math.max(fromY, toY)) {
+      const fromY = side[i - 1]![1];
+      const toY = side[i]![1];
+      if ((y >= fromY && y <= toY) || (y >= toY && y <= fromY)) {
+        const fromX = side[i - 1]![0];
+        const toX = side[i]![0];
         return toY === fromY ? Math.max(fromX, toX) : fromX + ((toX - fromX) * (y - fromY)) / (toY - fromY);
       }
     }

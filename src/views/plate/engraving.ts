@@ -124,10 +124,10 @@ export function hoops(body: Body, desk: Desk, { spacing = 1, from, between = [0.
 export function alongAt(body: Body, y: number): number {
   const { side } = body;
   for (let i = 1; i < side.length; i += 1) {
-    const [, before] = side[i - 1] as Point;
-    const [, after] = side[i] as Point;
-    if (y <= after && after > before)
-      return (i - 1 + Math.max(0, y - before) / (after - before)) / (side.length - 1);
+    const after = side[i]![1];
+    if (y > after) continue;
+    const before = side[i - 1]![1];
+    if (after > before) return (i - 1 + Math.max(0, y - before) / (after - before)) / (side.length - 1);
   }
   return 1;
 }
@@ -155,6 +155,12 @@ export function cheek(body: Body, desk: Desk, from = 0.08): string {
   return into.data();
 }
 
+function isApart(one: Point, other: Point, mm: number): boolean {
+  const right = one[0] - other[0];
+  const down = one[1] - other[1];
+  return right * right + down * down >= mm * mm;
+}
+
 /** Dots spread evenly by chance inside a region, no two closer than `apartMm` (dart throwing). */
 export function scatter(
   random: Random,
@@ -167,7 +173,7 @@ export function scatter(
   const points: Point[] = [];
   for (let misses = 0; misses < 150 && points.length < most; ) {
     const at: Point = [left + (right - left) * random.uniform(), top + (bottom - top) * random.uniform()];
-    const free = inside(at) && points.every(([x, y]) => Math.hypot(x - at[0], y - at[1]) >= apartMm);
+    const free = inside(at) && points.every(other => isApart(other, at, apartMm));
     if (free) points.push(at);
     else misses += 1;
   }

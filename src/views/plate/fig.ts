@@ -79,9 +79,10 @@ function eyeLayers(body: Body, eye: Eye, desk: Desk): Layer[] {
 
 export function figOutside(fruit: Fruit, desk: Desk): Layer[] {
   const body = bodyOf(fruit, { neck: true, lean: LEAN });
+  const outline = outlineOf(body, desk);
   const layers: Layer[] = [
     { ink: 'stalk', data: stalk(body, desk) },
-    { ink: 'skin', data: outlineOf(body, desk) },
+    { ink: 'skin', data: outline },
   ];
   if (fruit.blush !== null) layers.push({ ink: 'blush', data: cheek(body, desk, 0.36) });
   layers.push(
@@ -90,7 +91,7 @@ export function figOutside(fruit: Fruit, desk: Desk): Layer[] {
     { ink: 'fine', data: ribs(body, desk, { spacing: 2, from: [0.5, 0.62], between: [0.02, 0.3] }) },
     { ink: 'fine', data: hoops(body, desk, { spacing: 1.3, from: [0.8, 0.9], between: [0.3, 0.97] }) },
     ...eyeLayers(body, fruit.eye, desk),
-    { ink: 'edge', data: outlineOf(body, desk) },
+    { ink: 'edge', data: outline },
   );
   return layers;
 }
@@ -159,10 +160,11 @@ export function figInside(fruit: Fruit, desk: Desk): Layer[] {
     random,
     [-reachX, top, reachX, lengthMm],
     SEEDS_APART_MM,
-    at =>
-      out(at) > HOLLOW + 0.12 &&
-      out(at) < 0.84 &&
-      Math.abs(at[0]) < body.radiusAt(at[1]) - halfMm * RIND * 1.4,
+    at => {
+      const share = out(at);
+      const isInFlesh = share > HOLLOW + 0.12 && share < 0.84;
+      return isInFlesh && Math.abs(at[0]) < body.radiusAt(at[1]) - halfMm * RIND * 1.4;
+    },
     MOST_SEEDS,
   );
   const florets = desk.pen();
@@ -176,19 +178,21 @@ export function figInside(fruit: Fruit, desk: Desk): Layer[] {
     florets.move(at(from));
     florets.line(at(to));
   }
+  const outline = outlineOf(body, desk);
+  const seedDots = dots(seeds, desk);
   return [
     { ink: 'stalk', data: stalk(body, desk) },
-    { ink: 'skin', data: outlineOf(body, desk) },
+    { ink: 'skin', data: outline },
     {
       ink: 'rind',
-      data: outlineOf(body, desk),
+      data: outline,
       move: inset(body, Math.max(PEEL_MM, desk.spacingMm * LEAST_PEEL), desk),
     },
     { ink: 'pulp', data: pulp.data() },
     { ink: 'grain', data: florets.data() },
     { ink: 'hollow', data: hollow.data() },
-    { ink: 'seat', data: dots(seeds, desk), strokeMm: SEED_MM },
-    { ink: 'seed', data: dots(seeds, desk), strokeMm: SEED_MM * 0.55 },
-    { ink: 'edge', data: outlineOf(body, desk) },
+    { ink: 'seat', data: seedDots, strokeMm: SEED_MM },
+    { ink: 'seed', data: seedDots, strokeMm: SEED_MM * 0.55 },
+    { ink: 'edge', data: outline },
   ];
 }
