@@ -57,9 +57,18 @@ function formatter(currency: string, decimals: number): Intl.NumberFormat {
   return made;
 }
 
+/** Kept, since thousands of lots share a few prices. */
+const printed = new Map<string, string>();
+
 /** A price as printed: `$45`, `$45.50`, `¥4,500`. Decimals are left off when they are zero. */
 export function priceInWords({ minor, currency }: Money): string {
-  const decimals = currencyDecimals(currency);
-  const whole = minor % 10 ** decimals === 0;
-  return formatter(currency, whole ? 0 : decimals).format(minor / 10 ** decimals);
+  const key = `${minor} ${currency}`;
+  let words = printed.get(key);
+  if (words === undefined) {
+    const decimals = currencyDecimals(currency);
+    const whole = minor % 10 ** decimals === 0;
+    words = formatter(currency, whole ? 0 : decimals).format(minor / 10 ** decimals);
+    printed.set(key, words);
+  }
+  return words;
 }

@@ -27,7 +27,7 @@ import {
   type StockLine,
   type StockRow,
   speciesName,
-  stockLine,
+  stockRow,
 } from './stock.ts';
 import { seenIn } from './videos/seenIn.ts';
 import { formMeanings, formWords } from './words.ts';
@@ -94,7 +94,7 @@ function othersSection({ name }: { name: string }, others: readonly StockRow[], 
 export async function lotPage(all: Catalogue, entry: LotEntry, tools: PageTools): Promise<PageText> {
   const { lot, cultivar, species, soldOut } = entry;
   const { href, absolute } = tools.links;
-  const lines = entry.forms.map(answer => stockLine(entry, answer, all.asOf));
+  const { lines } = stockRow(all, entry);
   const cartons = soldOut ? [] : cartonViews(entry);
   const others = otherLots(all, entry);
   const instead = soldOut || others.length === 0 ? alternativeRows(all, cultivar) : [];

@@ -2,6 +2,7 @@
 
 import { guidesPath } from '../guides/guidePaths.ts';
 import { type Html, html } from '../html.ts';
+import { oncePer } from '../memo.ts';
 import { myPlacePath, placesPath } from '../paths.ts';
 
 /**
@@ -19,9 +20,23 @@ const fields = [
   { field: 'travel', label: 'Can it travel there' },
 ] as const;
 
-export function myTree({ id, name }: { id: string; name: string }, href: (path: string) => string): Html {
+interface Shown {
+  id: string;
+  name: string;
+}
+
+function section({ id, name }: Shown, href: (path: string) => string): Html {
   const facts = fields.map(
     ({ field, label }) => html`<div><dt>${label}</dt><dd data-field="${field}">–</dd></div>`,
   );
   return html`<section class="stacked my-tree" aria-labelledby="yours" data-mine-tree="${id}"><h2 id="yours">At your place</h2>${myPlaceLine(`How ${name} does where you are, and when it can travel there`, href)}<noscript><p>Scripts are off in this browser, so this part stays empty. The page of the <a href="${href(placesPath)}">place</a> most like yours says the same.</p></noscript><dl class="facts">${facts}</dl><p><a href="${href(guidesPath)}" data-field="care">How to care for it there</a></p><details><summary>Why</summary><div data-field="why"><p>Choose a place first.</p></div></details></section>`;
+}
+
+const sections = oncePer((href: (path: string) => string) =>
+  oncePer((cultivar: Shown) => section(cultivar, href)),
+);
+
+/** A cultivar at the visitor's place. All its lots show the same. */
+export function myTree(cultivar: Shown, href: (path: string) => string): Html {
+  return sections(href)(cultivar);
 }
