@@ -1,16 +1,31 @@
 import { availableParallelism } from 'node:os';
 import { defineConfig } from 'vitest/config';
+import { LongestFirst } from './tests/longestFirst.ts';
+
+/** Tests of the pure core: `tests/layers.test.ts` holds what it may not use. */
+const pure = ['src/core/**/*.test.ts', 'tests/{care,match}/**/*.test.ts'];
 
 export default defineConfig({
   test: {
-    // By itself vitest leaves one processor free, which on two halves the speed.
-    maxWorkers: availableParallelism(),
+    // One more than there are processors: much of what the long files do is waiting, for a browser or for a build in a process of its own.
+    maxWorkers: availableParallelism() + 1,
+    sequence: { sequencer: LongestFirst },
     projects: [
+      {
+        test: {
+          name: 'pure',
+          include: pure,
+          // Pure code keeps nothing that another file could meet, and loading it anew for each file takes longer than most of its tests.
+          isolate: false,
+          testTimeout: 120_000,
+          hookTimeout: 120_000,
+        },
+      },
       {
         test: {
           name: 'core',
           include: ['src/**/*.test.ts', 'tests/**/*.test.ts'],
-          exclude: ['tests/site/**', 'node_modules/**'],
+          exclude: ['tests/site/**', 'node_modules/**', ...pure],
           testTimeout: 120_000,
           hookTimeout: 120_000,
         },
@@ -20,6 +35,8 @@ export default defineConfig({
           name: 'site',
           include: ['tests/site/**/*.test.ts'],
           globalSetup: ['tests/site/buildOnce.ts'],
+          // Far longer than any page takes, even beside other work.
+          expect: { poll: { timeout: 30_000 } },
           testTimeout: 300_000,
           hookTimeout: 300_000,
         },

@@ -1,6 +1,6 @@
 /** `npm test`: types, lint, then every test. Ends with the line `N passed, N failed`, counting types and lint as one each. */
 
-import { spawnSync } from 'node:child_process';
+import { spawn } from 'node:child_process';
 import { mkdtempSync, readFileSync, rmSync } from 'node:fs';
 import { tmpdir } from 'node:os';
 import { dirname, join } from 'node:path';
@@ -9,11 +9,36 @@ import { runIfMain } from './command.ts';
 
 const root = dirname(dirname(fileURLToPath(import.meta.url)));
 
-/** Runs a program of an installed package with this Node. */
-function run(program: string, words: readonly string[]): boolean {
-  process.stdout.write(`\n== ${[program, ...words].join(' ')}\n`);
+interface Ran {
+  ok: boolean;
+  /** What it wrote; empty where it wrote to the terminal. */
+  said: string;
+}
+
+/** Runs a program of an installed package with this Node. Settles when it has ended. */
+function run(program: string, words: readonly string[], quiet: boolean): Promise<Ran> {
   const path = join(root, 'node_modules', program);
-  return spawnSync(process.execPath, [path, ...words], { cwd: root, stdio: 'inherit' }).status === 0;
+  const child = spawn(process.execPath, [path, ...words], {
+    cwd: root,
+    stdio: ['ignore', quiet ? 'pipe' : 'inherit', quiet ? 'pipe' : 'inherit'],
+  });
+  const parts: Buffer[] = [];
+  for (const stream of [child.stdout, child.stderr]) stream?.on('data', (part: Buffer) => parts.push(part));
+  return new Promise(settle => {
+    child.on('error', problem => settle({ ok: false, said: String(problem) }));
+    child.on('close', code => settle({ ok: code === 0, said: Buffer.concat(parts).toString('utf8') }));
+  });
+}
+
+const astro = 'astro/bin/astro.mjs';
+
+/**
+ * Types, then lint: whether each is in order. Beside the tests, which seldom need both processors; what is said is held back until the end.
+ * The types of the collections are made before anything runs, and a build writes the same again.
+ */
+async function checkCode(): Promise<Ran[]> {
+  const types = await run(astro, ['check', '--noSync', '--minimumSeverity', 'warning'], true);
+  return [types, await run('@biomejs/biome/bin/biome', ['check', '--error-on-warnings'], true)];
 }
 
 interface Counts {
@@ -35,21 +60,24 @@ function readCounts(report: string): Counts {
 async function main(words: string[]): Promise<number> {
   const scratch = mkdtempSync(join(tmpdir(), 'leafdrop-test-'));
   const report = join(scratch, 'report.json');
+  const synced = await run(astro, ['sync'], true);
+  const checking = checkCode();
+  const testing = run(
+    'vitest/vitest.mjs',
+    ['run', '--reporter=default', '--reporter=json', `--outputFile.json=${report}`, ...words],
+    false,
+  );
+  const [[types, lint], ran] = [await checking, await testing];
   const steps = [
-    run('astro/bin/astro.mjs', ['check', '--minimumSeverity', 'warning']),
-    run('@biomejs/biome/bin/biome', ['check', '--error-on-warnings']),
+    { name: 'types', ok: synced.ok && types!.ok, said: synced.ok ? types!.said : synced.said },
+    { name: 'lint', ...lint! },
   ];
-  const ran = run('vitest/vitest.mjs', [
-    'run',
-    '--reporter=default',
-    '--reporter=json',
-    `--outputFile.json=${report}`,
-    ...words,
-  ]);
+  for (const { name, ok, said } of steps)
+    process.stdout.write(`\n== ${name}: ${ok ? 'passed' : 'failed'}\n${said}`);
   const tests = readCounts(report);
   rmSync(scratch, { recursive: true, force: true });
-  const passed = tests.passed + steps.filter(ok => ok).length;
-  const failed = tests.failed + steps.filter(ok => !ok).length + (ran || tests.failed > 0 ? 0 : 1);
+  const passed = tests.passed + steps.filter(({ ok }) => ok).length;
+  const failed = tests.failed + steps.filter(({ ok }) => !ok).length + (ran.ok || tests.failed > 0 ? 0 : 1);
   process.stdout.write(`\n${passed} passed, ${failed} failed\n`);
   return failed === 0 && passed > 0 ? 0 : 1;
 }

@@ -3,7 +3,7 @@
  * nothing is fetched from elsewhere, no text lies over other text or is cut off, and axe-core finds nothing (WCAG 2.2 AA).
  */
 
-import type { Browser } from 'playwright-core';
+import type { Browser, Page } from 'playwright-core';
 import { afterAll, beforeAll, describe, expect, it } from 'vitest';
 import { type ServedSite, serve } from '../../scripts/serve.ts';
 import { startBrowser } from './browser.ts';
@@ -38,13 +38,19 @@ const filled = [
   { kind: 'search, answered', path: 'search/?q=fig' },
 ];
 
+interface Findings {
+  layout: string[];
+  axe: string[];
+}
+
+/** Opens pages, each once for all that is looked at, and collects what is said of their layout and what axe-core finds. */
 async function look(
   served: ServedSite,
   pages: readonly { kind: string; path: string }[],
   scripts: boolean,
-  check: (page: Awaited<ReturnType<Browser['newPage']>>, say: (fault: string) => void) => Promise<void>,
-): Promise<string[]> {
-  const faults: string[] = [];
+  check: (page: Page, say: (fault: string, of?: keyof Findings) => void) => Promise<void>,
+): Promise<Findings> {
+  const findings: Findings = { layout: [], axe: [] };
   const context = await browser.newContext({ javaScriptEnabled: scripts });
   await inTurns(pages, atOnce, async ({ kind, path }) => {
     const page = await context.newPage();
@@ -53,37 +59,70 @@ async function look(
     if (path === '404.html') expected(address);
     await keepBreaches(page);
     await page.goto(address, { waitUntil: 'networkidle' });
-    const say = (fault: string) => faults.push(`${kind} ${path}: ${fault}`);
+    const say = (fault: string, of: keyof Findings = 'layout') =>
+      findings[of].push(`${kind} ${path}: ${fault}`);
     await check(page, say);
     for (const problem of [...problems, ...(await breaches(page))]) say(problem);
     await page.close();
   });
   await context.close();
-  return faults;
+  return findings;
 }
 
-describe.each([
-  ['with scripts', true],
-  ['without scripts', false],
-])('every kind of page %s', (_, scripts) => {
+/** What axe-core is asked for: everything in two of the four looks; in the others what may differ there, the colours. */
+const axeLooks = [
+  { width: 320, colorScheme: 'dark', coloursOnly: false },
+  { width: 320, colorScheme: 'light', coloursOnly: true },
+  { width: 1280, colorScheme: 'light', coloursOnly: false },
+  { width: 1280, colorScheme: 'dark', coloursOnly: true },
+] as const;
+
+async function checkEveryLook(
+  page: Page,
+  say: (fault: string, of?: keyof Findings) => void,
+  axe: boolean,
+): Promise<void> {
+  // Unfolded only by the first look at the layout, so axe-core sees the page as a visitor finds it.
+  for (const { width, colorScheme, coloursOnly } of axe ? axeLooks : []) {
+    await page.setViewportSize({ width, height });
+    await page.emulateMedia({ colorScheme });
+    for (const finding of await axeFindings(page, coloursOnly))
+      say(`${width} px, ${colorScheme}: ${finding}`, 'axe');
+  }
+  for (const colorScheme of ['light', 'dark'] as const) {
+    await page.emulateMedia({ colorScheme });
+    for (const width of widths) {
+      await page.setViewportSize({ width, height });
+      for (const fault of await layoutFaults(page)) say(`${width} px, ${colorScheme}: ${fault}`);
+    }
+  }
+}
+
+describe('every kind of page', () => {
+  let found: Findings;
+  beforeAll(async () => {
+    found = await look(site, [...examples, ...filled], true, (page, say) => checkEveryLook(page, say, true));
+  });
+
+  it('is laid out without fault at every width, in light and dark', () => {
+    expect(found.layout).toEqual([]);
+  });
+
+  it('has no finding of axe-core (WCAG 2.2 AA), narrow and wide, light and dark', () => {
+    expect(found.axe).toEqual([]);
+  });
+});
+
+describe('every kind of page without scripts', () => {
   it('is laid out without fault at every width, in light and dark', async () => {
-    const pages = scripts ? [...examples, ...filled] : examples;
-    const faults = await look(site, pages, scripts, async (page, say) => {
-      for (const colorScheme of ['light', 'dark'] as const) {
-        await page.emulateMedia({ colorScheme });
-        for (const width of widths) {
-          await page.setViewportSize({ width, height });
-          for (const fault of await layoutFaults(page)) say(`${width} px, ${colorScheme}: ${fault}`);
-        }
-      }
-    });
-    expect(faults).toEqual([]);
+    const { layout } = await look(site, examples, false, (page, say) => checkEveryLook(page, say, false));
+    expect(layout).toEqual([]);
   });
 });
 
 describe('below a base path', () => {
   it('every kind of page loads, and no link leads out of it', async () => {
-    const faults = await look(below, examples, true, async (page, say) => {
+    const { layout } = await look(below, examples, true, async (page, say) => {
       for (const fault of await layoutFaults(page)) say(fault);
       const astray = await page
         .locator('a[href^="/"]')
@@ -93,27 +132,7 @@ describe('below a base path', () => {
         );
       for (const to of astray) say(`leads out of the base path: ${to}`);
     });
-    expect(faults).toEqual([]);
-  });
-});
-
-describe('accessibility (axe-core, WCAG 2.2 AA)', () => {
-  it('has no finding on any kind of page, narrow and wide, light and dark', async () => {
-    const faults = await look(site, [...examples, ...filled], true, async (page, say) => {
-      // Everything in two of the four looks; in the others what may differ there, the colours.
-      for (const [width, colorScheme, coloursOnly] of [
-        [320, 'dark', false],
-        [320, 'light', true],
-        [1280, 'light', false],
-        [1280, 'dark', true],
-      ] as const) {
-        await page.setViewportSize({ width, height });
-        await page.emulateMedia({ colorScheme });
-        for (const finding of await axeFindings(page, coloursOnly))
-          say(`${width} px, ${colorScheme}: ${finding}`);
-      }
-    });
-    expect(faults).toEqual([]);
+    expect(layout).toEqual([]);
   });
 });
 

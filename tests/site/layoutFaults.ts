@@ -26,20 +26,44 @@ function faultsInPage(): string[] {
   const wide = document.documentElement.scrollWidth - document.documentElement.clientWidth;
   if (wide > 0) faults.add(`scrolls sideways by ${wide} px`);
 
+  interface Surroundings {
+    /** Cut down to nothing, itself or around it. */
+    clipped: boolean;
+    /** Inside of something that scrolls, or scrolling itself. */
+    scrolled: boolean;
+    /** Itself and what is around it, where it hides what does not fit. */
+    frames: { at: Element; hidesX: boolean; hidesY: boolean; box: DOMRect }[];
+  }
+  // Asked once per element: thousands of lines of text have the same few elements around them.
+  const known = new Map<Element | null, Surroundings>([
+    [null, { clipped: false, scrolled: false, frames: [] }],
+  ]);
+  const within = (element: Element): Surroundings => {
+    const before = known.get(element);
+    if (before) return before;
+    const { clipPath, overflowX, overflowY, display } = getComputedStyle(element);
+    const around = element.parentElement ? within(element.parentElement) : known.get(null)!;
+    const inBody = element !== document.body && element !== document.documentElement;
+    const [hidesX, hidesY] = [overflowX, overflowY].map(kind => ['hidden', 'clip'].includes(kind));
+    const isFrame = inBody && (hidesX || hidesY) && display !== 'inline' && !(element instanceof SVGElement);
+    const own = isFrame
+      ? [{ at: element, hidesX: hidesX!, hidesY: hidesY!, box: element.getBoundingClientRect() }]
+      : [];
+    const found = {
+      clipped: around.clipped || clipPath === 'inset(50%)',
+      scrolled: around.scrolled || (inBody && ['auto', 'scroll'].includes(overflowX)),
+      frames: [...own, ...around.frames],
+    };
+    known.set(element, found);
+    return found;
+  };
   /** Text for readers of the page aloud, and the way past the head before it has the focus, stand outside on purpose. */
-  const unseen = (element: Element): boolean => {
-    if (element.closest('.skip:not(:focus)')) return true;
-    for (let at: Element | null = element; at; at = at.parentElement) {
-      if (getComputedStyle(at).clipPath === 'inset(50%)') return true;
-    }
-    return !element.checkVisibility({ opacityProperty: true, visibilityProperty: true });
-  };
-  const inScroller = (element: Element): boolean => {
-    for (let at = element.parentElement; at && at !== document.body; at = at.parentElement) {
-      if (['auto', 'scroll'].includes(getComputedStyle(at).overflowX)) return true;
-    }
-    return false;
-  };
+  const unseen = (element: Element): boolean =>
+    element.closest('.skip:not(:focus)') !== null ||
+    within(element).clipped ||
+    !element.checkVisibility({ opacityProperty: true, visibilityProperty: true });
+  const inScroller = (element: Element): boolean =>
+    element.parentElement !== null && within(element.parentElement).scrolled;
   const short = (text: string) => text.trim().replace(/\s+/g, ' ').slice(0, 40);
 
   const lines: Box[] = [];
@@ -70,16 +94,9 @@ function faultsInPage(): string[] {
       if ((right > room || left < -slack) && !inScroller(owner))
         faults.add(`beyond the page: "${short(node.nodeValue)}"`);
       // Clipped by a frame that hides what does not fit.
-      for (let at: Element | null = owner; at && at !== document.body; at = at.parentElement) {
-        const { overflowX, overflowY, display } = getComputedStyle(at);
-        if (display === 'inline' || at instanceof SVGElement) continue;
-        const frame = at.getBoundingClientRect();
-        const cutX =
-          ['hidden', 'clip'].includes(overflowX) &&
-          (right > frame.right + slack || left < frame.left - slack);
-        const cutY =
-          ['hidden', 'clip'].includes(overflowY) &&
-          (bottom - trim > frame.bottom + slack || top + trim < frame.top - slack);
+      for (const { at, hidesX, hidesY, box: frame } of within(owner).frames) {
+        const cutX = hidesX && (right > frame.right + slack || left < frame.left - slack);
+        const cutY = hidesY && (bottom - trim > frame.bottom + slack || top + trim < frame.top - slack);
         if (cutX || cutY)
           faults.add(`cut off by <${at.localName} class="${at.className}">: "${short(node.nodeValue)}"`);
       }

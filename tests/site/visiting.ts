@@ -56,7 +56,7 @@ export function breaches(page: Page): Promise<string[]> {
 
 /** Findings of axe-core on the open page; only rules that depend on colours where `coloursOnly`. */
 export async function axeFindings(page: Page, coloursOnly = false): Promise<string[]> {
-  await page.evaluate(axeSource);
+  if (!(await page.evaluate(() => 'axe' in window))) await page.evaluate(axeSource);
   return page.evaluate(
     async only => {
       const { axe } = window as unknown as {
