@@ -8,6 +8,7 @@ import { examplesOfEveryKind, kindOf } from './pageKinds.ts';
 
 const { folder } = builtSites.atRoot;
 const pages = pagesOf(folder);
+const made = new Map(pages.map(page => [page, makeUpOf(readText(folder, page))]));
 
 const validator = new HtmlValidate({
   extends: ['html-validate:recommended', 'html-validate:a11y'],
@@ -35,7 +36,7 @@ function pagesToValidate(): string[] {
   );
   const seen = new Set<string>();
   return pages.filter(page => {
-    const fresh = [...makeUpOf(readText(folder, page))].filter(part => !seen.has(part));
+    const fresh = [...made.get(page)!].filter(part => !seen.has(part));
     for (const part of fresh) seen.add(part);
     return fresh.length > 0 || examples.has(page);
   });
@@ -68,12 +69,34 @@ describe('built pages', () => {
     expect(problems).toEqual([]);
   });
 
-  it('never give one id to two elements, nor show a sign of HTML as text', () => {
+  it.each([
+    ['an element where none stood', '<p>', '<p><button type="button">x</button>'],
+    ['an attribute', '<p>', '<p hidden>'],
+    ['another value of an attribute', 'scope="col"', 'scope="column"'],
+    ['a heading of another rank', /<(\/?)h2/g, '<$1h5'],
+    ['an end left out', '</ul>', ''],
+    ['an empty description of a picture', / alt="[^"]+"/, ' alt=""'],
+  ])('are validated for %s', (_, from, to) => {
+    const seen = new Set([...made.values()].flatMap(parts => [...parts]));
+    const page = pages.find(file => readText(folder, file) !== readText(folder, file).replace(from, to))!;
+    const spoilt = makeUpOf(readText(folder, page).replace(from, to));
+    expect([...spoilt].filter(part => !seen.has(part))).not.toEqual([]);
+  });
+
+  it('never give one id to two elements, name one that is not there, or show a sign of HTML as text', () => {
     const wrong = pages.filter(page => {
       const html = withoutScripts(readText(folder, page));
-      const ids = [...html.matchAll(/\sid="([^"]*)"/g)].map(([, id]) => id);
+      const ids = [...html.matchAll(/\sid="([^"]*)"/g)].map(([, id]) => id!);
+      const named = [
+        ...html.matchAll(/\s(?:for|list|headers|aria-[a-z]*by|aria-controls|aria-details)="([^"]*)"/g),
+      ];
+      const there = new Set(ids);
       const text = html.replace(/<[a-z/!][^>]*>/gi, '');
-      return new Set(ids).size < ids.length || /[<>]|&(?!#?\w+;)/.test(text);
+      return (
+        there.size < ids.length ||
+        named.some(([, wanted]) => wanted!.split(' ').some(id => !there.has(id))) ||
+        /[<>]|&(?!#?\w+;)/.test(text)
+      );
     });
     expect(wrong).toEqual([]);
   });
