@@ -37,8 +37,9 @@ export default defineConfig({
           globalSetup: ['tests/site/buildOnce.ts'],
           // Far longer than any page takes, even beside other work.
           expect: { poll: { timeout: 30_000 } },
-          testTimeout: 300_000,
-          hookTimeout: 300_000,
+          // No measure of speed: only what hangs is ended.
+          testTimeout: 900_000,
+          hookTimeout: 900_000,
         },
       },
     ],
