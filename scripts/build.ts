@@ -11,6 +11,7 @@ import type { Records } from '../src/core/records/records.ts';
 import {
   checkAddresses,
   listNews,
+  redirectFile,
   serveMovedFiles,
   writeRedirects,
 } from '../src/integrations/addressList.ts';
@@ -18,7 +19,13 @@ import { buildLog } from '../src/integrations/buildLog.mjs';
 import { readSite } from '../src/integrations/finishedSite.ts';
 import { oneAtATime } from '../src/integrations/oneAtATime.ts';
 import { photoProgress } from '../src/integrations/photoProgress.ts';
-import { nothingPrinted, type Press, type PrintRun, startPress } from '../src/integrations/press.ts';
+import {
+  nothingPrinted,
+  type Press,
+  type PrintRun,
+  shortAddressOf,
+  startPress,
+} from '../src/integrations/press.ts';
 import { privacyScan, refusePrivate } from '../src/integrations/privacyScan.ts';
 import {
   groundHash,
@@ -183,13 +190,14 @@ async function prepare(request: BuildRequest): Promise<Job | null> {
 /** Decides which pages the generator renders, which are those of the site before, and which the press prints; starts the press. */
 async function planWork(job: Job, { afresh = false, press = false }: BuildRequest): Promise<Press | null> {
   const { content, catalogue, out, built, base, ground } = job;
-  const printed = new Set(printedFiles(catalogue, press ? 1 : undefined).map(({ file }) => file));
+  const files = printedFiles(catalogue, press ? 1 : undefined);
+  const printed = new Set(files.map(({ file }) => file));
   const published = afresh ? new Map<string, never>() : await publishedPages(out, ground);
   const isRendered = (file: string) => !printed.has(file);
   planPages(ground, untouchedKeys(out, published, isRendered), printed);
   if (printed.size === 0) return null;
   const { privateNotes } = content.reading;
-  return startPress({ all: catalogue, built, out, base, ground, afresh, privateNotes });
+  return startPress({ all: catalogue, built, out, base, ground, afresh, privateNotes }, files);
 }
 
 /** Renders the pages the generator has to render, and takes those that are unchanged; returns how many of these there were. */
@@ -207,14 +215,16 @@ async function renderAndReuse({ catalogue, out, built, base }: Job, press: Press
 async function publish(job: Job, run: PrintRun, { leaveList = false }: BuildRequest): Promise<number> {
   const { content, records, catalogue, out, built, links, ground } = job;
   const scan = privacyScan(content.reading.privateNotes);
-  const redirects = new Set(run.redirects);
-  const finished = readSite(built, { known: run.files, redirects }, (file, bytes) =>
-    refusePrivate(scan, file, bytes),
+  const redirects = run.files.flatMap(({ file }) => shortAddressOf(catalogue, file) ?? []);
+  const finished = readSite(
+    built,
+    { known: run.files, redirects: new Set(redirects.map(({ from }) => redirectFile(from))) },
+    (file, bytes) => refusePrivate(scan, file, bytes),
   );
   await writeSitemap(built, finished.pages, links);
   const addresses = checkAddresses(records.addresses, catalogue, finished.pages, shownFolder(content.dir));
   const moved = serveMovedFiles(built, addresses, finished.bytes.keys());
-  writeRedirects(built, addresses, links, redirects, moved);
+  writeRedirects(built, addresses, links, moved);
   await swapIn(built, out);
   await clearOldPhotos();
   const keys = new Map([...plannedKeys(), ...run.files.map(({ file, key }) => [file, key] as const)]);

@@ -1,6 +1,6 @@
 /** The step of a build that keeps old addresses alive: it refuses a site that has lost one, writes the redirects, and lists what is new. */
 
-import { copyFileSync, mkdirSync, writeFileSync } from 'node:fs';
+import { copyFileSync, existsSync, mkdirSync, writeFileSync } from 'node:fs';
 import { readFile } from 'node:fs/promises';
 import { dirname, join } from 'node:path';
 import { withRows } from '../core/addresses/listText.ts';
@@ -64,17 +64,18 @@ export function checkAddresses(
   return publication;
 }
 
-/** File of a page that sends readers on. */
-function redirectFile(from: string): string {
+/** File of a page that sends readers on, below the output folder. */
+export function redirectFile(from: string): string {
   return `${from.slice(1)}${from.endsWith('/') ? 'index.html' : ''}`;
 }
 
-/** Writes a page that sends readers on, and returns its file below the output folder. */
-export function writeRedirect(built: string, redirect: Redirect, links: SiteLinks): string {
+/** Writes a page that sends readers on; false when it is there already. */
+export function writeRedirect(built: string, redirect: Redirect, links: SiteLinks): boolean {
   const file = redirectFile(redirect.from);
+  if (existsSync(join(built, file))) return false;
   mkdirSync(dirname(join(built, file)), { recursive: true });
   writeFileSync(join(built, file), redirectPage(redirect, links));
-  return file;
+  return true;
 }
 
 /**
@@ -95,19 +96,16 @@ export function serveMovedFiles(
 }
 
 /**
- * Writes the pages that send readers on, and the tables for hosts that read them. Those of `written`, files by now, are left as they are: a
- * short address never gets another target while its page is there.
+ * Writes the pages that send readers on, but for those that are there already (a short address never gets another target while its page is
+ * there), and the tables for hosts that read them.
  */
 export function writeRedirects(
   built: string,
   { redirects }: Publication,
   links: SiteLinks,
-  written: ReadonlySet<string>,
   files: readonly MovedFile[],
 ): void {
-  for (const redirect of redirects) {
-    if (!written.has(redirectFile(redirect.from))) writeRedirect(built, redirect, links);
-  }
+  for (const redirect of redirects) writeRedirect(built, redirect, links);
   writeFileSync(join(built, '_redirects'), redirectTable(redirects, links, files));
   writeFileSync(join(built, '_headers'), headerTable(links));
 }

@@ -5,9 +5,14 @@ import { existsSync, readFileSync } from 'node:fs';
 import { rm } from 'node:fs/promises';
 import { dirname, join } from 'node:path';
 import { fileURLToPath } from 'node:url';
+import { shortAddress } from '../core/addresses/paths.ts';
+import type { Redirect } from '../core/addresses/publication.ts';
 import type { Catalogue } from '../core/catalogue.ts';
+import { siteLinks } from '../outputs/siteLinks.ts';
 import { isWhole, mouldFile, mouldKinds, type PouredKind } from '../views/mould.ts';
-import type { FinishedFile } from './finishedSite.ts';
+import type { PrintedFile } from '../views/printed.ts';
+import { writeRedirect } from './addressList.ts';
+import { type FinishedFile, pathOfFile } from './finishedSite.ts';
 
 const pressRoom = fileURLToPath(new URL('pressRoom.ts', import.meta.url));
 
@@ -28,13 +33,11 @@ export interface PressOrder {
 export interface PrintRun {
   /** Every file, with the key of what it shows. */
   files: (FinishedFile & { key: string })[];
-  /** Files at the short addresses of the pages, which send readers on to them. */
-  redirects: string[];
   /** How many of them are those of the site before. */
   reused: number;
 }
 
-export const nothingPrinted: PrintRun = { files: [], redirects: [], reused: 0 };
+export const nothingPrinted: PrintRun = { files: [], reused: 0 };
 
 export type ToPress =
   | { order: PressOrder }
@@ -43,17 +46,36 @@ export type ToPress =
 
 export type FromPress = { run: PrintRun } | { problem: string };
 
+/** The short address of a printed page; null where it has none. */
+export function shortAddressOf({ codes }: Pick<Catalogue, 'codes'>, file: string): Redirect | null {
+  const path = pathOfFile(file);
+  const code = path === null ? undefined : codes.get(path);
+  return path === null || code === undefined ? null : { from: shortAddress(code), to: path };
+}
+
 export interface Press {
   /** Hands over the moulds as soon as the generator has written both; called now and then, it does nothing until then, and nothing after. */
   offerMoulds: () => void;
-  /** What was printed, moulds taken away. Throws when something could not be printed, or would show something private. */
+  /** Helps with what is left to do, and returns what was printed, moulds taken away. Throws when something could not be printed, or would show something private. */
   finished: () => Promise<PrintRun>;
   /** Ends the press, whatever it is doing. */
   stop: () => void;
 }
 
-/** Starts the press on an order. */
-export function startPress(order: PressOrder): Press {
+/**
+ * Writes what sends readers on from the short addresses of printed pages, the last first, until it meets the press, which comes from the other
+ * end. Both write the same, so it does no harm when they meet at one file.
+ */
+function helpFromTheEnd({ all, built, base }: PressOrder, printed: readonly PrintedFile[]): void {
+  const links = siteLinks(all.yard.address, base);
+  for (const { file } of printed.toReversed()) {
+    const redirect = shortAddressOf(all, file);
+    if (redirect !== null && !writeRedirect(built, redirect, links)) return;
+  }
+}
+
+/** Starts the press on an order of these files. */
+export function startPress(order: PressOrder, printed: readonly PrintedFile[]): Press {
   const child = fork(pressRoom, { serialization: 'advanced', stdio: ['ignore', 'ignore', 'inherit', 'ipc'] });
   const run = new Promise<PrintRun>((resolve, reject) => {
     child.on('message', (message: FromPress) => {
@@ -82,6 +104,7 @@ export function startPress(order: PressOrder): Press {
     async finished() {
       offerMoulds();
       if (!offered) throw new Error('the generator has not rendered what the press needs');
+      helpFromTheEnd(order, printed);
       const done = await run;
       for (const kind of mouldKinds) await rm(dirname(path(kind)), { recursive: true, force: true });
       return done;

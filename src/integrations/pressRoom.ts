@@ -6,7 +6,6 @@
 import { mkdirSync, writeFileSync } from 'node:fs';
 import { dirname, join } from 'node:path';
 import { setImmediate as turnOfEvents } from 'node:timers/promises';
-import { shortAddress } from '../core/addresses/paths.ts';
 import { outlooksFor } from '../outlooks.ts';
 import { type SiteLinks, siteLinks } from '../outputs/siteLinks.ts';
 import { pageKey } from '../pageReuse.ts';
@@ -18,8 +17,8 @@ import type { PageText, PageTools } from '../views/pageText.ts';
 import { type PrintedFile, printedFiles } from '../views/printed.ts';
 import { shownOfCultivar } from '../views/shown.ts';
 import { writeRedirect } from './addressList.ts';
-import { type FinishedFile, finishedFile, pathOfFile } from './finishedSite.ts';
-import type { FromPress, PressOrder, PrintRun, ToPress } from './press.ts';
+import { type FinishedFile, finishedFile } from './finishedSite.ts';
+import { type FromPress, type PressOrder, type PrintRun, shortAddressOf, type ToPress } from './press.ts';
 import { type PrivacyScan, privacyScan, refusePrivate } from './privacyScan.ts';
 import { type PublishedPages, publishedPages, takeOver, untouchedBytes } from './publishedPages.ts';
 
@@ -93,14 +92,6 @@ function printed(made: MadeUp, moulds: Moulds, { out, built }: PressOrder, scan:
   return finishedFile(file, bytes);
 }
 
-/** The short address of a page, as a file that leads to it; null where it has none. */
-function shortAddressFile(file: string, { all, built }: PressOrder, links: SiteLinks): string | null {
-  const path = pathOfFile(file);
-  const code = path === null ? undefined : all.codes.get(path);
-  if (path === null || code === undefined) return null;
-  return writeRedirect(built, { from: shortAddress(code), to: path }, links);
-}
-
 /** Prints everything. Pages are poured as soon as the moulds are there, so that few of them wait in memory. */
 async function work(order: PressOrder, ordered: Promise<MouldTexts>): Promise<PrintRun> {
   const { all, out, base, ground, afresh, privateNotes } = order;
@@ -110,7 +101,7 @@ async function work(order: PressOrder, ordered: Promise<MouldTexts>): Promise<Pr
     scan: privacyScan(privateNotes),
     published: afresh ? new Map() : await publishedPages(out, ground),
   };
-  const run: PrintRun = { files: [], redirects: [], reused: 0 };
+  const run: PrintRun = { files: [], reused: 0 };
   const waiting: MadeUp[] = [];
   let moulds: Moulds | null = null;
   const arrived = ordered.then(texts => {
@@ -121,8 +112,8 @@ async function work(order: PressOrder, ordered: Promise<MouldTexts>): Promise<Pr
     for (const made of waiting.splice(0)) {
       run.files.push({ ...printed(made, from, order, shop.scan), key: made.key });
       if ('before' in made) run.reused += 1;
-      const redirect = shortAddressFile(made.file, order, links);
-      if (redirect !== null) run.redirects.push(redirect);
+      const redirect = shortAddressOf(all, made.file);
+      if (redirect !== null) writeRedirect(order.built, redirect, links);
     }
   };
   for (const [index, job] of printedFiles(all, 1).entries()) {
