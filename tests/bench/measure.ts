@@ -16,16 +16,17 @@ export interface Usage {
   peaksMegabytes: number;
 }
 
-/** Runs a script with this Node and measures it. Throws with its output when it fails. */
+/** Runs a script with this Node, and the flags given it, and measures it. Throws with its output when it fails. */
 export function measured(
   script: string,
   words: readonly string[],
   cwd: string,
   env: Record<string, string>,
+  flags: readonly string[] = [],
 ): Usage {
   const scratch = mkdtempSync(join(tmpdir(), 'leafdrop-bench-'));
   const preload = resolve(import.meta.dirname, 'usage.mjs');
-  const ran = spawnSync(process.execPath, ['--import', preload, script, ...words], {
+  const ran = spawnSync(process.execPath, [...flags, '--import', preload, script, ...words], {
     cwd,
     encoding: 'utf8',
     env: { ...process.env, ASTRO_TELEMETRY_DISABLED: '1', ...env, BENCH_USAGE: scratch },
