@@ -58,12 +58,6 @@ export function needsMoulds(): boolean {
   return (holder.leafdropPagePlan?.printed.size ?? 0) > 0;
 }
 
-/** Those of a route's pages that the generator has to render, since the press does not print them. */
-export function notPrinted<P>(pages: P[], fileOf: (page: P) => string): P[] {
-  const printed = holder.leafdropPagePlan?.printed;
-  return printed === undefined ? pages : pages.filter(page => !printed.has(fileOf(page)));
-}
-
 /** Key of a page that shows this. */
 export function pageKey(ground: string, file: string, shows: string): string {
   return hashOf(ground, file, shows);
@@ -82,15 +76,17 @@ export function isReused(file: string): boolean {
 }
 
 /**
- * Those of a route's pages that have to be rendered. `shownBy` tells the file of a page below the output folder and a text that differs
- * whenever the page shows something else, beyond the ground that all pages share. Without a plan, all of them.
+ * Those of a route's pages that have to be rendered: not those the press prints, nor those that were published before and show the same.
+ * `shownBy` tells the file of a page below the output folder and how to have a text that differs whenever the page shows something else,
+ * beyond the ground that all pages share. Without a plan, all of them.
  */
-export function changedOnly<P>(pages: P[], shownBy: (page: P) => { file: string; shows: string }): P[] {
+export function changedOnly<P>(pages: P[], shownBy: (page: P) => { file: string; shows: () => string }): P[] {
   const plan = holder.leafdropPagePlan;
   if (plan === undefined) return pages;
   return pages.filter(page => {
     const { file, shows } = shownBy(page);
-    plan.now.set(file, pageKey(plan.ground, file, shows));
+    if (plan.printed.has(file)) return false;
+    plan.now.set(file, pageKey(plan.ground, file, shows()));
     return !isReused(file);
   });
 }

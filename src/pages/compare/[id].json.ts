@@ -5,7 +5,7 @@ import { catalogue } from '../../content.ts';
 import type { CultivarEntry } from '../../core/catalogue.ts';
 import { href } from '../../href.ts';
 import { outlooks } from '../../outlooks.ts';
-import { changedOnly, notPrinted } from '../../pageReuse.ts';
+import { changedOnly } from '../../pageReuse.ts';
 import { comparedFile } from '../../views/comparedFile.ts';
 import { comparedFilePath } from '../../views/printed.ts';
 import { shownOfCultivar } from '../../views/shown.ts';
@@ -13,10 +13,10 @@ import { shownOfCultivar } from '../../views/shown.ts';
 export async function getStaticPaths() {
   const all = await catalogue();
   const pages = all.cultivars.map(entry => ({ params: { id: entry.cultivar.id }, props: { entry } }));
-  return changedOnly(
-    notPrinted(pages, ({ params }) => comparedFilePath(params.id)),
-    ({ params, props }) => ({ file: comparedFilePath(params.id), shows: shownOfCultivar(all, props.entry) }),
-  );
+  return changedOnly(pages, ({ params, props }) => ({
+    file: comparedFilePath(params.id),
+    shows: () => shownOfCultivar(all, props.entry),
+  }));
 }
 
 export async function GET({ props }: APIContext<{ entry: CultivarEntry }>): Promise<Response> {

@@ -25,7 +25,7 @@ export const getStaticPaths = (async () => {
   }
   return changedOnly(files, ({ params: { id, place } }) => ({
     file: `guides/${id}/${place}.ics`,
-    shows: shownOfGuides(all),
+    shows: () => shownOfGuides(all),
   }));
 }) satisfies GetStaticPaths;
 

@@ -26,7 +26,7 @@ export const getStaticPaths = (async () => {
   }
   return changedOnly(files, ({ params: { id, place, form } }) => ({
     file: `guides/${id}/${place}/${form}.ics`,
-    shows: shownOfGuides(all),
+    shows: () => shownOfGuides(all),
   }));
 }) satisfies GetStaticPaths;
 
