@@ -43,12 +43,16 @@ async function yearsOf({
 
 const kept = new WeakMap<Catalogue, ReturnType<typeof yearsOf>>();
 
-/** The care years of the catalogue the pages show, for a tree in a pot of usual size. */
-export async function careYears(species: Species): Promise<CareYears> {
-  const all = await catalogue();
+/** The care years of a catalogue for a tree in a pot of usual size. */
+export async function careYearsFor(all: Catalogue, species: Species): Promise<CareYears> {
   const found = kept.get(all) ?? yearsOf(all);
   kept.set(all, found);
   const years = (await found).get(species.id);
   if (years === undefined) throw new RangeError(`no species ${species.id} in the catalogue`);
   return years;
+}
+
+/** The care years of the catalogue the pages show. */
+export async function careYears(species: Species): Promise<CareYears> {
+  return careYearsFor(await catalogue(), species);
 }

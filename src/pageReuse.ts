@@ -58,6 +58,11 @@ export function needsMoulds(): boolean {
   return (holder.leafdropPagePlan?.printed.size ?? 0) > 0;
 }
 
+/** Whether the press prints a file of this build. */
+export function isPrinted(file: string): boolean {
+  return holder.leafdropPagePlan?.printed.has(file) ?? false;
+}
+
 /** Key of a page that shows this. */
 export function pageKey(ground: string, file: string, shows: string): string {
   return hashOf(ground, file, shows);

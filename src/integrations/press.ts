@@ -3,13 +3,13 @@
 import { fork } from 'node:child_process';
 import { existsSync, readFileSync } from 'node:fs';
 import { rm } from 'node:fs/promises';
-import { dirname, join } from 'node:path';
+import { join } from 'node:path';
 import { fileURLToPath } from 'node:url';
 import { shortAddress } from '../core/addresses/paths.ts';
 import type { Redirect } from '../core/addresses/publication.ts';
 import type { Catalogue } from '../core/catalogue.ts';
 import { siteLinks } from '../outputs/siteLinks.ts';
-import { isWhole, mouldFile, mouldKinds, type PouredKind } from '../views/mould.ts';
+import { isWhole, mouldFile, mouldFolder, mouldKinds, type PouredKind } from '../views/mould.ts';
 import type { PrintedFile } from '../views/printed.ts';
 import { writeRedirect } from './addressList.ts';
 import { type FinishedFile, pathOfFile } from './finishedSite.ts';
@@ -54,7 +54,7 @@ export function shortAddressOf({ codes }: Pick<Catalogue, 'codes'>, file: string
 }
 
 export interface Press {
-  /** Hands over the moulds as soon as the generator has written both; called now and then, it does nothing until then, and nothing after. */
+  /** Hands over the moulds as soon as the generator has written all of them; called now and then, it does nothing until then, and nothing after. */
   offerMoulds: () => void;
   /** Helps with what is left to do, and returns what was printed, moulds taken away. Throws when something could not be printed, or would show something private. */
   finished: () => Promise<PrintRun>;
@@ -106,7 +106,8 @@ export function startPress(order: PressOrder, printed: readonly PrintedFile[]): 
       if (!offered) throw new Error('the generator has not rendered what the press needs');
       helpFromTheEnd(order, printed);
       const done = await run;
-      for (const kind of mouldKinds) await rm(dirname(path(kind)), { recursive: true, force: true });
+      for (const kind of mouldKinds)
+        await rm(join(order.built, mouldFolder(kind)), { recursive: true, force: true });
       return done;
     },
     stop: () => child.kill(),

@@ -6,16 +6,21 @@
 import { mkdirSync, writeFileSync } from 'node:fs';
 import { dirname, join } from 'node:path';
 import { setImmediate as turnOfEvents } from 'node:timers/promises';
+import { careYearsFor } from '../careYears.ts';
+import type { Catalogue, CultivarEntry } from '../core/catalogue.ts';
 import { outlooksFor } from '../outlooks.ts';
 import { type SiteLinks, siteLinks } from '../outputs/siteLinks.ts';
 import { pageKey } from '../pageReuse.ts';
 import { comparedFile } from '../views/comparedFile.ts';
 import { cultivarPage } from '../views/cultivarPage.ts';
+import { arrivalCalendarFile, placeCalendarFile } from '../views/guides/guideFiles.ts';
+import { guidePage } from '../views/guides/guidePage.ts';
+import { placeTasks } from '../views/guides/guideViews.ts';
 import { lotPage } from '../views/lotPage.ts';
 import { type Mould, mouldFrom, type PouredKind } from '../views/mould.ts';
 import type { PageText, PageTools } from '../views/pageText.ts';
 import { type PrintedFile, printedFiles } from '../views/printed.ts';
-import { shownOfCultivar } from '../views/shown.ts';
+import { shownOfCultivar, shownOfGuides } from '../views/shown.ts';
 import { writeRedirect } from './addressList.ts';
 import { type FinishedFile, finishedFile } from './finishedSite.ts';
 import { type FromPress, type PressOrder, type PrintRun, shortAddressOf, type ToPress } from './press.ts';
@@ -46,6 +51,7 @@ function mouldsFrom(texts: MouldTexts, links: SiteLinks): Moulds {
   return {
     lots: mouldFrom(texts.lots, 'lots', links),
     cultivars: mouldFrom(texts.cultivars, 'cultivars', links),
+    guides: mouldFrom(texts.guides, 'guides', links),
   };
 }
 
@@ -53,27 +59,56 @@ const noPhotos: PageTools['photo'] = async file => {
   throw new Error(`the press has no photographs, and was asked for ${file}`);
 };
 
-async function contentOf(job: PrintedFile, { all }: PressOrder, tools: PageTools) {
+/** The text of a calendar; null for a guide that has nothing to do by a date there. */
+async function calendarOf(
+  { at: { guide, place, species }, form }: PrintedFile & { kind: 'calendar' },
+  all: Catalogue,
+  { absolute }: SiteLinks,
+): Promise<string | null> {
+  const year = (await careYearsFor(all, species)).get(place.id)!;
+  if (form !== null) return arrivalCalendarFile(all, guide, place, year, form, absolute);
+  return placeTasks(all, guide, place, year).length === 0
+    ? null
+    : placeCalendarFile(all, guide, place, year, absolute);
+}
+
+async function compared(entry: CultivarEntry, all: Catalogue, { href }: SiteLinks): Promise<string> {
   const places = await outlooksFor(all);
+  return JSON.stringify(comparedFile(all, places.get(all.home.id)!, entry, href));
+}
+
+/** What a file shows; null for one that is not to be. */
+async function contentOf(job: PrintedFile, { all }: PressOrder, tools: PageTools) {
+  const { links } = tools;
   switch (job.kind) {
     case 'lots':
       return { kind: job.kind, page: await lotPage(all, job.entry, tools) };
     case 'cultivars':
-      return { kind: job.kind, page: await cultivarPage(all, job.entry, places, tools) };
+      return { kind: job.kind, page: await cultivarPage(all, job.entry, await outlooksFor(all), tools) };
     case 'compare':
-      return {
-        text: JSON.stringify(comparedFile(all, places.get(all.home.id)!, job.entry, tools.links.href)),
-      };
+      return { text: await compared(job.entry, all, links) };
+    case 'guides': {
+      const year = (await careYearsFor(all, job.at.species)).get(job.at.place.id)!;
+      return { kind: job.kind, page: guidePage(all, job.at, year, { links }) };
+    }
+    case 'calendar': {
+      const text = await calendarOf(job, all, links);
+      return text === null ? null : { text };
+    }
   }
 }
 
-/** What a job gives before it is poured: from the site before where it shows nothing new, else made up. */
-async function madeUp(job: PrintedFile, order: PressOrder, from: Shop): Promise<MadeUp> {
+/** What a job gives before it is poured: from the site before where it shows nothing new, else made up; null for a file that is not to be. */
+async function madeUp(job: PrintedFile, order: PressOrder, from: Shop): Promise<MadeUp | null> {
   const { file } = job;
-  const key = pageKey(order.ground, file, shownOfCultivar(order.all, job.entry));
+  const shown = 'at' in job ? shownOfGuides(order.all) : shownOfCultivar(order.all, job.entry);
+  const key = pageKey(order.ground, file, shown);
   const bytes =
     from.published.get(file)?.[0] === key ? untouchedBytes(order.out, file, from.published) : null;
-  if (bytes === null) return { file, key, ...(await contentOf(job, order, from.tools)) };
+  if (bytes === null) {
+    const content = await contentOf(job, order, from.tools);
+    return content && { file, key, ...content };
+  }
   refusePrivate(from.scan, file, bytes);
   return { file, key, before: finishedFile(file, bytes) };
 }
@@ -117,7 +152,8 @@ async function work(order: PressOrder, ordered: Promise<MouldTexts>): Promise<Pr
     }
   };
   for (const [index, job] of printedFiles(all, 1).entries()) {
-    waiting.push(await madeUp(job, order, shop));
+    const made = await madeUp(job, order, shop);
+    if (made !== null) waiting.push(made);
     if (index % jobsBetweenLooks === 0) await turnOfEvents();
     if (moulds !== null) printWaiting(moulds);
   }

@@ -17,14 +17,20 @@ const mainMark = '<hr data-mark="leafdrop_main_mark">';
 const thingsMark = { '@type': 'Thing', name: 'leafdrop_things_mark' } as const;
 
 /** Kinds of pages that can be poured, by the folder they lie in. */
-export const mouldKinds = ['lots', 'cultivars'] as const;
+export const mouldKinds = ['lots', 'cultivars', 'guides'] as const;
 export type PouredKind = (typeof mouldKinds)[number];
 
-const pathOfMould = (kind: PouredKind) => `/${kind}/${mouldId}/`;
+/** Folder of a mould below the output folder; what is in it is no page and has to be taken away. */
+export function mouldFolder(kind: PouredKind): string {
+  return `${kind}/${mouldId}`;
+}
 
-/** File of a mould below the output folder; it is no page and has to be taken away. */
+/** The address of a guide ends with a place, of which a mould has none either. */
+const pathOfMould = (kind: PouredKind) => `/${mouldFolder(kind)}/${kind === 'guides' ? `${mouldId}/` : ''}`;
+
+/** File of a mould below the output folder. */
 export function mouldFile(kind: PouredKind): string {
-  return `${kind}/${mouldId}/index.html`;
+  return `${pathOfMould(kind).slice(1)}index.html`;
 }
 
 /** What the generator renders to make a mould. */
@@ -44,11 +50,14 @@ function attributeText(text: string): string {
 }
 
 /** What stands at each mark of a mould, in the order in which they stand on a page. */
-function poured({ title, description, path, things, main }: PageText, { absolute }: SiteLinks): string[] {
+function poured(
+  { title, description, path, canonical, things, main }: PageText,
+  { absolute }: SiteLinks,
+): string[] {
   return [
     htmlText(title),
     attributeText(description),
-    attributeText(absolute(path)),
+    attributeText(absolute(canonical ?? path)),
     main.html,
     structuredData(things).html,
   ];

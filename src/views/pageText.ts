@@ -12,6 +12,8 @@ export interface PageText {
   description: string;
   /** From the root of the site, such as `/lots/26-layer-01/`. */
   path: string;
+  /** Path of the page this one is a version of, which search engines are sent to; itself where left out. */
+  canonical?: string;
   /** What the page says to programs that read schema.org. */
   things: readonly PageThing[];
   /** All that stands between the running head and the foot. */

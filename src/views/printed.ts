@@ -1,19 +1,44 @@
 /** Which files of a site the press prints: those of which a yard has thousands. */
 
 import type { Catalogue, CultivarEntry, LotEntry } from '../core/catalogue.ts';
+import type { Form } from '../core/records/common.ts';
+import { arrivalForms } from './guides/arrivalViews.ts';
+import { arrivalCalendarPath, placeCalendarPath, placeGuidePath } from './guides/guidePaths.ts';
+import { type GuideAtPlace, guidesAtPlaces } from './guides/guideSubject.ts';
 
 /** A file that can be printed, with the record it is about. */
 export type PrintedFile =
   | { kind: 'lots'; file: string; entry: LotEntry }
   | { kind: 'cultivars'; file: string; entry: CultivarEntry }
-  | { kind: 'compare'; file: string; entry: CultivarEntry };
+  | { kind: 'compare'; file: string; entry: CultivarEntry }
+  | { kind: 'guides'; file: string; at: GuideAtPlace }
+  /** The calendar of a guide, which is not made where it has no task, or of a tree of one form from the day it arrives. */
+  | { kind: 'calendar'; file: string; at: GuideAtPlace; form: Form | null };
 
 /** Below this many files the press is not worth its start: it costs what rendering some 300 pages costs. */
 export const PRINTED_FROM = 600;
 
 export const lotFile = (id: string) => `lots/${id}/index.html`;
 export const cultivarFile = (id: string) => `cultivars/${id}/index.html`;
+export const guideFile = (guide: string, place: string) =>
+  `${placeGuidePath(guide, place).slice(1)}index.html`;
+/** `form` is null for the calendar of the guide itself. */
+export const guideCalendarFile = (guide: string, place: string, form: Form | null) =>
+  (form === null ? placeCalendarPath(guide, place) : arrivalCalendarPath(guide, place, form)).slice(1);
 export const comparedFilePath = (id: string) => `compare/${id}.json`;
+
+function ofGuides(all: Catalogue): PrintedFile[] {
+  return guidesAtPlaces(all).flatMap(at => {
+    const [guide, place] = [at.guide.id, at.place.id];
+    const calendars = [null, ...arrivalForms(at.guide)].map(form => ({
+      kind: 'calendar' as const,
+      file: guideCalendarFile(guide, place, form),
+      at,
+      form,
+    }));
+    return [{ kind: 'guides' as const, file: guideFile(guide, place), at }, ...calendars];
+  });
+}
 
 /** Pages with photographs are left to the generator's own process, which encodes them. */
 function printable(all: Catalogue): PrintedFile[] {
@@ -33,6 +58,7 @@ function printable(all: Catalogue): PrintedFile[] {
       file: comparedFilePath(entry.cultivar.id),
       entry,
     })),
+    ...ofGuides(all),
   ];
 }
 

@@ -3,6 +3,7 @@
 import type { Catalogue } from '../../core/catalogue.ts';
 import type { Form } from '../../core/records/common.ts';
 import type { Guide } from '../../core/records/guide.ts';
+import type { Place } from '../../core/records/place.ts';
 import type { Species } from '../../core/records/species.ts';
 
 /** The species a guide is for. */
@@ -26,6 +27,24 @@ export function leadingOfYard(all: Pick<Catalogue, 'species' | 'cultivars'>): Sp
 function leading({ cultivars }: Pick<Catalogue, 'cultivars'>, among: readonly Species[]): Species | null {
   const cultivarsOf = ({ id }: Species) => cultivars.filter(({ cultivar }) => cultivar.species === id).length;
   return [...among].sort((a, b) => cultivarsOf(b) - cultivarsOf(a))[0] ?? null;
+}
+
+/** A guide at a place, with the dates of one species there. */
+export interface GuideAtPlace {
+  guide: Guide;
+  place: Place;
+  /** Whose dates it gives. */
+  species: Species;
+}
+
+/** Every guide at every place; none in a yard without species. */
+export function guidesAtPlaces(
+  all: Pick<Catalogue, 'guides' | 'places' | 'species' | 'cultivars'>,
+): GuideAtPlace[] {
+  return all.guides.flatMap(guide => {
+    const species = leadingSpecies(all, guide);
+    return species === null ? [] : all.places.map(place => ({ guide, place, species }));
+  });
 }
 
 /** The guide that tells what to do on the day a tree arrives; null when the yard has none for that form and species. */

@@ -4,6 +4,7 @@ import type { Catalogue, CultivarEntry } from '../../core/catalogue.ts';
 import { day } from '../../core/days.ts';
 import type { Guide } from '../../core/records/guide.ts';
 import type { Place } from '../../core/records/place.ts';
+import { taskList } from '../markup/guides/tasks.ts';
 import { arrivalSpans } from './arrivalMonths.ts';
 import { arrivalForms, arrivalViews } from './arrivalViews.ts';
 import { arrivalCalendarFile, placeCalendarFile } from './guideFiles.ts';
@@ -11,7 +12,6 @@ import { arrivalGuide, leadingOfYard, leadingSpecies, speciesOf } from './guideS
 import { formGuide, generalGuide, placeGuide } from './guideViews.ts';
 import { speciesDateHeadings, speciesDates } from './speciesDates.ts';
 import { speciesTable } from './speciesTable.ts';
-import { tasksHtml } from './tasksHtml.ts';
 import { reasonsInWords } from './taskView.ts';
 import { unitsIn } from './units.ts';
 
@@ -240,7 +240,7 @@ describe('figures by species', () => {
 
 describe('tasks as HTML', () => {
   it('have every word of the task, escaped, and a link to each caution', () => {
-    const text = tasksHtml([
+    const text = taskList([
       {
         id: 'move-in-2026',
         title: 'Move <it>',
@@ -255,7 +255,7 @@ describe('tasks as HTML', () => {
         ],
       },
     ]);
-    expect(text.replace(/\s+/g, ' ')).toBe(
+    expect(text.html.replace(/\s+/g, ' ')).toBe(
       '<ol class="care-tasks"><li id="move-in-2026"><p class="when"><time datetime="2026-11-01">1 to 3 November 2026</time></p> ' +
         '<p><strong>Move &lt;it&gt;.</strong> Below 20 F &amp; dry. You need a dolly.</p> ' +
         '<p class="standing">It is cold (computed). Take care: <a href="#caution-lifting">lifting</a>, ' +

@@ -4,27 +4,25 @@ import type { APIRoute, GetStaticPaths, InferGetStaticParamsType, InferGetStatic
 import { careYears } from '../../../careYears.ts';
 import { catalogue } from '../../../content.ts';
 import { absolute } from '../../../href.ts';
-import { changedOnly } from '../../../pageReuse.ts';
+import { changedOnly, isPrinted } from '../../../pageReuse.ts';
 import { placeCalendarFile } from '../../../views/guides/guideFiles.ts';
-import { leadingSpecies } from '../../../views/guides/guideSubject.ts';
+import { guidesAtPlaces } from '../../../views/guides/guideSubject.ts';
 import { placeTasks } from '../../../views/guides/guideViews.ts';
+import { guideCalendarFile } from '../../../views/printed.ts';
 import { shownOfGuides } from '../../../views/shown.ts';
 
 export const getStaticPaths = (async () => {
   const all = await catalogue();
   const files = [];
-  for (const guide of all.guides) {
-    const species = leadingSpecies(all, guide);
-    if (species === null) continue;
-    const years = await careYears(species);
-    for (const place of all.places) {
-      const year = years.get(place.id)!;
-      if (placeTasks(all, guide, place, year).length === 0) continue;
-      files.push({ params: { id: guide.id, place: place.id }, props: { guide, place, year } });
-    }
+  for (const { guide, place, species } of guidesAtPlaces(all)) {
+    // Whether it has tasks is not asked in vain.
+    if (isPrinted(guideCalendarFile(guide.id, place.id, null))) continue;
+    const year = (await careYears(species)).get(place.id)!;
+    if (placeTasks(all, guide, place, year).length === 0) continue;
+    files.push({ params: { id: guide.id, place: place.id }, props: { guide, place, year } });
   }
   return changedOnly(files, ({ params: { id, place } }) => ({
-    file: `guides/${id}/${place}.ics`,
+    file: guideCalendarFile(id, place, null),
     shows: () => shownOfGuides(all),
   }));
 }) satisfies GetStaticPaths;

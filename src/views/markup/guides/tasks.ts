@@ -1,7 +1,7 @@
-/** The tasks of a calendar as HTML, each with its days, why, with what and with which care. */
+/** The tasks of a calendar, each with its days, why, with what and with which care. */
 
-import { type Html, html } from '../html.ts';
-import type { TaskView } from './taskView.ts';
+import type { TaskView } from '../../guides/taskView.ts';
+import { type Html, html } from '../../html.ts';
 
 function careOf(care: TaskView['care']): Html | null {
   if (care.length === 0) return null;
@@ -11,7 +11,7 @@ function careOf(care: TaskView['care']): Html | null {
   return html` Take care: ${links}.`;
 }
 
-function taskHtml({ id, when, from, title, trigger, because, needs, care }: TaskView): Html {
+function taskItem({ id, when, from, title, trigger, because, needs, care }: TaskView): Html {
   const tools = needs === null ? '' : ` ${needs}`;
   return html`<li id="${id}"><p class="when"><time datetime="${from}">${when}</time></p>
 <p><strong>${title}.</strong> ${trigger}${tools}</p>
@@ -19,6 +19,7 @@ function taskHtml({ id, when, from, title, trigger, because, needs, care }: Task
 `;
 }
 
-export function tasksHtml(tasks: readonly TaskView[]): string {
-  return html`<ol class="care-tasks">${tasks.map(taskHtml)}</ol>`.html;
+/** Nothing where there is no task. */
+export function taskList(tasks: readonly TaskView[]): Html {
+  return tasks.length === 0 ? html`` : html`<ol class="care-tasks">${tasks.map(taskItem)}</ol>`;
 }
