@@ -55,7 +55,7 @@ const help = `Builds the site from content/ into dist/.
   npm run build -- --as-of 2026-11-25 for another day
   npm run build -- --base /orchard/   for a site that lives below a path
   npm run build -- --afresh           renders every page, also those that show nothing new
-  npm run build -- --press            prints lots and cultivars beside the rest, as is done for large yards anyway
+  npm run build -- --press            prints lots, cultivars and guides beside the rest, as is done for large yards anyway
   npm run build -- --leave-list       does not add new addresses to content/addresses.csv: for a site only looked at
 
 CONTENT_DIR and OUT_DIR name other folders; BASE_PATH does what --base does.
@@ -122,7 +122,7 @@ export interface BuildRequest {
   afresh?: boolean | undefined;
   /** Leaves content/addresses.csv as it is: for a build that is only looked at. */
   leaveList?: boolean | undefined;
-  /** Prints pages of lots and cultivars on the press, however few there are. */
+  /** Prints lots, cultivars and guides on the press, however few there are. */
   press?: boolean | undefined;
 }
 

@@ -2,15 +2,15 @@ import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
 import { siteLinks } from '../outputs/siteLinks.ts';
 import { structuredData } from './markup/structuredData.ts';
-import { isWhole, mouldFrom, mouldPage } from './mould.ts';
+import { isWhole, mouldFile, mouldFolder, mouldFrom, mouldKinds, mouldPage } from './mould.ts';
 import type { PageText } from './pageText.ts';
 
 const links = siteLinks('https://yard.example', '/orchard/');
 const mould = mouldPage('lots');
 
 /** A layout as the site has it, written out. */
-function rendered({ title, description, path, things, main }: PageText): string {
-  return `<!DOCTYPE html><html><head><title>${title} · Yard</title><meta name="description" content="${description}"><link rel="canonical" href="${links.absolute(path)}"></head><body><main>${main.html}</main>${structuredData(things).html}</body></html>\n`;
+function rendered({ title, description, path, canonical = path, things, main }: PageText): string {
+  return `<!DOCTYPE html><html><head><title>${title} · Yard</title><meta name="description" content="${description}"><link rel="canonical" href="${links.absolute(canonical)}"></head><body><main>${main.html}</main>${structuredData(things).html}</body></html>\n`;
 }
 
 const page: PageText = {
@@ -26,6 +26,19 @@ describe('a mould', () => {
 
   it('gives what the layout gives', () => {
     expect(pour(page)).toBe(rendered(page));
+  });
+
+  it('sends search engines to the page that another is a version of', () => {
+    const version = { ...page, canonical: '/lots/' };
+    expect(pour(version)).toBe(rendered(version));
+    expect(pour(version)).toContain('href="https://yard.example/orchard/lots/"');
+  });
+
+  it('lies in a folder that is taken away whole', () => {
+    for (const kind of mouldKinds) {
+      expect(mouldFile(kind).startsWith(`${mouldFolder(kind)}/`)).toBe(true);
+      expect(`/${mouldFile(kind)}`).toBe(`${mouldPage(kind).path}index.html`);
+    }
   });
 
   it('puts in every text as it is, whatever it holds', () => {

@@ -2,6 +2,7 @@
 
 import { HtmlValidate } from 'html-validate';
 import { describe, expect, it } from 'vitest';
+import { careYearsFor } from '../careYears.ts';
 import { loadContent } from '../content.ts';
 import { assemble } from '../core/catalogue.ts';
 import { figuresOfPlace } from '../core/climate/place.ts';
@@ -9,6 +10,8 @@ import { climateSummary } from '../core/climate/summary.ts';
 import { outlooksFor } from '../outlooks.ts';
 import { siteLinks } from '../outputs/siteLinks.ts';
 import { cultivarPage } from './cultivarPage.ts';
+import { guidePage } from './guides/guidePage.ts';
+import { guidesAtPlaces } from './guides/guideSubject.ts';
 import { lotPage } from './lotPage.ts';
 import type { PageText, PageTools } from './pageText.ts';
 
@@ -27,9 +30,11 @@ const hard = `<i>"Pêche" & 'Plum'`;
 
 const { reading, asOf } = await loadContent({ dir: 'content' });
 const records = structuredClone(reading.records!);
-const kept = records.yard.home;
-for (const id of records.places.keys()) if (id !== kept) records.places.delete(id);
+/** Beside home, one place much colder and one without winter. */
+const kept = [records.yard.home, 'minneapolis-mn', 'miami-fl'];
+for (const id of records.places.keys()) if (!kept.includes(id)) records.places.delete(id);
 for (const cultivar of records.cultivars.values()) cultivar.name = hard;
+for (const guide of records.guides.values()) guide.title = hard;
 const climates = new Map(
   [...records.places].map(([id, place]) => [id, climateSummary(figuresOfPlace(place))]),
 );
@@ -37,6 +42,12 @@ const all = assemble(records, asOf, climates);
 const places = await outlooksFor(all);
 const lots = await Promise.all(all.lots.map(entry => lotPage(all, entry, tools)));
 const cultivars = await Promise.all(all.cultivars.map(entry => cultivarPage(all, entry, places, tools)));
+const guides = await Promise.all(
+  guidesAtPlaces(all).map(async at => {
+    const years = await careYearsFor(all, at.species);
+    return guidePage(all, at, years.get(at.place.id)!, tools);
+  }),
+);
 
 /** The rules of the HTML standard alone: tags closed and in order, content where it is allowed, no attribute or id twice. */
 const validator = new HtmlValidate({
@@ -55,6 +66,7 @@ function faults({ main, path }: PageText): string[] {
 describe.each([
   ['lots', lots],
   ['cultivars', cultivars],
+  ['guides', guides],
 ])('pages of %s', (_, pages) => {
   it('hold to the HTML standard, as html-validate reads it', () => {
     expect(pages.length).toBeGreaterThan(20);
@@ -123,5 +135,32 @@ describe('the page of a cultivar', () => {
     const retired = all.cultivars.findIndex(({ cultivar }) => cultivar.retired && cultivar.retired <= asOf);
     expect(retired).toBeGreaterThanOrEqual(0);
     expect(cultivars[retired]!.main.html).toContain('We stopped raising it on');
+  });
+});
+
+describe('the page of a guide at a place', () => {
+  const pageOf = (kind: string, place: string) => {
+    const guide = all.guides.find(each => each.kind === kind)!;
+    return guides.find(({ path }) => path === `/guides/${guide.id}/${place}/`)!;
+  };
+
+  it('is a version of the guide, with the dates and the calendar of the place', () => {
+    const { canonical, main } = pageOf('overwintering-pot', 'minneapolis-mn');
+    expect(canonical).toBe(`/guides/${all.guides.find(({ kind }) => kind === 'overwintering-pot')!.id}/`);
+    expect(main.html).toMatch(/<time datetime="20\d\d-\d\d-\d\d">/);
+    expect(main.html).toMatch(/href="\/orchard\/guides\/[a-z-]+\/minneapolis-mn\.ics" type="text\/calendar"/);
+  });
+
+  it('warns of winters that are too hard for the ground, and only of these', () => {
+    expect(pageOf('overwintering-ground', 'minneapolis-mn').main.html).toContain('<div class="notice">');
+    expect(pageOf('overwintering-ground', 'miami-fl').main.html).not.toContain('<div class="notice">');
+  });
+
+  it('tells of each form what becomes of it on arrival, with a calendar of its own', () => {
+    const { main } = pageOf('arrival', 'minneapolis-mn');
+    for (const form of ['leafed-pot', 'dormant-pot', 'bare-root']) {
+      expect(main.html).toContain(`<h4 id="${form}">`);
+      expect(main.html).toContain(`/minneapolis-mn/${form}.ics" type="text/calendar"`);
+    }
   });
 });

@@ -39,7 +39,11 @@ describe('the press', () => {
     const said = [build(printed, '--press', '--base', '/orchard/'), build(rendered, '--base', '/orchard/')];
     expect(said[0]!.replace(printed, '')).toBe(said[1]!.replace(rendered, ''));
     const site = fingerprintOf(rendered);
-    expect(Object.keys(site).filter(file => file.startsWith('lots/')).length).toBeGreaterThan(20);
+    const countOf = (files: RegExp) => Object.keys(site).filter(file => files.test(file)).length;
+    expect(countOf(/^lots\//)).toBeGreaterThan(20);
+    expect(countOf(/^guides\/[^/]+\/[^/]+\/index\.html$/)).toBeGreaterThan(20);
+    expect(countOf(/^guides\/[^/]+\/[^/]+\.ics$/)).toBeGreaterThan(10);
+    expect(countOf(/^guides\/[^/]+\/[^/]+\/[^/]+\.ics$/)).toBeGreaterThan(5);
     expect(fingerprintOf(printed)).toEqual(site);
   });
 
