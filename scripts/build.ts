@@ -17,6 +17,8 @@ import {
 } from '../src/integrations/addressList.ts';
 import { buildLog } from '../src/integrations/buildLog.mjs';
 import { readSite } from '../src/integrations/finishedSite.ts';
+import { generatorKeeper, generatorKey, keptGenerator } from '../src/integrations/keptGenerator.ts';
+import { renderKept } from '../src/integrations/keptRendering.ts';
 import { oneAtATime } from '../src/integrations/oneAtATime.ts';
 import { photoProgress } from '../src/integrations/photoProgress.ts';
 import {
@@ -30,6 +32,7 @@ import { privacyScan, refusePrivate } from '../src/integrations/privacyScan.ts';
 import {
   groundHash,
   keepList,
+  programHash,
   publishedPages,
   takeOver,
   untouchedKeys,
@@ -82,23 +85,17 @@ function showProgress(pages: number): void {
 }
 
 interface Rendering {
-  catalogue: Catalogue;
-  out: string;
-  built: string;
-  base: string;
+  job: Job;
+  /** Compiles the program again, also where what was compiled of it is kept. */
+  afresh: boolean;
   /** Called whenever a page was begun. */
   onPage: () => void;
 }
 
-async function render({ catalogue, out, built, base, onPage }: Rendering): Promise<void> {
+/** Compiles the program and renders its pages; what was compiled is kept for the next build. */
+async function compileAndRender({ catalogue, out, built, base }: Job, key: string): Promise<void> {
   const cache = folderBeside(out, 'cache');
-  const log = buildLog();
-  log.problems.length = 0;
-  log.pages = 0;
-  log.onPage = pages => {
-    showProgress(pages);
-    onPage();
-  };
+  const keeper = generatorKeeper(built);
   // A variable of this name, as some shells and test runners set it, would win over the base path in every link.
   delete process.env.BASE_URL;
   await buildSite({
@@ -106,10 +103,28 @@ async function render({ catalogue, out, built, base, onPage }: Rendering): Promi
     site: catalogue.yard.address,
     base,
     outDir: built,
-    // A cache from an earlier build could publish old content, so each build starts from none.
+    // A cache of the generator's own could publish old content, so each build starts from none.
     cacheDir: cache,
     mode: 'production',
+    integrations: [keeper.integration],
   }).finally(() => rm(cache, { recursive: true, force: true }));
+  if (buildLog().problems.length === 0) await keeper.keep(key);
+}
+
+async function render({ job, afresh, onPage }: Rendering): Promise<void> {
+  const { catalogue, built, base, program } = job;
+  const log = buildLog();
+  log.problems.length = 0;
+  log.pages = 0;
+  log.onPage = pages => {
+    showProgress(pages);
+    onPage();
+  };
+  const { address } = catalogue.yard;
+  const key = generatorKey(program, address, base);
+  const kept = afresh ? null : await keptGenerator(key);
+  if (kept === null) await compileAndRender(job, key);
+  else await renderKept(kept, { address, base, built });
   if (log.problems.length > 0) throw new Error(`the site was not built: ${log.problems[0]}`);
 }
 
@@ -156,6 +171,8 @@ interface Job {
   built: string;
   base: string;
   links: SiteLinks;
+  /** Hash of the program. */
+  program: string;
   /** Hash of what every page rests on. */
   ground: string;
 }
@@ -175,6 +192,7 @@ async function prepare(request: BuildRequest): Promise<Job | null> {
   await mkdir(dirname(out), { recursive: true });
   await clearLeftovers(out);
   const base = basePath(request.base);
+  const program = await programHash(root);
   return {
     content,
     records,
@@ -183,7 +201,8 @@ async function prepare(request: BuildRequest): Promise<Job | null> {
     built: folderBeside(out, 'building'),
     base,
     links: siteLinks(catalogue.yard.address, base),
-    ground: await groundHash({ root, content: content.dir, base, catalogue }),
+    program,
+    ground: await groundHash({ program, content: content.dir, base, catalogue }),
   };
 }
 
@@ -201,11 +220,10 @@ async function planWork(job: Job, { afresh = false, press = false }: BuildReques
 }
 
 /** Renders the pages the generator has to render, and takes those that are unchanged; returns how many of these there were. */
-async function renderAndReuse({ catalogue, out, built, base }: Job, press: Press | null): Promise<number> {
+async function renderAndReuse(job: Job, press: Press | null, afresh = false): Promise<number> {
+  const { catalogue, out, built } = job;
   const onPage = () => press?.offerMoulds();
-  await besidePhotos(photoFiles(catalogue), photoProgress(), () =>
-    render({ catalogue, out, built, base, onPage }),
-  );
+  await besidePhotos(photoFiles(catalogue), photoProgress(), () => render({ job, afresh, onPage }));
   const reused = [...plannedKeys().keys()].filter(isReused);
   for (const file of reused) takeOver(out, built, file);
   return reused.length;
@@ -239,7 +257,7 @@ async function buildNow(request: BuildRequest): Promise<BuiltSite | null> {
   const press = await planWork(job, request);
   const search = startSearchIndex(searchRecords(catalogue));
   try {
-    const reused = await renderAndReuse(job, press);
+    const reused = await renderAndReuse(job, press, request.afresh);
     await search.writeInto(built);
     const run = press === null ? nothingPrinted : await press.finished();
     const listed = await publish(job, run, request);

@@ -12,12 +12,19 @@ export function buildLog() {
   return holder.leafdropBuildLog;
 }
 
+/** Counts a page of this build. */
+export function countPage() {
+  const log = buildLog();
+  log.pages += 1;
+  log.onPage?.(log.pages);
+}
+
 const colours = new RegExp(`${String.fromCharCode(27)}\\[[0-9;]*m`, 'g');
 /** How the generator logs a finished page: a branch mark and the file written. */
 const pageLine = /^\s*[├└]─/;
 
 /** Made by the site generator from its configuration. */
-export default function logDestination() {
+export function logDestination() {
   const log = buildLog();
   return {
     /** @param {{ label: string | null, level: string, message: string }} event */
@@ -25,10 +32,9 @@ export default function logDestination() {
       const text = message.replace(colours, '').trimEnd();
       if (level === 'error') log.problems.push(text);
       if (level === 'error' || level === 'warn') process.stderr.write(`${label ?? 'site'}: ${text}\n`);
-      if (pageLine.test(text)) {
-        log.pages += 1;
-        log.onPage?.(log.pages);
-      }
+      if (pageLine.test(text)) countPage();
     },
   };
 }
+
+export default logDestination;

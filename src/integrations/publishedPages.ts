@@ -28,23 +28,30 @@ function listPath(out: string): string {
 }
 
 export interface Ground {
-  /** The project, with the sources of the program. */
-  root: string;
+  /** Hash of the program. */
+  program: string;
   content: string;
   base: string;
   catalogue: Catalogue;
 }
 
-/** Hash of what every page rests on: the program and its packages, the photographs, the base path, the day, the yard, all but stock. */
-export async function groundHash({ root, content, base, catalogue }: Ground): Promise<string> {
-  const program = await hashOfFiles(join(root, 'src'), /^(?!.*\.test\.).*\.(?:ts|mjs|astro|css|svg|json)$/);
+/** Hash of the program: its sources, its settings and the packages it uses. */
+export async function programHash(root: string): Promise<string> {
+  const sources = await hashOfFiles(join(root, 'src'), /^(?!.*\.test\.).*\.(?:ts|mjs|astro|css|svg|json)$/);
+  // Laid into every site as they are.
+  const laidIn = await hashOfFiles(join(root, 'public'), /./);
   const settings = [
     await readFile(join(root, 'astro.config.mjs')),
     await readFile(join(root, 'package-lock.json')),
   ];
+  return hashOf(sources, laidIn, settings.map(hashOfBytes));
+}
+
+/** Hash of what every page rests on: the program and its packages, the photographs, the base path, the day, the yard, all but stock. */
+export async function groundHash({ program, content, base, catalogue }: Ground): Promise<string> {
   // A yard without photographs has no such folder.
   const photos = await hashOfFiles(join(content, 'photos'), /./).catch(() => null);
-  return hashOf(program, settings.map(hashOfBytes), photos, base, groundOf(catalogue));
+  return hashOf(program, photos, base, groundOf(catalogue));
 }
 
 /** What is known of the pages published before: key and hash of the bytes by file. */

@@ -1,9 +1,13 @@
-/** Parts of pages that were rendered in this build, by what they show. */
+/** Parts of pages that were rendered for a catalogue, by what they show. */
 
-const parts = new Map<string, Promise<string>>();
+import type { Catalogue } from '../core/catalogue.ts';
+import { oncePer } from './memo.ts';
 
-/** The HTML of a part, rendered on the first call for its key. The key must name everything that the part's HTML depends on. */
-export function renderedOnce(key: string, render: () => Promise<string>): Promise<string> {
+const partsOf = oncePer((_all: Catalogue) => new Map<string, Promise<string>>());
+
+/** The HTML of a part, rendered on the first call for its key. The key must name everything that the part's HTML depends on beyond the catalogue. */
+export function renderedOnce(all: Catalogue, key: string, render: () => Promise<string>): Promise<string> {
+  const parts = partsOf(all);
   let part = parts.get(key);
   if (part === undefined) {
     part = render();
