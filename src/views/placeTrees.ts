@@ -80,7 +80,7 @@ export interface ReadyHere {
 }
 
 /** Lots that are ready today in some form, with the forms they are ready in. */
-const readyLots = oncePer((all: Catalogue) =>
+export const readyLots = oncePer((all: Catalogue) =>
   offered(all).flatMap((entry: LotEntry) => {
     const ready = entry.forms.filter(({ state }) => state === 'ready').map(({ form }) => form);
     return ready.length === 0 ? [] : [{ entry, ready }];

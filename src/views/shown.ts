@@ -1,10 +1,16 @@
-/** What the pages of a cultivar and its lots show, as one hash: they show each other, so they change together. */
+/**
+ * What pages show beyond the ground they all rest on, as hashes: a page whose hash is that of before is not rendered again. Pages of a cultivar and its
+ * lots show each other, so they change together.
+ */
 
 import type { Catalogue, CultivarEntry, LotEntry } from '../core/catalogue.ts';
 import { hashOf } from '../pageReuse.ts';
 import { alternativeRows } from './alternatives.ts';
 import { oncePer } from './memo.ts';
+import type { ListPage, PagedList } from './paging.ts';
 import { cultivarPath, lotPath } from './paths.ts';
+import { readyLots } from './placeTrees.ts';
+import { listedCultivars } from './raised.ts';
 
 /**
  * A lot without what its cultivar says, and its short address, as text. Of plain JSON for its speed: thousands of lots are asked for, and
@@ -44,3 +50,27 @@ export const shownOfGuides = oncePer((all: Catalogue): string =>
     .map(({ id }) => `${id} ${all.cultivars.filter(({ cultivar }) => cultivar.species === id).length}`)
     .join('\n'),
 );
+
+/** Changes with what verdicts, rankings and seasons hang on: the traits of every cultivar, and which of them are listed. */
+export const shownOfVerdicts = oncePer((all: Catalogue): string =>
+  hashOf(
+    all.cultivars.map(({ cultivar }) => cultivar),
+    listedCultivars(all).map(({ cultivar }) => cultivar.id),
+  ),
+);
+
+/** Changes with what the pages of places show: verdicts, whose dates are given first, and the lots that are ready somewhere. */
+export const shownOfPlaces = oncePer((all: Catalogue): string =>
+  hashOf(
+    shownOfVerdicts(all),
+    shownOfGuides(all),
+    readyLots(all)
+      .map(({ entry }) => ownAnswers(all, entry))
+      .join('\n'),
+  ),
+);
+
+/** Changes with what a page of a list shows: its rows, where everything else of the list stands, and `besides`. */
+export function shownOfList<T>(list: PagedList<T>, page: ListPage<T>, ...besides: unknown[]): string {
+  return hashOf(list.contents, list.total, list.pages.length, page, ...besides);
+}

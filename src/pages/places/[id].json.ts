@@ -3,11 +3,17 @@
 import type { APIRoute, GetStaticPaths } from 'astro';
 import { catalogue } from '../../content.ts';
 import { outlooks } from '../../outlooks.ts';
+import { changedOnly } from '../../pageReuse.ts';
 import { placeFile } from '../../views/myPlace/file.ts';
+import { shownOfVerdicts } from '../../views/shown.ts';
 
 export const getStaticPaths = (async () => {
-  const { places } = await catalogue();
-  return places.map(({ id }) => ({ params: { id } }));
+  const all = await catalogue();
+  const files = all.places.map(({ id }) => ({ params: { id } }));
+  return changedOnly(files, ({ params: { id } }) => ({
+    file: `places/${id}.json`,
+    shows: () => shownOfVerdicts(all),
+  }));
 }) satisfies GetStaticPaths;
 
 export const GET: APIRoute<Record<string, never>, { id: string }> = async ({ params }) => {
