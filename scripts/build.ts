@@ -3,11 +3,9 @@
 import { mkdir, rm } from 'node:fs/promises';
 import { dirname, join, resolve } from 'node:path';
 import { fileURLToPath } from 'node:url';
-import { build as buildSite } from 'astro';
-import { contentDir, keepContent, type LoadedContent, loadContent, shownFolder } from '../src/content.ts';
+import { contentDir, keepContent, loadContent, shownFolder } from '../src/content.ts';
 import type { Catalogue } from '../src/core/catalogue.ts';
 import { textReport } from '../src/core/reading/report.ts';
-import type { Records } from '../src/core/records/records.ts';
 import {
   checkAddresses,
   listNews,
@@ -15,38 +13,25 @@ import {
   serveMovedFiles,
   writeRedirects,
 } from '../src/integrations/addressList.ts';
+import type { BuildJob } from '../src/integrations/buildJob.ts';
 import { buildLog } from '../src/integrations/buildLog.mjs';
-import { readSite } from '../src/integrations/finishedSite.ts';
-import { generatorKeeper, generatorKey, keptGenerator } from '../src/integrations/keptGenerator.ts';
-import { renderKept } from '../src/integrations/keptRendering.ts';
+import { type FinishedFile, readSite } from '../src/integrations/finishedSite.ts';
 import { oneAtATime } from '../src/integrations/oneAtATime.ts';
 import { photoProgress } from '../src/integrations/photoProgress.ts';
-import {
-  nothingPrinted,
-  type Press,
-  type PrintRun,
-  shortAddressOf,
-  startPress,
-} from '../src/integrations/press.ts';
+import { nothingPrinted, type PrintRun, shortAddressesOf } from '../src/integrations/press.ts';
 import { privacyScan, refusePrivate } from '../src/integrations/privacyScan.ts';
-import {
-  groundHash,
-  keepList,
-  programHash,
-  publishedPages,
-  takeOver,
-  untouchedKeys,
-} from '../src/integrations/publishedPages.ts';
+import { groundHash, keepList, programHash, takeOver } from '../src/integrations/publishedPages.ts';
 import { startSearchIndex } from '../src/integrations/searchIndex.ts';
 import { clearLeftovers, folderBeside, swapIn } from '../src/integrations/siteFolders.ts';
+import { render } from '../src/integrations/siteGenerator.ts';
 import { writeSitemap } from '../src/integrations/sitemap.ts';
-import { type SiteLinks, siteLinks } from '../src/outputs/siteLinks.ts';
-import { isReused, plannedKeys, planPages } from '../src/pageReuse.ts';
+import { planWork, type Work } from '../src/integrations/workPlan.ts';
+import { siteLinks } from '../src/outputs/siteLinks.ts';
+import { isReused, plannedKeys } from '../src/pageReuse.ts';
 import { clearOldPhotos } from '../src/photos/store.ts';
 import { besidePhotos } from '../src/photos.ts';
 import { mouldKinds } from '../src/views/mould.ts';
 import { photoFiles } from '../src/views/photoFiles.ts';
-import { printedFiles } from '../src/views/printed.ts';
 import { searchRecords } from '../src/views/searchRecords.ts';
 import { readFlags, runIfMain, UsageError } from './command.ts';
 
@@ -76,56 +61,6 @@ export function basePath(given: string | undefined): string {
   if (!/^\/(?:[\w.-]+\/)*$/.test(path))
     throw new UsageError(`"${asked}" is no base path; write it as /orchard/.`);
   return path;
-}
-
-/** Says now and then how far a long build has come. */
-function showProgress(pages: number): void {
-  const everyPages = 500;
-  if (pages % everyPages === 0) process.stderr.write(`  ${pages} pages ...\n`);
-}
-
-interface Rendering {
-  job: Job;
-  /** Compiles the program again, also where what was compiled of it is kept. */
-  afresh: boolean;
-  /** Called whenever a page was begun. */
-  onPage: () => void;
-}
-
-/** Compiles the program and renders its pages; what was compiled is kept for the next build. */
-async function compileAndRender({ catalogue, out, built, base }: Job, key: string): Promise<void> {
-  const cache = folderBeside(out, 'cache');
-  const keeper = generatorKeeper(built);
-  // A variable of this name, as some shells and test runners set it, would win over the base path in every link.
-  delete process.env.BASE_URL;
-  await buildSite({
-    root,
-    site: catalogue.yard.address,
-    base,
-    outDir: built,
-    // A cache of the generator's own could publish old content, so each build starts from none.
-    cacheDir: cache,
-    mode: 'production',
-    integrations: [keeper.integration],
-  }).finally(() => rm(cache, { recursive: true, force: true }));
-  if (buildLog().problems.length === 0) await keeper.keep(key);
-}
-
-async function render({ job, afresh, onPage }: Rendering): Promise<void> {
-  const { catalogue, built, base, program } = job;
-  const log = buildLog();
-  log.problems.length = 0;
-  log.pages = 0;
-  log.onPage = pages => {
-    showProgress(pages);
-    onPage();
-  };
-  const { address } = catalogue.yard;
-  const key = generatorKey(program, address, base);
-  const kept = afresh ? null : await keptGenerator(key);
-  if (kept === null) await compileAndRender(job, key);
-  else await renderKept(kept, { address, base, built });
-  if (log.problems.length > 0) throw new Error(`the site was not built: ${log.problems[0]}`);
 }
 
 export interface BuildRequest {
@@ -161,24 +96,8 @@ export async function build(request: BuildRequest = {}): Promise<BuiltSite | nul
   return oneAtATime(join(root, '.build/build.lock'), waiting, () => buildNow(request));
 }
 
-/** Everything the steps of one build share. */
-interface Job {
-  content: LoadedContent;
-  records: Records;
-  catalogue: Catalogue;
-  /** Where the site goes, and where it is built until then. */
-  out: string;
-  built: string;
-  base: string;
-  links: SiteLinks;
-  /** Hash of the program. */
-  program: string;
-  /** Hash of what every page rests on. */
-  ground: string;
-}
-
 /** Reads and checks the content; null when it has errors. Either way the report is printed. */
-async function prepare(request: BuildRequest): Promise<Job | null> {
+async function prepare(request: BuildRequest): Promise<BuildJob | null> {
   const content = await loadContent({ asOf: request.asOf });
   const { diagnostics, records } = content.reading;
   if (diagnostics.length > 0) process.stderr.write(`${textReport(diagnostics, shownFolder(content.dir))}\n`);
@@ -194,6 +113,7 @@ async function prepare(request: BuildRequest): Promise<Job | null> {
   const base = basePath(request.base);
   const program = await programHash(root);
   return {
+    root,
     content,
     records,
     catalogue,
@@ -206,47 +126,51 @@ async function prepare(request: BuildRequest): Promise<Job | null> {
   };
 }
 
-/** Decides which pages the generator renders, which are those of the site before, and which the press prints; starts the press. */
-async function planWork(job: Job, { afresh = false, press = false }: BuildRequest): Promise<Press | null> {
-  const { content, catalogue, out, built, base, ground } = job;
-  const files = printedFiles(catalogue, press ? 1 : undefined);
-  const printed = new Set(files.map(({ file }) => file));
-  const published = afresh ? new Map<string, never>() : await publishedPages(out, ground);
-  const isRendered = (file: string) => !printed.has(file);
-  planPages(ground, untouchedKeys(out, published, isRendered), printed);
-  if (printed.size === 0) return null;
-  const { privateNotes } = content.reading;
-  return startPress({ all: catalogue, built, out, base, ground, afresh, privateNotes }, files);
-}
-
-/** Renders the pages the generator has to render, and takes those that are unchanged; returns how many of these there were. */
-async function renderAndReuse(job: Job, press: Press | null, afresh = false): Promise<number> {
+/** Renders the pages the generator has to render, and takes those that are unchanged; returns these. */
+async function renderAndReuse(
+  job: BuildJob,
+  { press, standing }: Work,
+  afresh: boolean,
+): Promise<FinishedFile[]> {
   const { catalogue, out, built } = job;
   const onPage = () => press?.offerMoulds();
   await besidePhotos(photoFiles(catalogue), photoProgress(), () => render({ job, afresh, onPage }));
-  const reused = [...plannedKeys().keys()].filter(isReused);
-  for (const file of reused) takeOver(out, built, file);
-  return reused.length;
+  const reused = [...standing.values()].filter(({ file }) => isReused(file));
+  for (const { file } of reused) takeOver(out, built, file);
+  return reused;
+}
+
+/** What is known of the new site before it is looked through. */
+interface Made {
+  /** Printed or carried over beside the generator. */
+  fromBeside: PrintRun['files'];
+  /** Taken from the site before, once the generator knew what they show. */
+  reused: readonly FinishedFile[];
 }
 
 /** Looks the built site through, adds what follows from its pages, puts it in place and notes what was published. */
-async function publish(job: Job, run: PrintRun, { leaveList = false }: BuildRequest): Promise<number> {
+async function publish(job: BuildJob, made: Made, { leaveList = false }: BuildRequest): Promise<number> {
   const { content, records, catalogue, out, built, links, ground } = job;
-  const scan = privacyScan(content.reading.privateNotes);
-  const redirects = run.files.flatMap(({ file }) => shortAddressOf(catalogue, file) ?? []);
+  const { privateNotes } = content.reading;
+  const scan = privacyScan(privateNotes);
+  const { fromBeside, reused } = made;
+  const redirects = shortAddressesOf(catalogue, fromBeside);
   const finished = readSite(
     built,
-    { known: run.files, redirects: new Set(redirects.map(({ from }) => redirectFile(from))) },
+    {
+      known: [...fromBeside, ...reused],
+      redirects: new Set(redirects.map(({ from }) => redirectFile(from))),
+    },
     (file, bytes) => refusePrivate(scan, file, bytes),
   );
   await writeSitemap(built, finished.pages, links);
   const addresses = checkAddresses(records.addresses, catalogue, finished.pages, shownFolder(content.dir));
-  const moved = serveMovedFiles(built, addresses, finished.bytes.keys());
+  const moved = serveMovedFiles(built, addresses, finished.files.keys());
   writeRedirects(built, addresses, links, moved);
   await swapIn(built, out);
   await clearOldPhotos();
-  const keys = new Map([...plannedKeys(), ...run.files.map(({ file, key }) => [file, key] as const)]);
-  await keepList(out, ground, keys, finished.bytes);
+  const keys = new Map([...plannedKeys(), ...fromBeside.map(({ file, key }) => [file, key] as const)]);
+  await keepList(out, ground, keys, { files: finished.files, privateNotes });
   return leaveList ? 0 : listNews(content.dir, addresses);
 }
 
@@ -254,18 +178,22 @@ async function buildNow(request: BuildRequest): Promise<BuiltSite | null> {
   const job = await prepare(request);
   if (job === null) return null;
   const { catalogue, out, built } = job;
-  const press = await planWork(job, request);
+  const { afresh = false } = request;
+  const work = await planWork(job, { afresh, onPress: request.press ?? false });
+  const { press, carryOver, carried } = work;
   const search = startSearchIndex(searchRecords(catalogue));
   try {
-    const reused = await renderAndReuse(job, press, request.afresh);
+    const reused = await renderAndReuse(job, work, afresh);
     await search.writeInto(built);
     const run = press === null ? nothingPrinted : await press.finished();
-    const listed = await publish(job, run, request);
+    await carryOver?.finished();
+    const listed = await publish(job, { fromBeside: [...run.files, ...carried], reused }, request);
     const moulds = press === null ? 0 : mouldKinds.length;
     const rendered = buildLog().pages - moulds + run.files.length - run.reused;
-    return { out, rendered, reused: reused + run.reused, listed, catalogue };
+    return { out, rendered, reused: reused.length + run.reused + carried.length, listed, catalogue };
   } catch (problem) {
     press?.stop();
+    carryOver?.stop();
     await rm(built, { recursive: true, force: true });
     throw problem;
   } finally {

@@ -12,6 +12,10 @@ export async function writeWhole(path: string, data: string | Uint8Array): Promi
   await rename(aside, path);
 }
 
+export function hashOfBytes(bytes: Uint8Array): string {
+  return createHash('sha256').update(bytes).digest('base64url').slice(0, 32);
+}
+
 /** Names and bytes of all files below a folder that a pattern takes, as one hash. Throws when there is no such folder. */
 export async function hashOfFiles(folder: string, taken: RegExp): Promise<string> {
   const hash = createHash('sha256');

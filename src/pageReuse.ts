@@ -18,8 +18,10 @@ interface Plan {
   before: PageKeys;
   /** What the pages of this build show. */
   now: Map<string, string>;
-  /** Pages that the press prints: they are not rendered, only the moulds they are poured into. */
-  printed: ReadonlySet<string>;
+  /** Pages that come from elsewhere and are not rendered: printed by the press, or carried over from the site before. */
+  leftOut: ReadonlySet<string>;
+  /** Whether the press is at work, and needs its moulds rendered. */
+  moulds: boolean;
 }
 
 const holder = globalThis as typeof globalThis & { leafdropPagePlan?: Plan };
@@ -49,13 +51,17 @@ export function groundOf(all: Catalogue): unknown {
 }
 
 /** Starts a build: what all its pages rest on, and the pages that were published before. */
-export function planPages(ground: string, before: PageKeys, printed: ReadonlySet<string> = new Set()): void {
-  holder.leafdropPagePlan = { ground, before, now: new Map(), printed };
+export function planPages(
+  ground: string,
+  before: PageKeys,
+  { leftOut = new Set(), moulds = false }: Partial<Pick<Plan, 'leftOut' | 'moulds'>> = {},
+): void {
+  holder.leafdropPagePlan = { ground, before, now: new Map(), leftOut, moulds };
 }
 
 /** Whether the press is at work in this build, and needs its moulds rendered. */
 export function needsMoulds(): boolean {
-  return (holder.leafdropPagePlan?.printed.size ?? 0) > 0;
+  return holder.leafdropPagePlan?.moulds ?? false;
 }
 
 /** Whether the press prints a file of this build. */
@@ -81,7 +87,7 @@ export function isReused(file: string): boolean {
 }
 
 /**
- * Those of a route's pages that have to be rendered: not those the press prints, nor those that were published before and show the same.
+ * Those of a route's pages that have to be rendered: not those that come from elsewhere, nor those that were published before and show the same.
  * `shownBy` tells the file of a page below the output folder and how to have a text that differs whenever the page shows something else,
  * beyond the ground that all pages share. Without a plan, all of them.
  */
@@ -90,7 +96,7 @@ export function changedOnly<P>(pages: P[], shownBy: (page: P) => { file: string;
   if (plan === undefined) return pages;
   return pages.filter(page => {
     const { file, shows } = shownBy(page);
-    if (plan.printed.has(file)) return false;
+    if (plan.leftOut.has(file)) return false;
     plan.now.set(file, pageKey(plan.ground, file, shows()));
     return !isReused(file);
   });

@@ -26,7 +26,7 @@ describe('a finished site', () => {
     writeFileSync(join(built, 'é/index.html'), '<meta name="robots" content="noindex"><p>id="none"</p>');
     writeFileSync(join(built, 'data.json'), '{}');
     const shown: string[] = [];
-    const { pages, bytes } = readSite(built, unknown, file => shown.push(file));
+    const { pages, files } = readSite(built, unknown, file => shown.push(file));
     expect(pages).toEqual([
       {
         path: '/',
@@ -38,7 +38,7 @@ describe('a finished site', () => {
       { path: '/é/', ids: [], jumps: new Set(), unlisted: true, canonical: null },
     ]);
     expect(shown).toEqual(['data.json', 'index.html', 'é/index.html']);
-    expect([...bytes.keys()]).toEqual(shown);
+    expect([...files.keys()]).toEqual(shown);
   });
 
   it('passes on what the look at a file throws', () => {

@@ -2,7 +2,7 @@
 
 import { readdirSync, readFileSync } from 'node:fs';
 import { join, relative, sep } from 'node:path';
-import { hashOfBytes } from './publishedPages.ts';
+import { hashOfBytes } from '../files.ts';
 
 export interface FinishedPage {
   /** From the root of the site, such as `/lots/26-layer-01/`. */
@@ -29,8 +29,8 @@ export interface FinishedFile {
 export interface FinishedSite {
   /** By path. */
   pages: FinishedPage[];
-  /** Hash of the bytes of every file. */
-  bytes: Map<string, string>;
+  /** By their path below the output folder. */
+  files: Map<string, FinishedFile>;
 }
 
 /** The generator writes attributes with double quotes. */
@@ -111,6 +111,6 @@ export function readSite(
   const files = [...known, ...read];
   return {
     pages: files.flatMap(({ page }) => page ?? []).sort((a, b) => (a.path < b.path ? -1 : 1)),
-    bytes: new Map(files.map(({ file, hash }) => [file, hash])),
+    files: new Map(files.map(each => [each.file, each])),
   };
 }

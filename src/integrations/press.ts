@@ -53,6 +53,14 @@ export function shortAddressOf({ codes }: Pick<Catalogue, 'codes'>, file: string
   return path === null || code === undefined ? null : { from: shortAddress(code), to: path };
 }
 
+/** The short addresses of the pages among these files. */
+export function shortAddressesOf(
+  all: Pick<Catalogue, 'codes'>,
+  files: readonly { file: string }[],
+): Redirect[] {
+  return files.flatMap(({ file }) => shortAddressOf(all, file) ?? []);
+}
+
 export interface Press {
   /** Hands over the moulds as soon as the generator has written all of them; called now and then, it does nothing until then, and nothing after. */
   offerMoulds: () => void;
@@ -68,9 +76,8 @@ export interface Press {
  */
 function helpFromTheEnd({ all, built, base }: PressOrder, printed: readonly PrintedFile[]): void {
   const links = siteLinks(all.yard.address, base);
-  for (const { file } of printed.toReversed()) {
-    const redirect = shortAddressOf(all, file);
-    if (redirect !== null && !writeRedirect(built, redirect, links)) return;
+  for (const redirect of shortAddressesOf(all, printed).toReversed()) {
+    if (!writeRedirect(built, redirect, links)) return;
   }
 }
 

@@ -20,12 +20,12 @@ import { lotPage } from '../views/lotPage.ts';
 import { type Mould, mouldFrom, type PouredKind } from '../views/mould.ts';
 import type { PageText, PageTools } from '../views/pageText.ts';
 import { type PrintedFile, printedFiles } from '../views/printed.ts';
-import { shownOfCultivar, shownOfGuides } from '../views/shown.ts';
+import { shownOfPrinted } from '../views/shown.ts';
 import { writeRedirect } from './addressList.ts';
 import { type FinishedFile, finishedFile } from './finishedSite.ts';
 import { type FromPress, type PressOrder, type PrintRun, shortAddressOf, type ToPress } from './press.ts';
 import { type PrivacyScan, privacyScan, refusePrivate } from './privacyScan.ts';
-import { type PublishedPages, publishedPages, takeOver, untouchedBytes } from './publishedPages.ts';
+import { nothingPublished, type PublishedSite, publishedSite, takeOver } from './publishedPages.ts';
 
 /** A file ready to print: that of the site before, a page to pour, or a text that needs no mould. */
 type MadeUp = { file: string; key: string } & (
@@ -41,7 +41,7 @@ type Moulds = Record<PouredKind, Mould>;
 interface Shop {
   tools: PageTools;
   scan: PrivacyScan;
-  published: PublishedPages;
+  published: PublishedSite;
 }
 
 /** Pages made up before it is looked whether the moulds have come. */
@@ -101,16 +101,11 @@ async function contentOf(job: PrintedFile, { all }: PressOrder, tools: PageTools
 /** What a job gives before it is poured: from the site before where it shows nothing new, else made up; null for a file that is not to be. */
 async function madeUp(job: PrintedFile, order: PressOrder, from: Shop): Promise<MadeUp | null> {
   const { file } = job;
-  const shown = 'at' in job ? shownOfGuides(order.all) : shownOfCultivar(order.all, job.entry);
-  const key = pageKey(order.ground, file, shown);
-  const bytes =
-    from.published.get(file)?.[0] === key ? untouchedBytes(order.out, file, from.published) : null;
-  if (bytes === null) {
-    const content = await contentOf(job, order, from.tools);
-    return content && { file, key, ...content };
-  }
-  refusePrivate(from.scan, file, bytes);
-  return { file, key, before: finishedFile(file, bytes) };
+  const key = pageKey(order.ground, file, shownOfPrinted(order.all, job));
+  const before = from.published.keys.get(file) === key ? from.published.untouched(file) : null;
+  if (before !== null) return { file, key, before };
+  const content = await contentOf(job, order, from.tools);
+  return content && { file, key, ...content };
 }
 
 /** Writes a file of the new site, and says what there is to know of it. */
@@ -134,7 +129,7 @@ async function work(order: PressOrder, ordered: Promise<MouldTexts>): Promise<Pr
   const shop: Shop = {
     tools: { links, photo: noPhotos },
     scan: privacyScan(privateNotes),
-    published: afresh ? new Map() : await publishedPages(out, ground),
+    published: afresh ? nothingPublished : await publishedSite(out, ground, privateNotes),
   };
   const run: PrintRun = { files: [], reused: 0 };
   const waiting: MadeUp[] = [];

@@ -3,24 +3,26 @@
  * was touched since, or a list that is lost, broken or of another program, only means that the page is rendered again.
  */
 
-import { createHash } from 'node:crypto';
 import { copyFileSync, linkSync, mkdirSync, readFileSync } from 'node:fs';
 import { readFile } from 'node:fs/promises';
 import { dirname, join, resolve } from 'node:path';
 import type { Catalogue } from '../core/catalogue.ts';
-import { hashOfFiles, writeWhole } from '../files.ts';
+import { hashOfBytes, hashOfFiles, writeWhole } from '../files.ts';
 import { groundOf, hashOf, type PageKeys } from '../pageReuse.ts';
+import type { FinishedFile, FinishedPage } from './finishedSite.ts';
+import { privacyScan } from './privacyScan.ts';
 
 const listFolder = resolve('.cache/pages');
 
+/** As JSON holds it. */
+type ListedPage = Omit<FinishedPage, 'jumps'> & { jumps: string[] };
+
 interface PublishedList {
   ground: string;
-  /** Key and hash of the bytes by file. */
-  pages: Record<string, [key: string, bytes: string]>;
-}
-
-export function hashOfBytes(bytes: Uint8Array): string {
-  return createHash('sha256').update(bytes).digest('base64url').slice(0, 32);
+  /** Hash of the private notes that the pages were searched for. */
+  searchedFor: string;
+  /** Key, hash of the bytes and what there is to know of the page, by file. */
+  pages: Record<string, [key: string, bytes: string, page: ListedPage | null]>;
 }
 
 function listPath(out: string): string {
@@ -54,41 +56,50 @@ export async function groundHash({ program, content, base, catalogue }: Ground):
   return hashOf(program, photos, base, groundOf(catalogue));
 }
 
-/** What is known of the pages published before: key and hash of the bytes by file. */
-export type PublishedPages = ReadonlyMap<string, readonly [key: string, bytes: string]>;
-
-/** The pages that rest on the same ground, as the last build has left them. */
-export async function publishedPages(out: string, ground: string): Promise<PublishedPages> {
+/** The list of the last build; null when it is lost or broken. */
+async function readList(out: string): Promise<PublishedList | null> {
   try {
-    const list: PublishedList = JSON.parse(await readFile(listPath(out), 'utf8'));
-    return list.ground === ground ? new Map(Object.entries(list.pages)) : new Map();
+    return JSON.parse(await readFile(listPath(out), 'utf8'));
   } catch {
-    return new Map();
-  }
-}
-
-/** The bytes of a page in the output folder; null when they are not what was published. */
-export function untouchedBytes(out: string, file: string, published: PublishedPages): Buffer | null {
-  try {
-    const bytes = readFileSync(join(out, file));
-    return hashOfBytes(bytes) === published.get(file)?.[1] ? bytes : null;
-  } catch {
-    // Gone or not to be read: rendered again.
     return null;
   }
 }
 
-/** Keys of the pages in the output folder that are as they were published. */
-export function untouchedKeys(
+/** The site as the last build has left it, if it rests on the same ground. */
+export interface PublishedSite {
+  /** Key of every reusable page by its file. */
+  keys: PageKeys;
+  /** What there is to know of a page that stands in the output folder as it was published, and shows nothing that is private today; null for any other. */
+  untouched: (file: string) => FinishedFile | null;
+}
+
+export const nothingPublished: PublishedSite = { keys: new Map(), untouched: () => null };
+
+/** The site in an output folder. `privateNotes` are those of today: pages that were searched for others are searched again. */
+export async function publishedSite(
   out: string,
-  published: PublishedPages,
-  isWanted: (file: string) => boolean,
-): PageKeys {
-  const keys = new Map<string, string>();
-  for (const [file, [key]] of published) {
-    if (isWanted(file) && untouchedBytes(out, file, published) !== null) keys.set(file, key);
-  }
-  return keys;
+  ground: string,
+  privateNotes: readonly string[],
+): Promise<PublishedSite> {
+  const list = await readList(out);
+  if (list?.ground !== ground) return nothingPublished;
+  const scan = list.searchedFor === hashOf(privateNotes) ? null : privacyScan(privateNotes);
+  return {
+    keys: new Map(Object.entries(list.pages).map(([file, [key]]) => [file, key])),
+    untouched(file) {
+      const listed = list.pages[file];
+      if (listed === undefined) return null;
+      const [, hash, page] = listed;
+      try {
+        const bytes = readFileSync(join(out, file));
+        if (hashOfBytes(bytes) !== hash || (scan !== null && scan.found(bytes) !== null)) return null;
+      } catch {
+        // Gone or not to be read: rendered again.
+        return null;
+      }
+      return { file, hash, page: page && { ...page, jumps: new Set(page.jumps) } };
+    },
+  };
 }
 
 /** Takes a file of the published site into the new one, without copying its bytes where the disk allows. */
@@ -102,14 +113,18 @@ export function takeOver(out: string, built: string, file: string): void {
   }
 }
 
-/** Keeps the list for the next build. `bytes` holds the hash of every file of the site. */
+/** Keeps the list for the next build: the key of every reusable page, and what there is to know of it. */
 export async function keepList(
   out: string,
   ground: string,
   keys: PageKeys,
-  bytes: ReadonlyMap<string, string>,
+  { files, privateNotes }: { files: ReadonlyMap<string, FinishedFile>; privateNotes: readonly string[] },
 ): Promise<void> {
   const pages: PublishedList['pages'] = {};
-  for (const [file, key] of keys) pages[file] = [key, bytes.get(file)!];
-  await writeWhole(listPath(out), JSON.stringify({ ground, pages } satisfies PublishedList));
+  for (const [file, key] of keys) {
+    const { hash, page } = files.get(file)!;
+    pages[file] = [key, hash, page && { ...page, jumps: [...page.jumps] }];
+  }
+  const list: PublishedList = { ground, searchedFor: hashOf(privateNotes), pages };
+  await writeWhole(listPath(out), JSON.stringify(list));
 }

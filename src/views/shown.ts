@@ -10,6 +10,7 @@ import { oncePer } from './memo.ts';
 import type { ListPage, PagedList } from './paging.ts';
 import { cultivarPath, lotPath } from './paths.ts';
 import { readyLots } from './placeTrees.ts';
+import type { PrintedFile } from './printed.ts';
 import { listedCultivars } from './raised.ts';
 
 /**
@@ -73,4 +74,9 @@ export const shownOfPlaces = oncePer((all: Catalogue): string =>
 /** Changes with what a page of a list shows: its rows, where everything else of the list stands, and `besides`. */
 export function shownOfList<T>(list: PagedList<T>, page: ListPage<T>, ...besides: unknown[]): string {
   return hashOf(list.contents, list.total, list.pages.length, page, ...besides);
+}
+
+/** Changes with what a file shows that can be printed. */
+export function shownOfPrinted(all: Catalogue, job: PrintedFile): string {
+  return 'at' in job ? shownOfGuides(all) : shownOfCultivar(all, job.entry);
 }

@@ -5,7 +5,7 @@ import { join, resolve } from 'node:path';
 import { gzipSync } from 'node:zlib';
 import sharp from 'sharp';
 import { describe, expect, it } from 'vitest';
-import { hashOfBytes } from '../../src/integrations/publishedPages.ts';
+import { hashOfBytes } from '../../src/files.ts';
 import { builtSites, filesOf, pagesOf, readText } from './builtSites.ts';
 
 const { folder } = builtSites.atRoot;
