@@ -1,14 +1,24 @@
 /** The process that takes unchanged pages into a new site, and writes what sends readers on to them from their short addresses. */
 
+import { setImmediate as turnOfEvents } from 'node:timers/promises';
 import { siteLinks } from '../outputs/siteLinks.ts';
 import { writeRedirect } from './addressList.ts';
 import type { CarryOrder, FromCarrier } from './carryOver.ts';
 import { takeOver } from './publishedPages.ts';
 
-function carry({ out, built, address, base, files, redirects }: CarryOrder): void {
-  for (const file of files) takeOver(out, built, file);
+/** Files taken before it is looked whether the build still runs. */
+const filesBetweenLooks = 50;
+
+async function carry({ out, built, address, base, files, redirects }: CarryOrder): Promise<void> {
   const links = siteLinks(address, base);
-  for (const redirect of redirects) writeRedirect(built, redirect, links);
+  const jobs = [
+    ...files.map(file => () => takeOver(out, built, file)),
+    ...redirects.map(redirect => () => writeRedirect(built, redirect, links)),
+  ];
+  for (const [index, job] of jobs.entries()) {
+    job();
+    if (index % filesBetweenLooks === 0) await turnOfEvents();
+  }
 }
 
 function answer(message: FromCarrier): void {
@@ -16,12 +26,10 @@ function answer(message: FromCarrier): void {
 }
 
 process.on('message', (order: CarryOrder) => {
-  try {
-    carry(order);
-    answer({ done: true });
-  } catch (problem) {
-    answer({ problem: problem instanceof Error ? problem.message : String(problem) });
-  }
+  carry(order).then(
+    () => answer({ done: true }),
+    problem => answer({ problem: problem instanceof Error ? problem.message : String(problem) }),
+  );
 });
 // A build that is killed takes its carrier with it.
 process.on('disconnect', () => process.exit());

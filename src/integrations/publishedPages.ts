@@ -44,6 +44,7 @@ export async function programHash(root: string): Promise<string> {
   const laidIn = await hashOfFiles(join(root, 'public'), /./);
   const settings = [
     await readFile(join(root, 'astro.config.mjs')),
+    await readFile(join(root, 'tsconfig.json')),
     await readFile(join(root, 'package-lock.json')),
   ];
   return hashOf(sources, laidIn, settings.map(hashOfBytes));

@@ -16,6 +16,11 @@ export function writeSmallYard(folder: string): void {
   const demo = join(root, 'content');
   makeYard(folder, demo, { lots: 30, cultivars: 8 }, 1);
   cpSync(join(demo, 'guides'), join(folder, 'guides'), { recursive: true });
+  leaveFewPlaces(folder);
+}
+
+/** Takes all but three places from a yard. */
+export function leaveFewPlaces(folder: string): void {
   for (const name of readdirSync(join(folder, 'places'))) {
     if (!places.includes(name)) rmSync(join(folder, 'places', name));
   }
