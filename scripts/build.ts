@@ -42,7 +42,7 @@ const help = `Builds the site from content/ into dist/.
   npm run build                       for today in the yard's time zone
   npm run build -- --as-of 2026-11-25 for another day
   npm run build -- --base /orchard/   for a site that lives below a path
-  npm run build -- --afresh           renders every page, also those that show nothing new
+  npm run build -- --afresh           makes everything anew, also what has not changed
   npm run build -- --press            prints lots, cultivars and guides beside the rest, as is done for large yards anyway
   npm run build -- --leave-list       does not add new addresses to content/addresses.csv: for a site only looked at
 

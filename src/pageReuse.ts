@@ -64,9 +64,9 @@ export function needsMoulds(): boolean {
   return holder.leafdropPagePlan?.moulds ?? false;
 }
 
-/** Whether the press prints a file of this build. */
-export function isPrinted(file: string): boolean {
-  return holder.leafdropPagePlan?.printed.has(file) ?? false;
+/** Whether a file of this build comes from elsewhere and is not rendered. */
+export function isLeftOut(file: string): boolean {
+  return holder.leafdropPagePlan?.leftOut.has(file) ?? false;
 }
 
 /** Key of a page that shows this. */

@@ -30,6 +30,12 @@ function unchangedOf(files: readonly PrintedFile[], { catalogue, ground }: Build
   });
 }
 
+/** How many pages are to be made besides those that are unchanged. Calendars cost little, and not every guide has one at every place. */
+function pagesBesides(unchanged: Work['carried'], files: readonly PrintedFile[]): number {
+  const known = new Set(unchanged.map(({ file }) => file));
+  return files.filter(({ kind, file }) => kind !== 'calendar' && !known.has(file)).length;
+}
+
 /** Pages of the site before, but for those that are taken care of, that stand as they were published. */
 function standingPages(before: PublishedSite, leftOut: ReadonlySet<string>): Map<string, FinishedFile> {
   const standing = new Map<string, FinishedFile>();
@@ -71,7 +77,7 @@ export async function planWork(
   const before = afresh ? nothingPublished : await publishedSite(out, ground, privateNotes);
   const files = printedFiles(catalogue, onPress ? 1 : undefined);
   const unchanged = onPress ? [] : unchangedOf(files, job, before);
-  const isPrinted = files.length > 0 && (onPress || files.length - unchanged.length >= PRINTED_FROM);
+  const isPrinted = files.length > 0 && (onPress || pagesBesides(unchanged, files) >= PRINTED_FROM);
   const carried = isPrinted ? [] : unchanged;
   const leftOut = new Set((isPrinted ? files : carried).map(({ file }) => file));
   const standing = standingPages(before, leftOut);

@@ -4,7 +4,7 @@ import type { APIRoute, GetStaticPaths, InferGetStaticParamsType, InferGetStatic
 import { careYears } from '../../../careYears.ts';
 import { catalogue } from '../../../content.ts';
 import { absolute } from '../../../href.ts';
-import { changedOnly, isPrinted } from '../../../pageReuse.ts';
+import { changedOnly, isLeftOut } from '../../../pageReuse.ts';
 import { placeCalendarFile } from '../../../views/guides/guideFiles.ts';
 import { guidesAtPlaces } from '../../../views/guides/guideSubject.ts';
 import { placeTasks } from '../../../views/guides/guideViews.ts';
@@ -16,7 +16,7 @@ export const getStaticPaths = (async () => {
   const files = [];
   for (const { guide, place, species } of guidesAtPlaces(all)) {
     // Whether it has tasks is not asked in vain.
-    if (isPrinted(guideCalendarFile(guide.id, place.id, null))) continue;
+    if (isLeftOut(guideCalendarFile(guide.id, place.id, null))) continue;
     const year = (await careYears(species)).get(place.id)!;
     if (placeTasks(all, guide, place, year).length === 0) continue;
     files.push({ params: { id: guide.id, place: place.id }, props: { guide, place, year } });
