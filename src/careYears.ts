@@ -1,6 +1,5 @@
 /** The care year of every place for a species, for the guides. Weather years are drawn only where nothing was kept from an earlier build. */
 
-import { catalogue } from './content.ts';
 import { type CareYear, careYear } from './core/care/careYear.ts';
 import { USUAL_POT_LITRES } from './core/care/plantInCare.ts';
 import type { Catalogue } from './core/catalogue.ts';
@@ -44,15 +43,10 @@ async function yearsOf({
 const kept = new WeakMap<Catalogue, ReturnType<typeof yearsOf>>();
 
 /** The care years of a catalogue for a tree in a pot of usual size. */
-export async function careYearsFor(all: Catalogue, species: Species): Promise<CareYears> {
+export async function careYears(all: Catalogue, species: Species): Promise<CareYears> {
   const found = kept.get(all) ?? yearsOf(all);
   kept.set(all, found);
   const years = (await found).get(species.id);
   if (years === undefined) throw new RangeError(`no species ${species.id} in the catalogue`);
   return years;
-}
-
-/** The care years of the catalogue the pages show. */
-export async function careYears(species: Species): Promise<CareYears> {
-  return careYearsFor(await catalogue(), species);
 }

@@ -4,7 +4,6 @@
  * all of them together would fill the memory.
  */
 
-import { catalogue } from './content.ts';
 import type { Catalogue } from './core/catalogue.ts';
 import type { ClimateFigures } from './core/climate/figures.ts';
 import { figuresOfPlace } from './core/climate/place.ts';
@@ -112,9 +111,4 @@ export function outlooksFor(all: Catalogue): Promise<Outlooks> {
     kept.set(all, found);
   }
   return found;
-}
-
-/** The outlooks of the catalogue the pages show. */
-export async function outlooks(): Promise<Outlooks> {
-  return outlooksFor(await catalogue());
 }

@@ -6,7 +6,7 @@
 import { mkdirSync, writeFileSync } from 'node:fs';
 import { dirname, join } from 'node:path';
 import { setImmediate as turnOfEvents } from 'node:timers/promises';
-import { careYearsFor } from '../careYears.ts';
+import { careYears } from '../careYears.ts';
 import type { Catalogue, CultivarEntry } from '../core/catalogue.ts';
 import { outlooksFor } from '../outlooks.ts';
 import { type SiteLinks, siteLinks } from '../outputs/siteLinks.ts';
@@ -65,7 +65,7 @@ async function calendarOf(
   all: Catalogue,
   { absolute }: SiteLinks,
 ): Promise<string | null> {
-  const year = (await careYearsFor(all, species)).get(place.id)!;
+  const year = (await careYears(all, species)).get(place.id)!;
   if (form !== null) return arrivalCalendarFile(all, guide, place, year, form, absolute);
   return placeTasks(all, guide, place, year).length === 0
     ? null
@@ -88,7 +88,7 @@ async function contentOf(job: PrintedFile, { all }: PressOrder, tools: PageTools
     case 'compare':
       return { text: await compared(job.entry, all, links) };
     case 'guides': {
-      const year = (await careYearsFor(all, job.at.species)).get(job.at.place.id)!;
+      const year = (await careYears(all, job.at.species)).get(job.at.place.id)!;
       return { kind: job.kind, page: guidePage(all, job.at, year, { links }) };
     }
     case 'calendar': {

@@ -17,7 +17,7 @@ import {
   temperatureText,
   type UnitChoice,
 } from '../core/care/guideMeasures.ts';
-import { attributeOf, parseGuide, plainText } from '../core/care/guideTree.ts';
+import { attributeOf, plainText, treeOf } from '../core/care/guideTree.ts';
 import {
   type DateDirective,
   dateDirectives,
@@ -100,17 +100,6 @@ function box(tag: string, className: string, children: readonly Nodes[], label?:
       hProperties: { className: [className], ...(label ? { 'aria-label': label } : {}) },
     },
   };
-}
-
-/** A guide is rendered for every place, so its tree is kept as long as the guide is; nothing below changes a tree. */
-const trees = new WeakMap<Guide, Root>();
-
-function treeOf(guide: Guide): Root {
-  const kept = trees.get(guide);
-  if (kept) return kept;
-  const tree = parseGuide(guide.body);
-  trees.set(guide, tree);
-  return tree;
 }
 
 /** Blocks that are the same for every reader but for some words, kept as long as the guide is, for one way to make links. */

@@ -2,7 +2,7 @@
 
 import { HtmlValidate } from 'html-validate';
 import { describe, expect, it } from 'vitest';
-import { careYearsFor } from '../careYears.ts';
+import { careYears } from '../careYears.ts';
 import { loadContent } from '../content.ts';
 import { assemble } from '../core/catalogue.ts';
 import { figuresOfPlace } from '../core/climate/place.ts';
@@ -44,7 +44,7 @@ const lots = await Promise.all(all.lots.map(entry => lotPage(all, entry, tools))
 const cultivars = await Promise.all(all.cultivars.map(entry => cultivarPage(all, entry, places, tools)));
 const guides = await Promise.all(
   guidesAtPlaces(all).map(async at => {
-    const years = await careYearsFor(all, at.species);
+    const years = await careYears(all, at.species);
     return guidePage(all, at, years.get(at.place.id)!, tools);
   }),
 );

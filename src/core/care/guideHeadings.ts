@@ -4,7 +4,7 @@ import type { Heading, Nodes } from 'mdast';
 import type { Form } from '../records/common.ts';
 import type { Guide } from '../records/guide.ts';
 import { conditionOf, sightOf } from './guideConditions.ts';
-import { childrenOf, parseGuide, plainText } from './guideTree.ts';
+import { childrenOf, plainText, treeOf } from './guideTree.ts';
 
 export interface GuidePart {
   /** The fragment, unique on the page. */
@@ -39,9 +39,9 @@ export function knownOfReaders({ species, forms }: Pick<Guide, 'species' | 'form
 }
 
 /** Names of the headings of a guide for any reader at all: what is hidden from some has its name all the same. */
-export function everyPart({ body }: Pick<Guide, 'body'>): Set<string> {
+export function everyPart(guide: Pick<Guide, 'body'>): Set<string> {
   const parts: GuidePart[] = [];
-  const waiting: Nodes[] = [parseGuide(body)];
+  const waiting: Nodes[] = [treeOf(guide)];
   for (let node = waiting.pop(); node !== undefined; node = waiting.pop()) {
     if (node.type === 'heading') parts.push(partOpenedBy(node, parts));
     else waiting.push(...childrenOf(node).toReversed());
@@ -59,7 +59,7 @@ export function guideParts(guide: Pick<Guide, 'species' | 'forms' | 'body'>): Gu
     ...knownOfReaders(guide),
   };
   const parts: GuidePart[] = [];
-  const waiting: Nodes[] = [parseGuide(guide.body)];
+  const waiting: Nodes[] = [treeOf(guide)];
   for (let node = waiting.pop(); node !== undefined; node = waiting.pop()) {
     if (node.type === 'heading') parts.push(partOpenedBy(node, parts));
     else if (

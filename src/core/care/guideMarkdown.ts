@@ -1,6 +1,6 @@
 /** Checks the body of a guide: every directive, condition, date, figure, task and measure, and that every part has a reader. */
 
-import type { Nodes } from 'mdast';
+import type { Nodes, Root } from 'mdast';
 import type { ContainerDirective } from 'mdast-util-directive';
 import type { Form } from '../records/common.ts';
 import type { GuideKind } from '../records/guide.ts';
@@ -259,21 +259,24 @@ class GuideCheck {
 }
 
 /** Whether anything is left for a reader who meets none of the conditions. */
-function saysSomethingToAll(body: string): boolean {
-  return parseGuide(body).children.some(
+function saysSomethingToAll(tree: Root): boolean {
+  return tree.children.some(
     node => !isDirective(node) && node.type !== 'heading' && plainText(node).trim() !== '',
   );
 }
 
 /**
  * All problems in the body of a guide, in the order of its lines. Never throws, whatever the text. An error means that the guide must
- * not be published; a warning that part of it is for nobody.
+ * not be published; a warning that part of it is for nobody. `tree` is that of the body, where it was made before.
  */
-export function checkGuideMarkdown(body: string, setting: GuideSetting): GuideFault[] {
+export function checkGuideMarkdown(
+  body: string,
+  setting: GuideSetting,
+  tree: Root = parseGuide(body),
+): GuideFault[] {
   const check = new GuideCheck(body, setting);
-  const tree = parseGuide(body);
   check.walk(tree);
-  if (!saysSomethingToAll(body)) {
+  if (!saysSomethingToAll(tree)) {
     check.report('guide-empty', tree, {
       got: body.trim() === '' ? 'nothing' : 'only parts with conditions',
       expected: 'text for every reader',

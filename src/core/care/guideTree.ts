@@ -4,6 +4,7 @@ import type { Nodes, Parents, Root } from 'mdast';
 import type { ContainerDirective, LeafDirective, TextDirective } from 'mdast-util-directive';
 import { remark } from 'remark';
 import remarkDirective from 'remark-directive';
+import type { Guide } from '../records/guide.ts';
 
 export type DirectiveNode = ContainerDirective | LeafDirective | TextDirective;
 
@@ -12,6 +13,18 @@ const processor = remark().use(remarkDirective).freeze();
 /** Parses a body; any text has a tree. */
 export function parseGuide(body: string): Root {
   return processor.parse(body);
+}
+
+const trees = new WeakMap<Pick<Guide, 'body'>, Root>();
+
+/** The tree of a guide, made once, since a guide is shown for every place. Nobody may change it. */
+export function treeOf(guide: Pick<Guide, 'body'>): Root {
+  let tree = trees.get(guide);
+  if (tree === undefined) {
+    tree = parseGuide(guide.body);
+    trees.set(guide, tree);
+  }
+  return tree;
 }
 
 export function isDirective(node: Nodes): node is DirectiveNode {

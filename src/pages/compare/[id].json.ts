@@ -4,7 +4,7 @@ import type { APIContext } from 'astro';
 import { catalogue } from '../../content.ts';
 import type { CultivarEntry } from '../../core/catalogue.ts';
 import { href } from '../../href.ts';
-import { outlooks } from '../../outlooks.ts';
+import { outlooksFor } from '../../outlooks.ts';
 import { changedOnly } from '../../pageReuse.ts';
 import { comparedFile } from '../../views/comparedFile.ts';
 import { comparedFilePath } from '../../views/printed.ts';
@@ -21,6 +21,6 @@ export async function getStaticPaths() {
 
 export async function GET({ props }: APIContext<{ entry: CultivarEntry }>): Promise<Response> {
   const all = await catalogue();
-  const here = (await outlooks()).get(all.home.id)!;
+  const here = (await outlooksFor(all)).get(all.home.id)!;
   return Response.json(comparedFile(all, here, props.entry, href));
 }

@@ -2,7 +2,7 @@
 
 import type { APIRoute, GetStaticPaths } from 'astro';
 import { catalogue } from '../../content.ts';
-import { outlooks } from '../../outlooks.ts';
+import { outlooksFor } from '../../outlooks.ts';
 import { changedOnly } from '../../pageReuse.ts';
 import { placeFile } from '../../views/myPlace/file.ts';
 import { shownOfVerdicts } from '../../views/shown.ts';
@@ -17,6 +17,7 @@ export const getStaticPaths = (async () => {
 }) satisfies GetStaticPaths;
 
 export const GET: APIRoute<Record<string, never>, { id: string }> = async ({ params }) => {
-  const found = await outlooks();
-  return Response.json(placeFile(await catalogue(), found, found.get(params.id)!));
+  const all = await catalogue();
+  const found = await outlooksFor(all);
+  return Response.json(placeFile(all, found, found.get(params.id)!));
 };

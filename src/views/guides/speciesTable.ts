@@ -1,7 +1,7 @@
 /** The figures of species that a guide speaks of, side by side: a reader who has not said which species can look them up. */
 
 import { temperatureText, type UnitChoice } from '../../core/care/guideMeasures.ts';
-import { attributeOf, childrenOf, parseGuide } from '../../core/care/guideTree.ts';
+import { attributeOf, childrenOf, treeOf } from '../../core/care/guideTree.ts';
 import {
   type SpeciesFigureName,
   speciesFigureNames,
@@ -42,7 +42,7 @@ type Node = Parameters<typeof childrenOf>[0];
 /** Figures the body of a guide quotes, each once, in the order of the vocabulary. */
 const figuresOf = oncePer((guide: Guide): SpeciesFigureName[] => {
   const quoted = new Set<string | undefined>();
-  const waiting: Node[] = [parseGuide(guide.body)];
+  const waiting: Node[] = [treeOf(guide)];
   for (let node = waiting.pop(); node !== undefined; node = waiting.pop()) {
     if (node.type === 'textDirective' && node.name === 'figure') quoted.add(attributeOf(node, 'of'));
     waiting.push(...childrenOf(node));

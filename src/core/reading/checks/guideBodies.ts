@@ -1,5 +1,6 @@
 import { checkGuideMarkdown } from '../../care/guideMarkdown.ts';
 import type { GuideFault } from '../../care/guideRules.ts';
+import { treeOf } from '../../care/guideTree.ts';
 import { depthProblem } from '../markdownDepth.ts';
 import { nearest } from '../nearest.ts';
 import { atLine } from '../problem.ts';
@@ -11,7 +12,7 @@ export const guideBodies: Check = ({ guides, ids }) => {
   return guides.flatMap(({ file, value }) => {
     const deep = depthProblem(file, value.body, value.bodyLine);
     if (deep) return [deep];
-    return checkGuideMarkdown(value.body, { ...value, yardSpecies }).map(fault => ({
+    return checkGuideMarkdown(value.body, { ...value, yardSpecies }, treeOf(value)).map(fault => ({
       rule: fault.rule,
       file,
       spot: atLine(fault.line, fault.column),

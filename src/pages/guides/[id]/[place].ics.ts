@@ -17,7 +17,7 @@ export const getStaticPaths = (async () => {
   for (const { guide, place, species } of guidesAtPlaces(all)) {
     // Whether it has tasks is not asked in vain.
     if (isLeftOut(guideCalendarFile(guide.id, place.id, null))) continue;
-    const year = (await careYears(species)).get(place.id)!;
+    const year = (await careYears(all, species)).get(place.id)!;
     if (placeTasks(all, guide, place, year).length === 0) continue;
     files.push({ params: { id: guide.id, place: place.id }, props: { guide, place, year } });
   }

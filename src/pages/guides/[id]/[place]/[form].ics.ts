@@ -29,8 +29,9 @@ type Props = InferGetStaticPropsType<typeof getStaticPaths>;
 type Params = InferGetStaticParamsType<typeof getStaticPaths>;
 
 export const GET: APIRoute<Props, Params> = async ({ props: { guide, place, species, form } }) => {
-  const year = (await careYears(species)).get(place.id)!;
-  return new Response(arrivalCalendarFile(await catalogue(), guide, place, year, form, absolute), {
+  const all = await catalogue();
+  const year = (await careYears(all, species)).get(place.id)!;
+  return new Response(arrivalCalendarFile(all, guide, place, year, form, absolute), {
     headers: { 'content-type': 'text/calendar; charset=utf-8' },
   });
 };
