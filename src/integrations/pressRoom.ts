@@ -108,6 +108,14 @@ async function madeUp(job: PrintedFile, order: PressOrder, from: Shop): Promise<
   return content && { file, key, ...content };
 }
 
+const madeFolders = new Set<string>();
+
+function makeFolder(path: string): void {
+  if (madeFolders.has(path)) return;
+  mkdirSync(path, { recursive: true });
+  madeFolders.add(path);
+}
+
 /** Writes a file of the new site, and says what there is to know of it. */
 function printed(made: MadeUp, moulds: Moulds, { out, built }: PressOrder, scan: PrivacyScan): FinishedFile {
   const { file } = made;
@@ -117,7 +125,7 @@ function printed(made: MadeUp, moulds: Moulds, { out, built }: PressOrder, scan:
   }
   const bytes = Buffer.from('page' in made ? moulds[made.kind](made.page) : made.text);
   refusePrivate(scan, file, bytes);
-  mkdirSync(dirname(join(built, file)), { recursive: true });
+  makeFolder(dirname(join(built, file)));
   writeFileSync(join(built, file), bytes);
   return finishedFile(file, bytes);
 }

@@ -55,7 +55,9 @@ export function withWords(
 
 /** Null for a block that has to be made for each reader. */
 export function blockTemplate(block: RootContent, link: (path: string) => string): BlockTemplate | null {
-  if (!isPlain(block) || block.type === 'html') return null;
+  // A heading by itself is plain; one inside another block counts among the headings of its page.
+  const plain = block.type === 'heading' ? block.children.every(isPlain) : isPlain(block);
+  if (!plain || block.type === 'html') return null;
   const directives: TextDirective[] = [];
   const inner = (nodes: readonly RootContent[]): RootContent[] =>
     nodes.flatMap(node =>
@@ -75,7 +77,7 @@ export function blockTemplate(block: RootContent, link: (path: string) => string
 }
 
 /** Words as text of HTML, escaped as the rest of the page is. */
-function escaped(words: string): string {
+export function escaped(words: string): string {
   return words
     .replace(/[ \t]*\n[ \t]*/g, '\n')
     .replace(/[<&]/g, sign => (sign === '<' ? '&#x3C;' : '&#x26;'));

@@ -236,6 +236,24 @@ describe('the page', () => {
     expect(headings.map(({ text }) => text)).toEqual(['Going in', 'Deep cold']);
   });
 
+  it('is the same for blocks that speak of others, which are made to HTML together', () => {
+    const body =
+      'One.\n\n## See [there][a] now\n\n:::part{winter="cold"}\n## Deep\n\nTwo & [three][a].\n:::\n\n[a]: /places/\n';
+    const { html: page, headings } = renderGuide(
+      guide(`::cautions\n\n${body}`),
+      reader({ oldNames: new Map([['see-there-now', ['before']]]) }),
+    );
+    expect(page).toMatch(/^<aside class="guide-cautions" aria-label="Take care">\n<p class="guide-for">/);
+    expect(page).toContain(
+      '<h2 id="see-there-now"><span id="before"></span>See <a href="/orchard/places/">there</a> now</h2>',
+    );
+    expect(page).toContain(
+      '<div class="guide-part">\n<h2 id="deep">Deep</h2>\n<p class="guide-for"><strong>Where winters are cold.</strong></p>\n' +
+        '<p>Two &#x26; <a href="/orchard/places/">three</a>.</p>\n</div>',
+    );
+    expect(headings.map(({ id }) => id)).toEqual(['see-there-now', 'deep']);
+  });
+
   it('has no HTML of the author, and links under the base path', () => {
     const body = 'A <b>bold</b> [place](/places/) and [web](https://a.example/).\n\n<script>x</script>\n';
     expect(html(body)).toBe(

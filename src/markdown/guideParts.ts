@@ -1,9 +1,7 @@
 /** From the body of a guide and what is known of its reader to HTML. The same input always gives the same bytes. */
 
-import { toHtml } from 'hast-util-to-html';
-import type { BlockContent, Heading, Nodes, Paragraph, PhrasingContent, Root, RootContent } from 'mdast';
+import type { Heading, Html, PhrasingContent, RootContent } from 'mdast';
 import type { ContainerDirective, LeafDirective, TextDirective } from 'mdast-util-directive';
-import { toHast } from 'mdast-util-to-hast';
 import type { CareTask } from '../core/care/calendar.ts';
 import type { CareYear } from '../core/care/careYear.ts';
 import { type Caution, cautionsFor } from '../core/care/cautions.ts';
@@ -31,7 +29,8 @@ import { tasksOfGuide, taskTable } from '../core/care/taskTable.ts';
 import type { Figure, Form } from '../core/records/common.ts';
 import type { Guide } from '../core/records/guide.ts';
 import type { Species } from '../core/records/species.ts';
-import { type BlockTemplate, blockTemplate, filled, withWords } from './guideBlocks.ts';
+import { type BlockTemplate, blockTemplate, escaped, filled, withWords } from './guideBlocks.ts';
+import { anchor, blocksHtml, box, finished, line } from './guideHtml.ts';
 import { askedDate, audienceWords, dateWords, rangeWords } from './guideWords.ts';
 
 /** What is known of a reader; null where it is not, and the guide then speaks to all. */
@@ -70,37 +69,10 @@ export interface RenderedGuide {
   cautions: Caution[];
 }
 
-const paragraph = (children: PhrasingContent[], className: string, id?: string): Paragraph => ({
-  type: 'paragraph',
-  children,
-  data: { hProperties: { className: [className], ...(id ? { id } : {}) } },
-});
 const sentence = (words: string) => words.charAt(0).toUpperCase() + words.slice(1);
 
 /** Said once below the cautions, not with each. */
 const UNSOURCED = 'Common practice, no source.';
-
-const text = (value: string): PhrasingContent => ({ type: 'text', value });
-const strong = (value: string): PhrasingContent => ({ type: 'strong', children: [text(value)] });
-
-/** What a link to an old name leads to: nothing to be seen. */
-const anchor = (id: string): PhrasingContent => ({
-  type: 'emphasis',
-  children: [],
-  data: { hName: 'span', hProperties: { id } },
-});
-
-/** A block with an HTML element of its own. */
-function box(tag: string, className: string, children: readonly Nodes[], label?: string): RootContent {
-  return {
-    type: 'blockquote',
-    children: children as BlockContent[],
-    data: {
-      hName: tag,
-      hProperties: { className: [className], ...(label ? { 'aria-label': label } : {}) },
-    },
-  };
-}
 
 /** Blocks that are the same for every reader but for some words, kept as long as the guide is, for one way to make links. */
 interface KeptBlocks {
@@ -122,32 +94,24 @@ function blocksOf(guide: Guide, link: GuideReader['link']): KeptBlocks['template
 interface CautionBox {
   species: readonly Species[];
   cautions: Caution[];
-  html: string;
+  block: RootContent;
+}
+
+function cautionItem({ id, title, text, source }: Caution): Html {
+  const named = source.replace(UNSOURCED, '').trim();
+  const by = named === '' ? '' : ` <em>${escaped(named)}</em>`;
+  return finished(
+    `<p class="guide-caution-item" id="${cautionFragment(id)}"><strong>${escaped(title)}. </strong>${escaped(text)}${by}</p>`,
+  );
 }
 
 function cautionBox(guide: Guide, species: readonly Species[]): CautionBox {
   const cautions = cautionsFor(guide.kind, species);
-  const items = cautions.map(({ id, title, text: words, source }) => {
-    const named = source.replace(UNSOURCED, '').trim();
-    return paragraph(
-      [
-        strong(`${title}. `),
-        text(words),
-        ...(named === '' ? [] : [text(' '), { type: 'emphasis' as const, children: [text(named)] }]),
-      ],
-      'guide-caution-item',
-      cautionFragment(id),
-    );
-  });
-  const rest =
-    'Where no source is named these are the usual cautions: common practice. Labels, local rules and people licensed for the work decide.';
-  const whole = box(
-    'aside',
-    'guide-cautions',
-    [paragraph([strong('Take care')], 'guide-for'), ...items, paragraph([text(rest)], 'guide-caution-item')],
-    'Take care',
+  const rest = finished(
+    '<p class="guide-caution-item">Where no source is named these are the usual cautions: common practice. Labels, local rules and people licensed for the work decide.</p>',
   );
-  return { species, cautions, html: toHtml(toHast(whole)) };
+  const items = [line('guide-for', 'Take care'), ...cautions.map(cautionItem), rest];
+  return { species, cautions, block: box('aside', 'guide-cautions', items, 'Take care') };
 }
 
 /** The cautions of a guide are the same for every place, so those for the species asked for last are kept. */
@@ -170,6 +134,8 @@ class GuideWriter {
   readonly #facts: ReaderFacts;
   readonly #species: readonly Species[];
   readonly #templates: KeptBlocks['templates'];
+  /** Words of the headings among what was written. */
+  readonly #headingWords = new Map<RootContent, string>();
   #cautionsPlaced = false;
 
   constructor(guide: Guide, reader: GuideReader) {
@@ -198,26 +164,32 @@ class GuideWriter {
   }
 
   /** The body with every directive turned into what this reader is told; the cautions come first where the body does not place them. */
-  write(): Root {
+  write(): RootContent[] {
     const body = this.#flow(treeOf(this.#guide).children);
     if (!this.#cautionsPlaced) {
-      const firstHeading = body.findIndex(node => node.type === 'heading');
-      body.splice(firstHeading < 0 ? body.length : firstHeading, 0, this.#cautionBox());
+      const firstHeading = body.findIndex(node => this.#headingWords.has(node));
+      body.splice(firstHeading < 0 ? body.length : firstHeading, 0, this.#box.block);
     }
-    return { type: 'root', children: body };
+    return body;
   }
 
   /** Blocks that stand in the body or in a part of it, from their templates where they have one. */
   #flow(nodes: readonly RootContent[]): RootContent[] {
     return nodes.flatMap(node => {
-      let template = this.#templates.get(node);
-      if (template === undefined) {
-        template = blockTemplate(node, this.#reader.link);
-        this.#templates.set(node, template);
-      }
-      if (template === null) return this.#block(node);
-      return [{ type: 'html', value: filled(template, directive => this.#inline(directive)) }];
+      if (node.type === 'heading') return [this.#heading(node)];
+      const written = this.#fromTemplate(node);
+      return written === null ? this.#block(node) : [finished(written)];
     });
+  }
+
+  /** Null where a block has no template. */
+  #fromTemplate(node: RootContent): string | null {
+    let template = this.#templates.get(node);
+    if (template === undefined) {
+      template = blockTemplate(node, this.#reader.link);
+      this.#templates.set(node, template);
+    }
+    return template && filled(template, directive => this.#inline(directive));
   }
 
   #blocks(nodes: readonly RootContent[]): RootContent[] {
@@ -242,18 +214,27 @@ class GuideWriter {
     }
   }
 
-  #heading(node: Heading): Heading {
-    const children = this.#blocks(node.children) as PhrasingContent[];
+  #heading(node: Heading): RootContent {
     const part = partOpenedBy(node, this.headings);
     const depth = Math.min(3, Math.max(2, node.depth)) as 2 | 3;
     this.headings.push({ ...part, depth });
-    const anchors = (this.#reader.oldNames.get(part.id) ?? []).map(anchor);
-    return {
+    const old = this.#reader.oldNames.get(part.id) ?? [];
+    const heading = this.#finishedHeading(node, depth, part.id, old) ?? {
       ...node,
       depth,
-      children: [...anchors, ...children],
+      children: [...old.map(anchor), ...(this.#blocks(node.children) as PhrasingContent[])],
       data: { ...node.data, hProperties: { id: part.id } },
     };
+    this.#headingWords.set(heading, part.text);
+    return heading;
+  }
+
+  #finishedHeading(node: Heading, depth: number, id: string, old: readonly string[]): Html | null {
+    const written = this.#fromTemplate(node);
+    if (written === null) return null;
+    const inner = written.slice('<h2>'.length, -'</h2>'.length);
+    const anchors = old.map(name => `<span id="${name}"></span>`).join('');
+    return finished(`<h${depth} id="${id}">${anchors}${inner}</h${depth}>`);
   }
 
   #part(node: ContainerDirective): RootContent[] {
@@ -262,12 +243,14 @@ class GuideWriter {
     const children = this.#flow(node.children);
     if (isOpenToAll(sight.open)) return children;
     const words = audienceWords(sight.open, this.#reader.units, id => this.#nameOf(id));
-    const line = paragraph([strong(`${words}.`)], 'guide-for');
+    const audience = line('guide-for', `${words}.`);
     const [first, ...rest] = children;
-    if (first?.type !== 'heading') return [box('div', 'guide-part', [line, ...children])];
+    const heading = first && this.#headingWords.get(first);
+    if (first === undefined || heading === undefined)
+      return [box('div', 'guide-part', [audience, ...children])];
     // A heading that names the reader says it already.
-    const said = plainText(first).toLowerCase() === words.replace(/^For /, '').toLowerCase();
-    return [box('div', 'guide-part', said ? children : [first, line, ...rest])];
+    const said = heading.toLowerCase() === words.replace(/^For /, '').toLowerCase();
+    return [box('div', 'guide-part', said ? children : [first, audience, ...rest])];
   }
 
   #nameOf(speciesId: string): string {
@@ -281,12 +264,7 @@ class GuideWriter {
   #placeCautions(): RootContent[] {
     if (this.#cautionsPlaced) return [];
     this.#cautionsPlaced = true;
-    return [this.#cautionBox()];
-  }
-
-  /** Our own HTML, made once; that of an author never gets here. */
-  #cautionBox(): RootContent {
-    return { type: 'html', value: this.#box.html };
+    return [this.#box.block];
   }
 
   #task(node: LeafDirective): RootContent {
@@ -302,7 +280,7 @@ class GuideWriter {
           : tasksOfGuide[this.#guide.kind].includes(name)
             ? `For ${year.species.common[0] ?? year.species.botanical} in ${year.placeName} this does not come up.`
             : readersUnitFirst(kind.rule, units);
-    return paragraph([strong(`${kind.title}. `), text(when)], 'guide-task');
+    return line('guide-task', `${kind.title}. `, when);
   }
 
   #inline(node: TextDirective): string {
@@ -335,9 +313,9 @@ class GuideWriter {
 /** A guide as a reader sees it. The body must have passed `checkGuideMarkdown`; raw HTML never comes through. */
 export function renderGuide(guide: Guide, reader: GuideReader): RenderedGuide {
   const writer = new GuideWriter(guide, reader);
-  const tree = toHast(writer.write(), { allowDangerousHtml: true });
+  const blocks = writer.write();
   return {
-    html: toHtml(tree, { allowDangerousHtml: true }),
+    html: blocksHtml(blocks),
     headings: writer.headings,
     cautions: writer.cautions,
   };

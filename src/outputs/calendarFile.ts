@@ -28,11 +28,10 @@ const LONGEST_LINE_OCTETS = 75;
 
 /** RFC 5545 3.3.11: backslash, semicolon and comma are escaped, line breaks written as `\n`; other control characters do not exist. */
 function escaped(text: string): string {
-  return text
-    .replace(/\r\n|\r/g, '\n')
-    .replace(/(?!\n)\p{Cc}/gu, ' ')
-    .replace(/[\\;,]/g, '\\$&')
-    .replace(/\n/g, '\\n');
+  return text.replace(/\r\n|[\\;,\p{Cc}]/gu, sign => {
+    if (sign === '\r\n' || sign === '\r' || sign === '\n') return '\\n';
+    return sign === '\\' || sign === ';' || sign === ',' ? `\\${sign}` : ' ';
+  });
 }
 
 /** Octets of a character in UTF-8 (RFC 3629). */

@@ -116,8 +116,18 @@ function shadeTrunk(year: CareYear): Window | null {
   };
 }
 
+/** Every season of every calendar of a place asks for the same. */
+const kept = new WeakMap<CareYear, Map<WinterNumber, Window[]>>();
+
 /** All windows of one season of a tree in the ground, for its first, second or a later winter there. */
-export function groundWindows(year: CareYear, winter: WinterNumber): Window[] {
+export function groundWindows(year: CareYear, winter: WinterNumber): readonly Window[] {
+  const ofYear = kept.get(year) ?? new Map<WinterNumber, Window[]>();
+  const windows = ofYear.get(winter) ?? newGroundWindows(year, winter);
+  kept.set(year, ofYear.set(winter, windows));
+  return windows;
+}
+
+function newGroundWindows(year: CareYear, winter: WinterNumber): Window[] {
   const { early } = growthStarts(year);
   const cover = covers(year, winter);
   const off = cover.find(({ name }) => name === 'uncover')?.from ?? null;

@@ -1,12 +1,10 @@
 /** What a tree asks for while it grows, in a pot or in the ground: feed, water, pruning. */
 
-import { DAYS_PER_YEAR } from '../climate/calendar.ts';
-import { dayParts } from '../days.ts';
+import { DAYS_PER_YEAR, monthOfDay, wrapDoy } from '../climate/calendar.ts';
 import { roundTo, temperatureInWords } from '../units.ts';
 import { careFigures } from './careFigures.ts';
 import type { CareYear } from './careYear.ts';
 import { measureText } from './guideMeasures.ts';
-import { dayOfSeason } from './seasonClock.ts';
 import { earlyFreeze, growthEnds, growthStarts, HALF_REST_DAYS, lastFeed } from './turningPoints.ts';
 import { wateringDays, waterLitres } from './watering.ts';
 import { existing, modelled, resting, type Window } from './window.ts';
@@ -37,7 +35,7 @@ const monthNames = [
 function monthsBetween(from: number, to: number, firstDoy: number): number[] {
   const months = new Set<number>();
   for (let at = from; at <= to; at += 7) {
-    months.add(dayParts(dayOfSeason({ season: 2001, at }, firstDoy)).month - 1);
+    months.add(monthOfDay[wrapDoy(firstDoy + Math.round(at)) - 1]!);
   }
   return [...months];
 }

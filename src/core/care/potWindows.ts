@@ -167,8 +167,17 @@ export function coverNewLeaves({ species }: CareYear, early: number, safe: numbe
   };
 }
 
+/** Every season of every calendar of a place asks for the same. */
+const kept = new WeakMap<CareYear, Window[]>();
+
 /** All windows of one season of a tree in a pot. */
-export function potWindows(year: CareYear): Window[] {
+export function potWindows(year: CareYear): readonly Window[] {
+  const windows = kept.get(year) ?? newPotWindows(year);
+  kept.set(year, windows);
+  return windows;
+}
+
+function newPotWindows(year: CareYear): Window[] {
   const safe = safeDay(year);
   const winter = potWinter(year);
   const season = winter === 'store' && safe !== null ? storedWindows(year, safe) : outdoorWindows(year);
