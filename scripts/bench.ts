@@ -15,6 +15,7 @@ import { killBuilds } from '../tests/bench/killBench.ts';
 import { benchLighthouse } from '../tests/bench/lighthouse.ts';
 import { makeYard } from '../tests/bench/makeYard.ts';
 import { cpuSecondsOf, measured, median, ratioInWords } from '../tests/bench/measure.ts';
+import { benchOwnDates } from '../tests/bench/ownDatesBench.ts';
 import { benchPhotos, photoBenchLines } from '../tests/bench/photoBench.ts';
 import { benchSearch } from '../tests/bench/searchBench.ts';
 import { readFlags, runIfMain, UsageError } from './command.ts';
@@ -25,6 +26,7 @@ const help = `Measures checking and building a yard made for it, and prints rati
   npm run bench -- --lots 5000 --cultivars 1000 --repeats 3 --seed 1
   npm run bench -- --lighthouse   pages of the demonstration yard on a phone, by Lighthouse
   npm run bench -- --search       the search page of 1500 lots and 1000 cultivars, in the browser, for a letter typed or a choice ticked
+  npm run bench -- --own-dates    the trees for a visitor's own freeze dates, on a slow telephone, in the demonstration yard
   npm run bench -- --kills 200        kills so many builds of a small yard and looks whether a whole site stands each time
 `;
 
@@ -154,21 +156,35 @@ async function benchKills(times: number, seed: number): Promise<number> {
   return broken === 0 ? 0 : 1;
 }
 
-/** A yard of the size the budget of the search speaks of. */
-async function benchSearchPage(repeats: number, seed: number): Promise<number> {
-  const content = join(scratch, 'content');
+/** Builds a yard for the browser to look at, and says how busy the machine was before. */
+function buildToLookAt(content: string): string {
   const out = join(scratch, 'out');
-  rmSync(scratch, { recursive: true, force: true });
-  mkdirSync(content, { recursive: true });
-  makeYard(content, join(root, 'content'), { lots: 1500, cultivars: 1000 }, seed);
   const [load] = loadavg();
-  measured(join(root, 'scripts/build.ts'), ['--base', '/'], root, {
+  measured(join(root, 'scripts/build.ts'), ['--base', '/', '--leave-list'], root, {
     CONTENT_DIR: content,
     OUT_DIR: out,
     AS_OF: asOf,
   });
-  print(`1000 cultivars, 1500 lots, seed ${seed}; load of the machine before: ${load!.toFixed(1)}`);
-  const within = await benchSearch(out, repeats, print);
+  print(`load of the machine before: ${load!.toFixed(1)}`);
+  return out;
+}
+
+/** A yard of the size the budget of the search speaks of. */
+async function benchSearchPage(repeats: number, seed: number): Promise<number> {
+  const content = join(scratch, 'content');
+  rmSync(scratch, { recursive: true, force: true });
+  mkdirSync(content, { recursive: true });
+  makeYard(content, join(root, 'content'), { lots: 1500, cultivars: 1000 }, seed);
+  print(`1000 cultivars, 1500 lots, seed ${seed}`);
+  const within = await benchSearch(buildToLookAt(content), repeats, print);
+  rmSync(scratch, { recursive: true, force: true });
+  return within ? 0 : 1;
+}
+
+async function benchOwnDatesPage(repeats: number): Promise<number> {
+  rmSync(scratch, { recursive: true, force: true });
+  const visitorsARepeat = 4;
+  const within = await benchOwnDates(buildToLookAt(join(root, 'content')), repeats * visitorsARepeat, print);
   rmSync(scratch, { recursive: true, force: true });
   return within ? 0 : 1;
 }
@@ -182,6 +198,7 @@ async function main(words: string[]): Promise<number> {
     kills: { type: 'string' },
     lighthouse: { type: 'boolean', default: false },
     search: { type: 'boolean', default: false },
+    'own-dates': { type: 'boolean', default: false },
     help: { type: 'boolean', short: 'h' },
   });
   if (values.help) {
@@ -190,6 +207,7 @@ async function main(words: string[]): Promise<number> {
   }
   if (values.kills !== undefined) return benchKills(wholeNumber(values.kills), wholeNumber(values.seed));
   if (values.search) return benchSearchPage(wholeNumber(values.repeats), wholeNumber(values.seed));
+  if (values['own-dates']) return benchOwnDatesPage(wholeNumber(values.repeats));
   const size = { lots: wholeNumber(values.lots), cultivars: wholeNumber(values.cultivars) };
   const repeats = wholeNumber(values.repeats);
   if (values.lighthouse) return (await benchLighthouse(scratch, repeats, print)) ? 0 : 1;

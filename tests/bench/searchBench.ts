@@ -5,74 +5,11 @@ import { randomFromText } from '../../src/core/random.ts';
 import { searchGroups } from '../../src/views/searchTerms.ts';
 import { startBrowser } from '../site/browser.ts';
 import { median } from './measure.ts';
+import { restMs, type Waited, waited, watchPaints } from './paintWatch.ts';
 import { host } from './staticHost.ts';
 
 /** Budget of this project: from the letter or tick to the list, once the page and its index are loaded. */
 const budgetMs = 100;
-/** The page has come to rest when its results have not changed for so long. */
-const restMs = 400;
-
-/** What was done, and after how many milliseconds its list was on the screen. */
-export interface Waited {
-  what: string;
-  ms: number;
-}
-
-interface Watched {
-  acted: number;
-  shown: number;
-  changes: number;
-}
-
-/** Runs in the page: notes when a letter or tick arrives, and when results that were changed after it have been painted. */
-function watchResults(): void {
-  const watched: Watched = { acted: 0, shown: 0, changes: 0 };
-  Object.assign(window, { watched });
-  for (const name of ['input', 'change']) {
-    addEventListener(
-      name,
-      event => {
-        // Leaving the box says "change" again; only the letters are waited for.
-        if (name === 'change' && (event.target as HTMLInputElement).type === 'search') return;
-        watched.acted = event.timeStamp;
-        watched.shown = 0;
-      },
-      { capture: true },
-    );
-  }
-  const results = document.querySelector('[data-search-results]')!;
-  new MutationObserver(() => {
-    watched.changes += 1;
-    // The frame that holds the change has been handed over when a task after it runs.
-    requestAnimationFrame(() => {
-      const after = new MessageChannel();
-      after.port1.onmessage = () => {
-        watched.shown = performance.now();
-      };
-      after.port2.postMessage(null);
-    });
-  }).observe(results, { childList: true });
-}
-
-/** Does something and waits until the results rest; how long the last of them took. */
-async function waited(page: Page, what: string, act: () => Promise<unknown>): Promise<Waited> {
-  await page.evaluate(() => {
-    (window as unknown as { watched: Watched }).watched.shown = 0;
-  });
-  await act();
-  const ms = await page.evaluate(async rest => {
-    const { watched } = window as unknown as { watched: Watched };
-    const pause = () => new Promise(done => setTimeout(done, rest));
-    let changes = -1;
-    while (watched.shown === 0 || watched.changes !== changes) {
-      changes = watched.changes;
-      await pause();
-    }
-    return watched.shown - watched.acted;
-  }, restMs);
-  return { what, ms };
-}
-
 /** A place of the visitor's own, so that every row has its verdict. */
 async function choosePlace(page: Page, address: string): Promise<void> {
   await page.goto(`${address}my-place/`, { waitUntil: 'networkidle' });
@@ -90,7 +27,7 @@ async function visit(
   const random = randomFromText('visitor');
   const pick = <T>(from: readonly T[]): T => from[Math.floor(random.uniform() * from.length)]!;
   await page.goto(`${address}search/`, { waitUntil: 'networkidle' });
-  await page.evaluate(watchResults);
+  await watchPaints(page, { results: '[data-search-results]', events: ['input', 'change'] });
   const control = await page.context().newCDPSession(page);
   await control.send('Emulation.setCPUThrottlingRate', { rate });
   const box = page.locator('#seek');

@@ -11,7 +11,7 @@ import { DAYS_PER_YEAR, daysForward, monthLengths, seasonStartDoy } from '../cli
 import { dailyCurve } from '../climate/dailyCurve.ts';
 import { type ClimateFigures, nothingPublished } from '../climate/figures.ts';
 import { doyFromMonthDay } from '../days.ts';
-import { celsiusToFahrenheit, fahrenheitToCelsius, roundTo, temperatureInWords } from '../units.ts';
+import { fahrenheitToCelsius, temperatureInWords } from '../units.ts';
 import type { PlaceClimate } from './placeOutlook.ts';
 import { doyInWords } from './words.ts';
 
@@ -90,14 +90,14 @@ function coldestProblems({ coldestC }: OwnDates, nearest: NearestPlace): OwnProb
   if (!Number.isFinite(coldestC))
     return [problem('coldestC', 'number', 'Give the coldest night as a number.')];
   if (coldestC < COLDEST_POSSIBLE_C || coldestC > WARMEST_POSSIBLE_C) {
-    const text = `${coldestC} C is no winter night. Is it in F? Then it is ${roundTo(fahrenheitToCelsius(coldestC), 0.5)} C.`;
+    const text = `${temperatureInWords(coldestC)} is no coldest night of a winter. Check the unit.`;
     return [problem('coldestC', coldestC > WARMEST_POSSIBLE_C ? 'unit' : 'number', text)];
   }
   const usualC = nearest.climate.annualMinC.answer.mean;
   const off = Math.abs(coldestC - usualC);
   const offAsF = Math.abs(fahrenheitToCelsius(coldestC) - usualC);
   if (off > UNIT_DOUBT_C && offAsF <= off / 2) {
-    const text = `Is the coldest night in F? ${coldestC} C is ${roundTo(celsiusToFahrenheit(coldestC), 1)} F, and at ${nearest.name} it is about ${temperatureInWords(usualC)}.`;
+    const text = `Check the unit of the coldest night. As it is given it is ${temperatureInWords(coldestC)}, and at ${nearest.name} it is about ${temperatureInWords(usualC)}.`;
     return [problem('coldestC', 'unit', text)];
   }
   if (off > LARGEST_MOVE_C) {

@@ -27,10 +27,23 @@ export class DatesProblem extends Error {
   }
 }
 
-export async function fetchJson<T>(path: string): Promise<T> {
+async function fetched(path: string): Promise<unknown> {
   const answer = await fetch(href(path));
   if (!answer.ok) throw new Error(`${path}: ${answer.status}`);
-  return (await answer.json()) as T;
+  return answer.json();
+}
+
+const files = new Map<string, Promise<unknown>>();
+
+/** A file of this site, asked for once: also where it is in the browser's cache, asking again costs a slow phone more than the answer. What fails is asked for again. */
+export function fetchJson<T>(path: string): Promise<T> {
+  let file = files.get(path);
+  if (file === undefined) {
+    file = fetched(path);
+    files.set(path, file);
+    file.catch(() => files.delete(path));
+  }
+  return file as Promise<T>;
 }
 
 /** Many cultivars are told the same, so each verdict is put together once. */

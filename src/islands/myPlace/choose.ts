@@ -29,15 +29,6 @@ function element<K extends keyof HTMLElementTagNameMap>(name: K, text: string): 
   return Object.assign(document.createElement(name), { textContent: text });
 }
 
-let where: Promise<WhereFile> | null = null;
-function whereFile(): Promise<WhereFile> {
-  where ??= fetchJson<WhereFile>('/my-place/where.json');
-  where.catch(() => {
-    where = null;
-  });
-  return where;
-}
-
 /** The last answer to a ZIP code, so that one of the other places near it can be taken instead. */
 let lastZip: { found: Extract<ZipAnswer, { ok: true }>; heightM: number | null } | null = null;
 
@@ -151,7 +142,7 @@ async function byZip(zip: string): Promise<void> {
     return;
   }
   try {
-    const found = nearZip(await whereFile(), zip);
+    const found = nearZip(await fetchJson<WhereFile>('/my-place/where.json'), zip);
     if (!found.ok) {
       zipProblem.textContent = found.text;
       return;

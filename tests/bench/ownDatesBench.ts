@@ -1,0 +1,85 @@
+/** What a visitor waits for who gives his own freeze dates and coldest night, on a slow telephone: from sending the form to the trees being named. */
+
+import type { Page } from 'playwright-core';
+import { randomFromText } from '../../src/core/random.ts';
+import { startBrowser } from '../site/browser.ts';
+import { median } from './measure.ts';
+import { waited, watchPaints } from './paintWatch.ts';
+import { host } from './staticHost.ts';
+
+/** Budget of this project. */
+const budgetMs = 50;
+/** A telephone of the middle range is about so many times slower than this kind of machine: the figure Lighthouse slows by. */
+const slowedTimes = 4;
+const answersAVisit = 6;
+/** Places whose year dates of April and October and a night of 0 to 11 F can be laid over. */
+const places = ['asheville-nc', 'philadelphia-pa', 'lexington-ky', 'richmond-va'];
+
+async function fillIn(
+  page: Page,
+  { last, first, coldestF }: { last: number; first: number; coldestF: number },
+) {
+  await page.fill('#last-day', String(last));
+  await page.selectOption('#last-month', '04');
+  await page.fill('#first-day', String(first));
+  await page.selectOption('#first-month', '10');
+  await page.fill('#coldest', String(coldestF));
+  await page.selectOption('#coldest-unit', 'F');
+}
+
+/** Dates of chance, one after the other, each over the year of one place. The time a visitor takes to fill in the form is not counted. */
+async function visit(page: Page, address: string, visitor: number): Promise<number[]> {
+  const random = randomFromText(`own dates ${visitor}`);
+  const upTo = (most: number) => Math.floor(random.uniform() * most);
+  await page.goto(`${address}my-place/`, { waitUntil: 'networkidle' });
+  await watchPaints(page, { results: '[data-chosen-trees]', events: ['submit'] });
+  const control = await page.context().newCDPSession(page);
+  await control.send('Emulation.setCPUThrottlingRate', { rate: slowedTimes });
+  const place = places[visitor % places.length]!;
+  await page.selectOption('#base-place', place);
+  const found = [];
+  for (let at = 0; at < answersAVisit; at += 1) {
+    await fillIn(page, { last: 1 + upTo(28), first: 1 + upTo(28), coldestF: upTo(12) });
+    // Nobody types a form as fast as this program does.
+    await page.waitForTimeout(at === 0 ? 3000 : 500);
+    const submit = () =>
+      page.locator('[data-by-dates]').evaluate(form => (form as HTMLFormElement).requestSubmit());
+    const { ms } = await waited(page, `dates over ${place}`, submit).catch(async problem => {
+      throw new Error(`${problem.message}; ${await page.locator('[data-dates-problem]').textContent()}`);
+    });
+    found.push(ms);
+  }
+  return found;
+}
+
+/** Prints the middle and the worst wait of a visitor's first answer and of later ones. Returns whether the middle of both is within the budget. */
+export async function benchOwnDates(
+  folder: string,
+  visitors: number,
+  print: (line: string) => void,
+): Promise<boolean> {
+  const site = await host(folder);
+  const browser = await startBrowser();
+  const visits: number[][] = [];
+  try {
+    for (let visitor = 0; visitor < visitors; visitor += 1) {
+      const context = await browser.newContext({ viewport: { width: 412, height: 823 } });
+      visits.push(await visit(await context.newPage(), site.address, visitor));
+      await context.close();
+    }
+  } finally {
+    await browser.close();
+    site.stop();
+  }
+  const kinds = [
+    { name: 'first answer', waits: visits.map(([first]) => first!) },
+    { name: 'later answers', waits: visits.flatMap(([, ...later]) => later) },
+  ];
+  for (const { name, waits } of kinds) {
+    const over = waits.filter(ms => ms > budgetMs).length;
+    print(
+      `own dates, slowed ${slowedTimes} times, ${name}: ${median(waits).toFixed(0)} ms in the middle, ${Math.max(...waits).toFixed(0)} ms at worst; ${over} of ${waits.length} over ${budgetMs} ms`,
+    );
+  }
+  return kinds.every(({ waits }) => median(waits) <= budgetMs);
+}
