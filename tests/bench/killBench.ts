@@ -6,6 +6,7 @@ import { existsSync, mkdirSync, readFileSync, rmSync, writeFileSync } from 'node
 import { join } from 'node:path';
 import { setTimeout as pause } from 'node:timers/promises';
 import { randomFromText } from '../../src/core/random.ts';
+import { PRINTED_FROM } from '../../src/views/printed.ts';
 import { buildScript, buildYard, fingerprintOf, smallYardDay, writeSmallYard } from '../publish/smallYard.ts';
 
 export interface Kills {
@@ -17,12 +18,15 @@ export interface Kills {
   broken: number;
 }
 
+/** Carrying unchanged pages over, printing them, and making everything anew. */
+const ways: readonly string[][] = [[], ['--press'], ['--afresh']];
+
 /** A swap that is under way when its build is killed ends within this time, ms. */
 const settleMs = 150;
 
 /**
- * Builds a small yard over and over with other counts, every second time on the press, two builds at once every fourth time, and kills them at
- * seeded moments between the start and a tenth more than a whole build takes. A site is whole when its files are, byte for byte, those of one finished build.
+ * Builds a yard over and over with other counts, in each of the ways there are in turn, two builds at once every fourth time, and kills them at
+ * seeded moments between the start and a tenth more than such a build takes. A site is whole when its files are, byte for byte, those of one finished build.
  */
 export async function killBuilds(scratch: string, times: number, seed: number): Promise<Kills> {
   const random = randomFromText(`kills ${seed}`);
@@ -31,23 +35,27 @@ export async function killBuilds(scratch: string, times: number, seed: number): 
   const apart = join(scratch, 'apart');
   rmSync(scratch, { recursive: true, force: true });
   mkdirSync(scratch, { recursive: true });
-  writeSmallYard(content);
+  // As many lots as it takes for unchanged pages to be carried over.
+  writeSmallYard(content, PRINTED_FROM);
   const walk = join(content, 'walks/2026-11-18.csv');
   const counted = readFileSync(walk, 'utf8');
 
   /** The two contents that are published in turn, and what whole sites of them look like. */
   const contents = [counted, counted.replace(/^(m\d+),(\d+),/m, '$1,0,')];
   const whole: string[] = [];
-  let usualMs = 0;
-  for (const text of contents) {
+  const timed = (to: string, text: string, words: readonly string[]): number => {
     writeFileSync(walk, text);
     const started = performance.now();
-    const { status, stderr } = buildYard(content, apart, '--afresh');
-    usualMs = performance.now() - started;
+    const { status, stderr } = buildYard(content, to, ...words);
     if (status !== 0) throw new Error(`the yard made for killing does not build: ${stderr}`);
+    return performance.now() - started;
+  };
+  for (const text of contents) {
+    timed(apart, text, ['--afresh']);
     whole.push(JSON.stringify(fingerprintOf(apart)));
   }
-  buildYard(content, out);
+  timed(out, contents[0]!, []);
+  const usualMs = ways.map((words, at) => timed(out, contents[(at + 1) % contents.length]!, words));
 
   const result: Kills = { killed: 0, published: 0, broken: 0 };
   let standing = whole.indexOf(JSON.stringify(fingerprintOf(out)));
@@ -55,11 +63,11 @@ export async function killBuilds(scratch: string, times: number, seed: number): 
     const next = 1 - standing;
     writeFileSync(walk, contents[next]!);
     const env = { ...process.env, CONTENT_DIR: content, OUT_DIR: out, AS_OF: smallYardDay };
-    const words = round % 2 === 1 ? ['--press'] : [];
+    const way = round % ways.length;
     const children = (round % 4 === 3 ? [0, 1] : [0]).map(() =>
-      spawn(process.execPath, [buildScript, ...words], { env, detached: true, stdio: 'ignore' }),
+      spawn(process.execPath, [buildScript, ...ways[way]!], { env, detached: true, stdio: 'ignore' }),
     );
-    await pause(random.uniform() * usualMs * 1.1);
+    await pause(random.uniform() * usualMs[way]! * 1.1);
     for (const child of children) {
       if (child.exitCode !== null) continue;
       const gone = once(child, 'exit');

@@ -2,12 +2,11 @@
 
 import { appendFileSync, mkdtempSync, readFileSync, rmSync, writeFileSync } from 'node:fs';
 import { tmpdir } from 'node:os';
-import { join, resolve } from 'node:path';
+import { join } from 'node:path';
 import { afterAll, beforeAll, describe, expect, it } from 'vitest';
 import { PRINTED_FROM } from '../../src/views/printed.ts';
-import { makeYard } from '../bench/makeYard.ts';
 import { buildsAlone } from '../buildsAlone.ts';
-import { buildYard, fingerprintOf, leaveFewPlaces } from './smallYard.ts';
+import { buildYard, fingerprintOf, writeSmallYard } from './smallYard.ts';
 
 buildsAlone();
 
@@ -21,8 +20,7 @@ beforeAll(() => {
   content = join(scratch, 'content');
   out = join(scratch, 'out');
   whole = join(scratch, 'whole');
-  makeYard(content, resolve(import.meta.dirname, '../../content'), { lots, cultivars: 12 }, 1);
-  leaveFewPlaces(content);
+  writeSmallYard(content, lots);
 });
 afterAll(() => rmSync(scratch, { recursive: true, force: true }));
 

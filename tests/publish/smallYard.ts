@@ -10,17 +10,12 @@ const root = resolve(import.meta.dirname, '../..');
 /** The home place of the settings used, one much colder and one without winter. */
 const places = ['asheville-nc.yaml', 'minneapolis-mn.yaml', 'miami-fl.yaml'];
 
-/** Writes a yard of 30 lots and 8 cultivars in three places, with the guides of the demonstration yard. */
-export function writeSmallYard(folder: string): void {
+/** Writes a yard of 30 lots, if nothing else is said, and 8 cultivars in three places, with the guides of the demonstration yard. */
+export function writeSmallYard(folder: string, lots = 30): void {
   mkdirSync(folder, { recursive: true });
   const demo = join(root, 'content');
-  makeYard(folder, demo, { lots: 30, cultivars: 8 }, 1);
+  makeYard(folder, demo, { lots, cultivars: 8 }, 1);
   cpSync(join(demo, 'guides'), join(folder, 'guides'), { recursive: true });
-  leaveFewPlaces(folder);
-}
-
-/** Takes all but three places from a yard. */
-export function leaveFewPlaces(folder: string): void {
   for (const name of readdirSync(join(folder, 'places'))) {
     if (!places.includes(name)) rmSync(join(folder, 'places', name));
   }

@@ -215,7 +215,7 @@ describe('own freeze dates', () => {
   it.each([
     ['in the wrong order', { last: ['20', '10'], first: ['20', '04'] }, /Swap the two dates/],
     ['that are none', { last: ['31', '02'] }, /is no date/],
-    ['with the coldest night in the wrong unit', { coldest: '8', unit: 'C' }, /in F\?/],
+    ['with the coldest night in the wrong unit', { coldest: '8', unit: 'C' }, /Check the unit/],
     ['with words for the coldest night', { coldest: 'cold' }, /as a number/],
     [
       'of the south over a northern place',
