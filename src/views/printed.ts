@@ -16,7 +16,7 @@ export type PrintedFile =
   | { kind: 'calendar'; file: string; at: GuideAtPlace; form: Form | null };
 
 /** Below this many files the press is not worth its start: it costs what rendering some 300 pages costs. */
-export const PRINTED_FROM = 600;
+export const PRINTED_FROM = 450;
 
 export const lotFile = (id: string) => `lots/${id}/index.html`;
 export const cultivarFile = (id: string) => `cultivars/${id}/index.html`;

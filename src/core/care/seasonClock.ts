@@ -1,7 +1,7 @@
 /** Between days of the season (0 on 24 July, 24 January south of the equator) and days of the calendar. */
 
 import { DAYS_PER_YEAR, daysForward, wrapDoy } from '../climate/calendar.ts';
-import { type Day, day, dayOfYear, dayParts, monthDay } from '../days.ts';
+import { type Day, dayOfYear, dayParts, monthDay } from '../days.ts';
 
 /** A day of a season; the season is named by the year in which it starts. */
 export interface SeasonDay {
@@ -21,7 +21,8 @@ export function seasonDayOf(of: Day, firstDoy: number): SeasonDay {
 export function dayOfSeason({ season, at }: SeasonDay, firstDoy: number): Day {
   const whole = Math.round(at);
   const year = season + Math.floor((firstDoy - 1 + whole) / DAYS_PER_YEAR);
-  return day(`${String(year).padStart(4, '0')}-${monthDay(wrapDoy(firstDoy + whole))}`);
+  // A day of a 365-day year exists in every year, so it need not be checked: calendars ask for thousands.
+  return `${String(year).padStart(4, '0')}-${monthDay(wrapDoy(firstDoy + whole))}` as Day;
 }
 
 /** `MM-DD` of a day of any season. */
