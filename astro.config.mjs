@@ -39,6 +39,8 @@ export default defineConfig({
   vite: {
     // Inlined scripts would need hashes for each page and break dynamic imports of built files.
     build: { assetsInlineLimit: 0 },
+    // Scripts in one file may still load further ones on use.
+    worker: { format: 'es' },
   },
   logger: { entrypoint: './src/integrations/buildLog.mjs' },
 });

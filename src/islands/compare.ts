@@ -135,11 +135,21 @@ function table(ids: readonly string[], compared: readonly ComparedFile[]): HTMLE
   return make('section', [whole], { class: 'scroll', 'aria-label': 'Comparison', tabindex: '0' });
 }
 
+/** Only what is not chosen yet can be added. */
+function offerOthers(ids: readonly string[]): void {
+  const options = [...picker.options];
+  for (const option of options) option.disabled = ids.includes(option.value);
+  if (!picker.selectedOptions[0]?.disabled) return;
+  const next = options.find(({ disabled }, at) => !disabled && at > picker.selectedIndex);
+  picker.value = (next ?? options.find(({ disabled }) => !disabled))?.value ?? '';
+}
+
 async function show(): Promise<void> {
   latest += 1;
   const mine = latest;
   const ids = chosen();
   adder.disabled = ids.length >= most;
+  offerOthers(ids);
   const names = ids.map(id => known.get(id));
   status.textContent =
     ids.length === 0

@@ -21,6 +21,7 @@ export async function GET(): Promise<Response> {
     rule,
     'Typefaces: Source Serif 4, copyright 2014-2021 Adobe Systems Incorporated (http://www.adobe.com/), with Reserved',
     "Font Name 'Source'; Source Sans 3, copyright 2023 Adobe (http://www.adobe.com/), with Reserved Font Name 'Source'.",
+    'Most letters are served as smaller files cut from these, named Catalogue Serif and Catalogue Sans.',
     'Both under the SIL Open Font License 1.1:',
     '',
     typefaces.slice(typefaces.indexOf('SIL OPEN FONT LICENSE')).trim(),

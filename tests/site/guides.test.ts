@@ -106,7 +106,9 @@ describe('guides', () => {
         .map(([tag]) => tag)
         // Structured data runs nothing.
         .filter(tag => tag !== '<script type="application/ld+json">')
-        .filter(tag => !/^<script type="module" src="\/assets\/GuideScripts\.[^"]+\.js">$/.test(tag)),
+        .filter(
+          tag => !/^<script type="module" fetchpriority="low" src="\/assets\/follow-[^"]+\.js">$/.test(tag),
+        ),
     );
     expect(others).toEqual([]);
   });

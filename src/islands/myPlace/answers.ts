@@ -5,6 +5,7 @@ import type { PlaceFile } from '../../views/myPlace/file.ts';
 import type { TreesFile } from '../../views/myPlace/trees.ts';
 import type { TravelView } from '../../views/sending.ts';
 import type { Verdict } from '../../views/verdict.ts';
+import ownDatesUrl from '../ownPlace/verdictsApart.ts?worker&url';
 import type { Choice } from './choice.ts';
 
 export interface PlaceAnswers {
@@ -65,13 +66,19 @@ function fromFile(file: PlaceFile): PlaceAnswers['on'] {
   };
 }
 
+/** By its address, as a file of its own: scripts bundled apart from each other load the same. */
+async function ownDatesCore(): Promise<typeof globalThis.leafdropVerdicts> {
+  await import(/* @vite-ignore */ ownDatesUrl);
+  return globalThis.leafdropVerdicts;
+}
+
 async function load(choice: Choice): Promise<PlaceAnswers> {
   const file = await fetchJson<PlaceFile>(`/places/${choice.place}.json`);
   const { travel, path } = file;
   if (choice.own === null) return { on: fromFile(file), travel, path, notes: [] };
   const [trees, { ownVerdicts }] = await Promise.all([
     fetchJson<TreesFile>('/my-place/trees.json'),
-    import('../ownPlace/verdicts.ts'),
+    ownDatesCore(),
   ]);
   const found = ownVerdicts(choice.own, file.basis, trees);
   if (!found.ok) throw new DatesProblem(found.problems);
@@ -90,7 +97,7 @@ export async function rehearse(place: string): Promise<void> {
   const [{ basis }, trees, { rehearsal }] = await Promise.all([
     fetchJson<PlaceFile>(`/places/${place}.json`),
     fetchJson<TreesFile>('/my-place/trees.json'),
-    import('../ownPlace/verdicts.ts'),
+    ownDatesCore(),
   ]);
   const turn = rehearsal(basis, trees);
   const next = () => {

@@ -12,6 +12,8 @@ import { loadWordIndex } from './wordIndex.ts';
 
 /** Rows shown at once, and added with each press of the button. */
 const shownAtOnce = 20;
+/** Of these, as many as fill a telephone; a slow one draws the others when it has shown these. */
+const drawnFirst = 6;
 
 function part<T extends Element = HTMLElement>(selector: string): T {
   const found = document.querySelector<T>(selector);
@@ -212,10 +214,17 @@ function treeNodes(file: RowsFile, hits: ReturnType<typeof inOrder>, mine: Place
   const table = treeTable();
   let done = 0;
   const add = () => {
-    const first = addTrees(table, hits.slice(done, done + shownAtOnce), wordsOf, saidOf);
-    done = Math.min(hits.length, done + shownAtOnce);
-    more.hidden = done === hits.length;
-    more.textContent = `Show ${Math.min(shownAtOnce, hits.length - done)} more of ${hits.length}`;
+    const drawn = hits.slice(done, done + shownAtOnce);
+    done += drawn.length;
+    more.hidden = true;
+    const first = addTrees(table, drawn.slice(0, drawnFirst), wordsOf, saidOf);
+    const addOthers = () => {
+      if (!table.isConnected) return;
+      addTrees(table, drawn.slice(drawnFirst), wordsOf, saidOf);
+      more.hidden = done === hits.length;
+      more.textContent = `Show ${Math.min(shownAtOnce, hits.length - done)} more of ${hits.length}`;
+    };
+    requestAnimationFrame(() => setTimeout(addOthers));
     return first;
   };
   const more = make('button', '');

@@ -9,7 +9,6 @@ import { type DrawnPlate, drawnPlate } from '../plate/drawn.ts';
 import { fruitKind } from '../plate/kinds.ts';
 import { barInWords, canvasOf, largeScale } from '../plate.ts';
 
-/** A page with it needs plates.css. */
 export function plateHtml({ attributes, markup }: DrawnPlate): Html {
   const written = Object.entries(attributes).map(([name, value]) => html` ${name}="${value}"`);
   return html`<svg${written}>${{ html: markup }}</svg>`;
