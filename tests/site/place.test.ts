@@ -288,7 +288,8 @@ describe('pages speak for the place', () => {
       await choose(page, '558');
       const shown = page.locator('[data-mine-alternatives] li:not([hidden])');
       await expect.poll(() => page.locator('[data-mine-words]').textContent()).toContain('Your place');
-      await page.waitForLoadState('networkidle');
+      // The answers come after the name of the place; read before, the list is still the one that was built.
+      await expect.poll(() => shown.locator('[data-mine]').first().textContent()).toMatch(anyLevel);
       const words = await shown.locator('[data-mine]').allTextContents();
       expect(words).not.toContain(levelWords['not-here']);
       const ranks = words.map(word => levels.findIndex(level => levelWords[level] === word));
