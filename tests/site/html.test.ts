@@ -101,6 +101,16 @@ describe('built pages', () => {
     expect(wrong).toEqual([]);
   });
 
+  it('never give one id to two elements, nor show a sign of HTML as text', () => {
+    const wrong = pages.filter(page => {
+      const html = withoutScripts(readText(folder, page));
+      const ids = [...html.matchAll(/\sid="([^"]*)"/g)].map(([, id]) => id);
+      const text = html.replace(/<[a-z/!][^>]*>/gi, '');
+      return new Set(ids).size < ids.length || /[<>]|&(?!#?\w+;)/.test(text);
+    });
+    expect(wrong).toEqual([]);
+  });
+
   it.each([
     ['one main heading', (html: string) => html.match(/<h1[\s>]/g)?.length === 1],
     [
