@@ -39,7 +39,7 @@ export interface Ground {
 
 /** Hash of the program: its sources, its settings and the packages it uses. */
 export async function programHash(root: string): Promise<string> {
-  const sources = await hashOfFiles(join(root, 'src'), /^(?!.*\.test\.).*\.(?:ts|mjs|astro|css|svg|json)$/);
+  const sources = await hashOfFiles(join(root, 'src'), /^(?!.*\.test\.)/);
   // Laid into every site as they are.
   const laidIn = await hashOfFiles(join(root, 'public'), /./);
   const settings = [
