@@ -119,3 +119,15 @@ export function answersFor(choice: Choice): Promise<PlaceAnswers> {
   });
   return answers;
 }
+
+let ahead = false;
+
+/** Works out the answers for what a form says, in the next idle moment, so that they are there when the form is sent. */
+export function workOutAhead(choiceNow: () => Choice): void {
+  if (ahead) return;
+  ahead = true;
+  whenIdle(() => {
+    ahead = false;
+    void answersFor(choiceNow()).catch(() => {});
+  });
+}

@@ -5,7 +5,7 @@ import type { OwnDates } from '../../core/match/ownFigures.ts';
 import { href } from '../../href.ts';
 import type { TreesFile } from '../../views/myPlace/trees.ts';
 import type { WhereFile } from '../../views/myPlace/where.ts';
-import { answersFor, DatesProblem, fetchJson, type PlaceAnswers, rehearse } from './answers.ts';
+import { answersFor, DatesProblem, fetchJson, type PlaceAnswers, rehearse, workOutAhead } from './answers.ts';
 import { type Choice, choose, currentChoice, forgetful, onChange } from './choice.ts';
 import { choiceNear, nearZip, type ZipAnswer } from './near.ts';
 
@@ -190,17 +190,17 @@ const datesForm = part<HTMLFormElement>('by-dates');
 // A file that does not load now is asked for again with the dates, and told of then.
 datesForm.addEventListener('focusin', () => void rehearse(base.value).catch(() => {}), { once: true });
 
+function choiceOfDates(): Choice {
+  return { place: base.value, name: nameIn(base), found: '', warnings: [], notes: [], own: ownDates() };
+}
+
+// What does not fit yet is told when the form is sent.
+datesForm.addEventListener('input', () => workOutAhead(choiceOfDates));
+
 datesForm.addEventListener('submit', async event => {
   event.preventDefault();
   datesProblem.replaceChildren();
-  const choice: Choice = {
-    place: base.value,
-    name: nameIn(base),
-    found: '',
-    warnings: [],
-    notes: [],
-    own: ownDates(),
-  };
+  const choice = choiceOfDates();
   try {
     // Asked before it is chosen, so that dates that do not fit never replace a choice that does.
     await answersFor(choice);
