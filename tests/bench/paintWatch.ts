@@ -8,9 +8,10 @@ export const restMs = 400;
 /** Nothing of ours takes so long: there was no answer. */
 const givenUpMs = 20_000;
 
-/** What was done, and after how many milliseconds its results were on the screen. */
+/** What was done, and after how many milliseconds its results were written into the page, and on the screen. */
 export interface Waited {
   what: string;
+  writtenMs: number;
   ms: number;
 }
 
@@ -23,13 +24,14 @@ export interface Watch {
 
 interface Watched {
   acted: number;
+  written: number;
   shown: number;
   changes: number;
 }
 
 /** Runs in the page: notes when it is asked for something, and when results that were changed after it have been painted. */
 function watch({ results, events }: Watch): void {
-  const watched: Watched = { acted: 0, shown: 0, changes: 0 };
+  const watched: Watched = { acted: 0, written: 0, shown: 0, changes: 0 };
   Object.assign(window, { watched });
   for (const name of events) {
     addEventListener(
@@ -45,6 +47,7 @@ function watch({ results, events }: Watch): void {
   }
   new MutationObserver(() => {
     watched.changes += 1;
+    watched.written = performance.now();
     // The frame that holds the change has been handed over when a task after it runs.
     requestAnimationFrame(() => {
       const after = new MessageChannel();
@@ -66,7 +69,7 @@ export async function waited(page: Page, what: string, act: () => Promise<unknow
     (window as unknown as { watched: Watched }).watched.shown = 0;
   });
   await act();
-  const ms = await page.evaluate(
+  const waits = await page.evaluate(
     async ([rest, givenUp]) => {
       const { watched } = window as unknown as { watched: Watched };
       const until = performance.now() + givenUp;
@@ -77,10 +80,10 @@ export async function waited(page: Page, what: string, act: () => Promise<unknow
         changes = watched.changes;
         await pause();
       }
-      return watched.shown - watched.acted;
+      return { writtenMs: watched.written - watched.acted, ms: watched.shown - watched.acted };
     },
     [restMs, givenUpMs] as const,
   );
-  if (ms === null) throw new Error(`nothing was shown within ${givenUpMs / 1000} s of: ${what}`);
-  return { what, ms };
+  if (waits === null) throw new Error(`nothing was shown within ${givenUpMs / 1000} s of: ${what}`);
+  return { what, ...waits };
 }

@@ -1,9 +1,21 @@
 /** What a page is made of, without its words: to tell pages that differ in their words only. */
 
 /** Elements that have no end (HTML Living Standard, 13.1.2). */
-const withoutEnd = new Set(
-  ['area', 'base', 'br', 'col', 'embed', 'hr', 'img', 'input', 'link', 'meta', 'source', 'track', 'wbr'],
-);
+const withoutEnd = new Set([
+  'area',
+  'base',
+  'br',
+  'col',
+  'embed',
+  'hr',
+  'img',
+  'input',
+  'link',
+  'meta',
+  'source',
+  'track',
+  'wbr',
+]);
 
 /** Attributes whose values say what an element may be or hold; the values of others are words, numbers and addresses. */
 const tellingValues = new Set(['class', 'type', 'role', 'rel', 'scope']);
