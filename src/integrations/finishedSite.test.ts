@@ -41,6 +41,16 @@ describe('a finished site', () => {
     expect([...files.keys()]).toEqual(shown);
   });
 
+  it('is refused where a file is missing that was said to be written', () => {
+    const known = [{ file: 'lots/a/index.html', hash: '', page: null }];
+    expect(() => readSite(built, { known, redirects: new Set() }, () => {})).toThrow(
+      'lots/a/index.html is missing',
+    );
+    expect(() => readSite(built, { known: [], redirects: new Set(['go/x/index.html']) }, () => {})).toThrow(
+      'go/x/index.html is missing',
+    );
+  });
+
   it('passes on what the look at a file throws', () => {
     expect(() =>
       readSite(built, unknown, file => {

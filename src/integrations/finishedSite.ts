@@ -90,7 +90,7 @@ export function finishedFile(file: string, bytes: Buffer): FinishedFile {
 
 /**
  * Reads the files of a built site, but for those that are known from whoever wrote them, and those that only send readers on. `look` is shown
- * each file that is read in turn, and may throw.
+ * each file that is read in turn, and may throw. Throws when a file that was said to be written is not there.
  */
 export function readSite(
   built: string,
@@ -98,9 +98,13 @@ export function readSite(
   look: (file: string, bytes: Buffer) => void,
 ): FinishedSite {
   const isKnown = new Set([...known.map(({ file }) => file), ...redirects]);
-  const read = readdirSync(built, { recursive: true, withFileTypes: true })
+  const there = readdirSync(built, { recursive: true, withFileTypes: true })
     .filter(entry => entry.isFile())
-    .map(entry => relative(built, join(entry.parentPath, entry.name)).replaceAll(sep, '/'))
+    .map(entry => relative(built, join(entry.parentPath, entry.name)).replaceAll(sep, '/'));
+  const isThere = new Set(there);
+  const lost = [...isKnown].find(file => !isThere.has(file));
+  if (lost !== undefined) throw new Error(`the site was not published: ${lost} is missing from it`);
+  const read = there
     .filter(file => !isKnown.has(file))
     .sort()
     .map(file => {

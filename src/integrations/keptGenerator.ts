@@ -92,6 +92,7 @@ export interface Keeper {
 export function generatorKeeper(built: string): Keeper {
   const aside = join(keptFolder, `.aside-${process.pid}`);
   let routes: ReadonlyMap<string, { styles: unknown[] }> = new Map();
+  let sameNames: readonly string[] = [];
   async function copyCompiled(): Promise<void> {
     const compiled = [join(built, compiledFolder), resolve(compiledElsewhere, compiledFolder)].find(
       existsSync,
@@ -100,10 +101,11 @@ export function generatorKeeper(built: string): Keeper {
     if (!entry) return;
     await rm(aside, { recursive: true, force: true });
     await cp(compiled, join(aside, codeFolder), { recursive: true });
-    await cp(built, join(aside, sameFolder), {
-      recursive: true,
-      filter: from => from !== join(built, compiledFolder),
-    });
+    // Others may be writing pages into the output folder by now, and no page may be kept.
+    for (const name of sameNames) {
+      if (existsSync(join(built, name)))
+        await cp(join(built, name), join(aside, sameFolder, name), { recursive: true });
+    }
     const pages = [...routes].map(([key, { styles }]): Facts['pages'][number] => [key, { styles }]);
     await writeFile(join(aside, factsFile), JSON.stringify({ entry, pages } satisfies Facts));
   }
@@ -111,10 +113,13 @@ export function generatorKeeper(built: string): Keeper {
     integration: {
       name: 'leafdrop-kept-generator',
       hooks: {
+        'astro:config:done': ({ config: { build, publicDir } }) => {
+          sameNames = [build.assets, ...readdirSync(publicDir)];
+        },
         'astro:build:setup': ({ pages }) => {
           routes = pages as typeof routes;
         },
-        // Between compiling and rendering, when nothing but what is compiled lies in the output folder.
+        // Between compiling and rendering, once styles, scripts and the files of public/ lie in the output folder.
         'astro:build:start': ({ setPrerenderer }) =>
           setPrerenderer(usual => ({
             ...usual,

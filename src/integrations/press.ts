@@ -29,10 +29,12 @@ export interface PressOrder {
   privateNotes: readonly string[];
 }
 
+/** A file of the new site, with the key of what it shows. */
+export type KeyedFile = FinishedFile & { key: string };
+
 /** What came off the press. */
 export interface PrintRun {
-  /** Every file, with the key of what it shows. */
-  files: (FinishedFile & { key: string })[];
+  files: KeyedFile[];
   /** How many of them are those of the site before. */
   reused: number;
 }

@@ -23,16 +23,26 @@ import { type PrintedFile, printedFiles } from '../views/printed.ts';
 import { shownOfPrinted } from '../views/shown.ts';
 import { writeRedirect } from './addressList.ts';
 import { type FinishedFile, finishedFile } from './finishedSite.ts';
-import { type FromPress, type PressOrder, type PrintRun, shortAddressOf, type ToPress } from './press.ts';
+import {
+  type FromPress,
+  type KeyedFile,
+  type PressOrder,
+  type PrintRun,
+  shortAddressOf,
+  type ToPress,
+} from './press.ts';
 import { type PrivacyScan, privacyScan, refusePrivate } from './privacyScan.ts';
 import { nothingPublished, type PublishedSite, publishedSite, takeOver } from './publishedPages.ts';
 
-/** A file ready to print: that of the site before, a page to pour, or a text that needs no mould. */
-type MadeUp = { file: string; key: string } & (
-  | { before: FinishedFile }
-  | { kind: PouredKind; page: PageText }
-  | { text: string }
-);
+interface MadeUp {
+  file: string;
+  key: string;
+}
+
+/** A file that stands in the site before, a page to pour, and a text that needs no mould. */
+type Before = MadeUp & { before: FinishedFile };
+type Page = MadeUp & { kind: PouredKind; page: PageText };
+type Text = MadeUp & { text: string };
 
 type MouldTexts = Record<PouredKind, string>;
 type Moulds = Record<PouredKind, Mould>;
@@ -99,7 +109,7 @@ async function contentOf(job: PrintedFile, { all }: PressOrder, tools: PageTools
 }
 
 /** What a job gives before it is poured: from the site before where it shows nothing new, else made up; null for a file that is not to be. */
-async function madeUp(job: PrintedFile, order: PressOrder, from: Shop): Promise<MadeUp | null> {
+async function madeUp(job: PrintedFile, order: PressOrder, from: Shop): Promise<Before | Page | Text | null> {
   const { file } = job;
   const key = pageKey(order.ground, file, shownOfPrinted(order.all, job));
   const before = from.published.keys.get(file) === key ? from.published.untouched(file) : null;
@@ -116,21 +126,25 @@ function makeFolder(path: string): void {
   madeFolders.add(path);
 }
 
+/** Takes a file over from the site before. */
+function taken({ file, key, before }: Before, { out, built }: PressOrder): KeyedFile {
+  takeOver(out, built, file);
+  return { ...before, key };
+}
+
 /** Writes a file of the new site, and says what there is to know of it. */
-function printed(made: MadeUp, moulds: Moulds, { out, built }: PressOrder, scan: PrivacyScan): FinishedFile {
-  const { file } = made;
-  if ('before' in made) {
-    takeOver(out, built, file);
-    return made.before;
-  }
-  const bytes = Buffer.from('page' in made ? moulds[made.kind](made.page) : made.text);
+function printed({ file, key }: MadeUp, text: string, { built }: PressOrder, scan: PrivacyScan): KeyedFile {
+  const bytes = Buffer.from(text);
   refusePrivate(scan, file, bytes);
   makeFolder(dirname(join(built, file)));
   writeFileSync(join(built, file), bytes);
-  return finishedFile(file, bytes);
+  return { ...finishedFile(file, bytes), key };
 }
 
-/** Prints everything. Pages are poured as soon as the moulds are there, so that few of them wait in memory. */
+/**
+ * Prints everything. What needs no mould is written at once; pages are poured as soon as the moulds are there, so that few of them wait in
+ * memory, and their folders are made until then: they cost as much as the pages.
+ */
 async function work(order: PressOrder, ordered: Promise<MouldTexts>): Promise<PrintRun> {
   const { all, out, base, ground, afresh, privateNotes } = order;
   const links = siteLinks(all.yard.address, base);
@@ -140,27 +154,34 @@ async function work(order: PressOrder, ordered: Promise<MouldTexts>): Promise<Pr
     published: afresh ? nothingPublished : await publishedSite(out, ground, privateNotes),
   };
   const run: PrintRun = { files: [], reused: 0 };
-  const waiting: MadeUp[] = [];
+  const waiting: Page[] = [];
   let moulds: Moulds | null = null;
   const arrived = ordered.then(texts => {
     moulds = mouldsFrom(texts, links);
     return moulds;
   });
-  const printWaiting = (from: Moulds) => {
-    for (const made of waiting.splice(0)) {
-      run.files.push({ ...printed(made, from, order, shop.scan), key: made.key });
-      if ('before' in made) run.reused += 1;
-      const redirect = shortAddressOf(all, made.file);
-      if (redirect !== null) writeRedirect(order.built, redirect, links);
-    }
+  const keep = (file: KeyedFile) => {
+    run.files.push(file);
+    const redirect = shortAddressOf(all, file.file);
+    if (redirect !== null) writeRedirect(order.built, redirect, links);
+  };
+  const pourWaiting = (from: Moulds) => {
+    for (const page of waiting.splice(0)) keep(printed(page, from[page.kind](page.page), order, shop.scan));
   };
   for (const [index, job] of printedFiles(all, 1).entries()) {
     const made = await madeUp(job, order, shop);
-    if (made !== null) waiting.push(made);
+    if (made === null) continue;
+    if ('page' in made) {
+      waiting.push(made);
+      makeFolder(dirname(join(order.built, made.file)));
+    } else if ('before' in made) {
+      keep(taken(made, order));
+      run.reused += 1;
+    } else keep(printed(made, made.text, order, shop.scan));
     if (index % jobsBetweenLooks === 0) await turnOfEvents();
-    if (moulds !== null) printWaiting(moulds);
+    if (moulds !== null) pourWaiting(moulds);
   }
-  printWaiting(await arrived);
+  pourWaiting(await arrived);
   return run;
 }
 

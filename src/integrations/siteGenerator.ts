@@ -37,6 +37,8 @@ async function compileAndRender({ root, catalogue, out, built, base }: BuildJob,
     cacheDir: cache,
     mode: 'production',
     integrations: [keeper.integration],
+    // The folder is new, and others write into it beside the generator, which would empty it at its own time.
+    vite: { build: { emptyOutDir: false } },
   }).finally(() => rm(cache, { recursive: true, force: true }));
   if (buildLog().problems.length === 0) await keeper.keep(key);
 }

@@ -1,8 +1,8 @@
 /** A yard large enough for the press, where little has changed: what the generator renders anew and what is carried over make the site of a whole build. */
 
-import { appendFileSync, mkdtempSync, readFileSync, rmSync, writeFileSync } from 'node:fs';
+import { appendFileSync, mkdtempSync, readdirSync, readFileSync, rmSync, writeFileSync } from 'node:fs';
 import { tmpdir } from 'node:os';
-import { join } from 'node:path';
+import { join, resolve } from 'node:path';
 import { afterAll, beforeAll, describe, expect, it } from 'vitest';
 import { PRINTED_FROM } from '../../src/views/printed.ts';
 import { buildsAlone } from '../buildsAlone.ts';
@@ -10,6 +10,7 @@ import { buildYard, fingerprintOf, writeSmallYard } from './smallYard.ts';
 
 buildsAlone();
 
+const keptGenerators = resolve('.cache/generator');
 const lots = PRINTED_FROM;
 let scratch: string;
 let content: string;
@@ -46,6 +47,17 @@ describe('publishing one sale of a large yard', () => {
     expect(kept).toBeGreaterThan(lots * 0.8);
     expect(rendered).toBeLessThan(lots * 0.3);
     build(whole, '--afresh');
+    expect(fingerprintOf(out)).toEqual(fingerprintOf(whole));
+  });
+
+  it('does so too where the generator has to be compiled again beside it, and keeps no page with it', () => {
+    rmSync(keptGenerators, { recursive: true, force: true });
+    expect(build(out).kept).toBeGreaterThan(lots);
+    expect(fingerprintOf(out)).toEqual(fingerprintOf(whole));
+    const kept = readdirSync(keptGenerators, { recursive: true, encoding: 'utf8' });
+    expect(kept.some(name => name.endsWith('.css'))).toBe(true);
+    expect(kept.filter(name => name.endsWith('.html'))).toEqual([]);
+    build(out);
     expect(fingerprintOf(out)).toEqual(fingerprintOf(whole));
   });
 });
