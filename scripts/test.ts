@@ -46,12 +46,24 @@ interface Counts {
   failed: number;
 }
 
-/** Counts of a test run from its JSON report; one failure when there is no report, since then nothing can be said to have passed. */
+interface Report {
+  numPassedTests: number;
+  numFailedTests: number;
+  testResults: { status: string; assertionResults: { status: string }[] }[];
+}
+
+/**
+ * Counts of a test run from its JSON report. A file that failed before its first test counts as one failure, and so does a report that
+ * is not there, since then nothing can be said to have passed.
+ */
 function readCounts(report: string): Counts {
   try {
-    const { numPassedTests, numFailedTests, success } = JSON.parse(readFileSync(report, 'utf8'));
-    const brokenFiles = !success && numFailedTests === 0 ? 1 : 0;
-    return { passed: numPassedTests, failed: numFailedTests + brokenFiles };
+    const { numPassedTests, numFailedTests, testResults }: Report = JSON.parse(readFileSync(report, 'utf8'));
+    const brokenFiles = testResults.filter(
+      ({ status, assertionResults }) =>
+        status === 'failed' && !assertionResults.some(test => test.status === 'failed'),
+    );
+    return { passed: numPassedTests, failed: numFailedTests + brokenFiles.length };
   } catch {
     return { passed: 0, failed: 1 };
   }

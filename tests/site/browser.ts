@@ -1,25 +1,45 @@
 /** The Chromium that comes inside a package, for tests that look at pages as a visitor does. */
 
-import { mkdirSync, readFileSync } from 'node:fs';
+import { existsSync, mkdtempSync, readFileSync, renameSync, rmSync } from 'node:fs';
 import { tmpdir } from 'node:os';
-import { join, resolve } from 'node:path';
+import { join, relative, resolve } from 'node:path';
 import { type Browser, chromium as playwright } from 'playwright-core';
 
 const root = resolve(import.meta.dirname, '../..');
 
-/** Path of the browser's program. Its files are unpacked once per version, in a folder of their own. */
+/** Unpacks the browser's files into a folder, and returns the path of its program. */
+async function unpack(folder: string): Promise<string> {
+  const before = process.env.TMPDIR;
+  process.env.TMPDIR = folder;
+  try {
+    const { default: packaged } = await import('@sparticuz/chromium');
+    return await packaged.executablePath();
+  } finally {
+    if (before === undefined) delete process.env.TMPDIR;
+    else process.env.TMPDIR = before;
+  }
+}
+
+/**
+ * Path of the browser's program. Its files are unpacked once per version, aside, and then put in place as a whole: several tests begin
+ * at one time, and a program that is still being written cannot be run.
+ */
 export async function browserFile(): Promise<string> {
   const manifest = join(root, 'node_modules/@sparticuz/chromium/package.json');
   const { version } = JSON.parse(readFileSync(manifest, 'utf8')) as { version: string };
-  const unpacked = join(tmpdir(), `leafdrop-chromium-${version}`);
-  mkdirSync(unpacked, { recursive: true });
-  const before = process.env.TMPDIR;
-  process.env.TMPDIR = unpacked;
-  const { default: packaged } = await import('@sparticuz/chromium');
-  const executablePath = await packaged.executablePath();
-  if (before === undefined) delete process.env.TMPDIR;
-  else process.env.TMPDIR = before;
-  return executablePath;
+  const folder = join(tmpdir(), `leafdrop-browser-${version}`);
+  const program = join(folder, 'chromium');
+  if (existsSync(program)) return program;
+  const aside = mkdtempSync(`${folder}-`);
+  const unpacked = await unpack(aside);
+  try {
+    renameSync(aside, folder);
+  } catch (problem) {
+    // Another was quicker.
+    if (!existsSync(program)) throw problem;
+    rmSync(aside, { recursive: true, force: true });
+  }
+  return join(folder, relative(aside, unpacked));
 }
 
 export async function startBrowser(): Promise<Browser> {

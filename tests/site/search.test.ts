@@ -63,7 +63,12 @@ async function told(page: Page): Promise<string> {
 /** Names in the table, all of them. */
 async function names(page: Page): Promise<string[]> {
   const more = page.locator('[data-search-results] table + button');
-  while ((await more.count()) > 0 && (await more.isVisible())) await more.click();
+  const drawn = () => expect.poll(() => page.locator('[aria-busy]').count(), { timeout: 30_000 }).toBe(0);
+  await drawn();
+  while ((await more.count()) > 0 && (await more.isVisible())) {
+    await more.click();
+    await drawn();
+  }
   return page.locator('.sought .name a').allInnerTexts();
 }
 

@@ -217,10 +217,12 @@ function treeNodes(file: RowsFile, hits: ReturnType<typeof inOrder>, mine: Place
     const drawn = hits.slice(done, done + shownAtOnce);
     done += drawn.length;
     more.hidden = true;
+    table.ariaBusy = 'true';
     const first = addTrees(table, drawn.slice(0, drawnFirst), wordsOf, saidOf);
     const addOthers = () => {
       if (!table.isConnected) return;
       addTrees(table, drawn.slice(drawnFirst), wordsOf, saidOf);
+      table.ariaBusy = null;
       more.hidden = done === hits.length;
       more.textContent = `Show ${Math.min(shownAtOnce, hits.length - done)} more of ${hits.length}`;
     };
