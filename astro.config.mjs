@@ -1,5 +1,6 @@
 // @ts-check
 import { defineConfig } from 'astro/config';
+import { lateScriptHash } from './src/lateScript.mjs';
 
 export default defineConfig({
   // Both are set by the build command: the address from yard.yaml, the base path from BASE_PATH.
@@ -33,7 +34,7 @@ export default defineConfig({
         "form-action 'self'",
       ],
       // The search index runs as WebAssembly.
-      scriptDirective: { resources: ["'self'", "'wasm-unsafe-eval'"] },
+      scriptDirective: { resources: ["'self'", "'wasm-unsafe-eval'"], hashes: [lateScriptHash] },
     },
   },
   vite: {

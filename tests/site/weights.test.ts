@@ -3,6 +3,8 @@
  * not counted: they come after the words.
  */
 
+import { statSync } from 'node:fs';
+import { join } from 'node:path';
 import { gzipSync } from 'node:zlib';
 import type { Browser } from 'playwright-core';
 import { afterAll, beforeAll, describe, expect, it } from 'vitest';
@@ -172,18 +174,21 @@ describe('scripts', () => {
     expect(blocking).toEqual([]);
   });
 
-  it('for the place of the visitor come as one file, after styles and letters', () => {
+  it('for the place of the visitor come as one file, asked for once the page is there', () => {
     const lists = pages.filter(({ file }) =>
       ['stock list', 'lot', 'cultivar', 'guide', 'place'].includes(kindOf(file)),
     );
     expect(lists.length).toBeGreaterThan(10);
     const others = lists.flatMap(({ file, html }) =>
       scriptTags(html)
-        .filter(tag => tag.includes(' src=') && !tag.includes(' fetchpriority="low"'))
+        .filter(tag => tag.includes(' src='))
         .map(tag => `${file}: ${tag}`),
     );
     expect(others).toEqual([]);
-    for (const { file, html } of lists) expect(scriptsOf(html).size, file).toBe(1);
+    for (const { file, html } of lists) {
+      expect(scriptsOf(html).size, file).toBe(1);
+      expect(scriptTags(html).filter(tag => tag.includes(' data-src=')).length, file).toBe(1);
+    }
   });
 
   it('of our own are 12 kB a page at most, with every module that is loaded before they run', () => {
@@ -210,6 +215,17 @@ describe('scripts', () => {
 
   it('of the comparison are 2 kB at most', () => {
     expect(sum(scriptsOf(readText(folder, 'compare/index.html')))).toBeLessThanOrEqual(2000);
+  });
+});
+
+describe('typefaces', () => {
+  // As much as a new connection brings at once where three files share a slow line: 204.8 kB/s for the 150 ms of one way to the host and back.
+  it('that pages are set in are two files of 24 kB together, the second asked for of 10 kB at most', () => {
+    const cut = filesOf(folder).filter(file => /^assets\/(?:sans|serif)[-.]/.test(file));
+    const sizes = cut.map(file => statSync(join(folder, file)).size);
+    expect(cut.map(file => file.replace(/^assets\/(.+?)\..*$/, '$1')).sort()).toEqual(['sans', 'serif']);
+    expect(sizes[0]! + sizes[1]!).toBeLessThanOrEqual(24_000);
+    expect(Math.min(...sizes)).toBeLessThanOrEqual(10_000);
   });
 });
 
