@@ -99,7 +99,7 @@ interface CautionBox {
 
 function cautionItem({ id, title, text, source }: Caution): Html {
   const named = source.replace(UNSOURCED, '').trim();
-  const by = named === '' ? '' : ` <em>${escaped(named)}</em>`;
+  const by = named === '' ? '' : ` <small>${escaped(named)}</small>`;
   return finished(
     `<p class="guide-caution-item" id="${cautionFragment(id)}"><strong>${escaped(title)}. </strong>${escaped(text)}${by}</p>`,
   );
