@@ -22,7 +22,7 @@ import { nothingPrinted, type PrintRun, shortAddressesOf } from '../src/integrat
 import { privacyScan, refusePrivate } from '../src/integrations/privacyScan.ts';
 import { groundHash, keepList, programHash, takeOver } from '../src/integrations/publishedPages.ts';
 import { startSearchIndex } from '../src/integrations/searchIndex.ts';
-import { clearLeftovers, folderBeside, swapIn } from '../src/integrations/siteFolders.ts';
+import { clearLeftovers, newBuildingFolder, swapIn } from '../src/integrations/siteFolders.ts';
 import { render } from '../src/integrations/siteGenerator.ts';
 import { writeSitemap } from '../src/integrations/sitemap.ts';
 import { planWork, type Work } from '../src/integrations/workPlan.ts';
@@ -118,7 +118,7 @@ async function prepare(request: BuildRequest): Promise<BuildJob | null> {
     records,
     catalogue,
     out,
-    built: folderBeside(out, 'building'),
+    built: await newBuildingFolder(out),
     base,
     links: siteLinks(catalogue.yard.address, base),
     program,

@@ -3,7 +3,7 @@
 import { spawn } from 'node:child_process';
 import { once } from 'node:events';
 import { existsSync } from 'node:fs';
-import { readdir, rename, rm } from 'node:fs/promises';
+import { mkdir, readdir, rename, rm } from 'node:fs/promises';
 import { basename, dirname, join } from 'node:path';
 import { fileURLToPath } from 'node:url';
 import { isRunning } from './oneAtATime.ts';
@@ -15,6 +15,17 @@ const swapper = fileURLToPath(new URL('swapFolders.mjs', import.meta.url));
 /** Folder beside the output in which this process works; on the same disk, so that the swap is a rename. */
 export function folderBeside(out: string, purpose: Purpose): string {
   return join(dirname(out), `.${basename(out)}-${purpose}-${process.pid}`);
+}
+
+/**
+ * Makes the folder in which this process builds, empty, before several programs write into it at once. A killed build may have left one of this
+ * name: processes get the numbers of earlier ones.
+ */
+export async function newBuildingFolder(out: string): Promise<string> {
+  const built = folderBeside(out, 'building');
+  await rm(built, { recursive: true, force: true });
+  await mkdir(built, { recursive: true });
+  return built;
 }
 
 /**

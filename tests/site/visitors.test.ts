@@ -75,6 +75,26 @@ describe('text of twice the size (WCAG 2.2, 1.4.4)', () => {
   });
 });
 
+describe('letters of the device, where ours do not come in time', () => {
+  it('are laid out without fault on every kind of page, at 320 px', async () => {
+    const families = new Set<string>();
+    const faults = await onEveryKind({ viewport: { width: 320, height: 800 } }, async (page, say) => {
+      families.add(
+        await page.evaluate(() => {
+          const { style } = document.documentElement;
+          style.setProperty('--serif', '"Catalogue Serif stand-in", Georgia, serif');
+          style.setProperty('--sans', '"Catalogue Sans stand-in", system-ui, sans-serif');
+          for (const details of document.querySelectorAll('details')) details.open = true;
+          return getComputedStyle(document.body).fontFamily;
+        }),
+      );
+      for (const fault of await layoutFaults(page)) say(fault);
+    });
+    expect([...families]).toEqual(['"Catalogue Sans stand-in", system-ui, sans-serif']);
+    expect(faults).toEqual([]);
+  });
+});
+
 /** Marks of readiness and of verdicts that would not be seen: neither a border nor a filling. */
 function blankMarks(page: Page): Promise<string[]> {
   return page.locator('.state, .level').evaluateAll(marks =>

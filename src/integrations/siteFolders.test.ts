@@ -1,0 +1,15 @@
+import { mkdtempSync, readdirSync, rmSync, writeFileSync } from 'node:fs';
+import { tmpdir } from 'node:os';
+import { join } from 'node:path';
+import { afterAll, expect, it } from 'vitest';
+import { newBuildingFolder } from './siteFolders.ts';
+
+const scratch = mkdtempSync(join(tmpdir(), 'leafdrop-folders-'));
+afterAll(() => rmSync(scratch, { recursive: true, force: true }));
+
+it('builds in an empty folder, also where a killed build of the same process number has left its own', async () => {
+  const built = await newBuildingFolder(join(scratch, 'dist'));
+  writeFileSync(join(built, 'index.html'), 'yesterday');
+  expect(await newBuildingFolder(join(scratch, 'dist'))).toBe(built);
+  expect(readdirSync(built)).toEqual([]);
+});
