@@ -120,6 +120,16 @@ describe('guides', () => {
 });
 
 describe('the way from a tree to its arrival', () => {
+  it('leads to pages that name the species as the grower writes it', () => {
+    const pages = filesOf(folder).filter(path => /^guides\/[^/]+\/bare-root\/[^/]+\/index\.html$/.test(path));
+    const unnamed = pages.filter(page => {
+      const [name] = records.species.get(page.split('/')[3]!)!.common;
+      return !readText(folder, page).includes(`<span class="kind">${name}, bare-root</span>`);
+    });
+    expect(pages.length).toBeGreaterThan(3);
+    expect(unnamed).toEqual([]);
+  });
+
   it('is one link from every lot that is for sale and every cultivar, to a page for its form and species', () => {
     const pages = filesOf(folder).filter(path => /^(?:lots|cultivars)\/[^/]+\/index\.html$/.test(path));
     const stock = JSON.parse(readText(folder, 'stock.json')) as { lots: { lot: string; cultivar: string }[] };

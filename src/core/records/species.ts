@@ -36,7 +36,12 @@ const propagation = z.strictObject({
 
 export const writtenSpecies = z.strictObject({
   botanical: text('Botanical name, such as Ficus carica.', 80),
-  common: z.array(text('A common name.', 40)).min(1).describe('Common names, the first is the one shown.'),
+  common: z
+    .array(text('A common name.', 40))
+    .min(1)
+    .describe(
+      'Common names as they stand inside a sentence (fig, American persimmon); the first is the one shown.',
+    ),
   hardiness: z
     .strictObject({
       leaf_damage: figure('Air temperature at which leaves in growth are hurt.', temperatureUnits),

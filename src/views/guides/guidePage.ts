@@ -15,10 +15,11 @@ import type { PageText, PageTools } from '../pageText.ts';
 import { howWeKnowPath, placePath } from '../paths.ts';
 import { whereabouts } from '../place.ts';
 import { classInWords } from '../placeClasses.ts';
+import { speciesName } from '../stock.ts';
 import { placeGuideLines } from './guideList.ts';
 import { guidePath, guidesPath, placeCalendarPath, placeGuidePath } from './guidePaths.ts';
 import { type GuideAtPlace, speciesOf } from './guideSubject.ts';
-import { nameInSentence, type PlaceGuideView, placeGuide } from './guideViews.ts';
+import { type PlaceGuideView, placeGuide } from './guideViews.ts';
 import { speciesTable } from './speciesTable.ts';
 import { unitsIn } from './units.ts';
 
@@ -27,7 +28,7 @@ type Href = (path: string) => string;
 function about(all: Catalogue, { guide, place, species }: GuideAtPlace, year: CareYear, href: Href): Html {
   const others =
     speciesOf(all, guide).length > 1 &&
-    html` Dates that depend on the species are those of ${nameInSentence(species)}. <a class="unprinted" href="${href(placePath(place.id))}#species-dates">The days of other species</a>`;
+    html` Dates that depend on the species are those of ${speciesName(species)}. <a class="unprinted" href="${href(placePath(place.id))}#species-dates">The days of other species</a>`;
   return html`<p class="guide-about">For <a href="${href(placePath(place.id))}">${place.name}</a>, ${whereabouts(place)}: ${classInWords(year.placeClass)}.${others}</p>`;
 }
 
@@ -44,7 +45,7 @@ function calendarSection(
   const dated =
     view.tasks.length > 0 &&
     html`<p>For 18 months from ${dayInWords(asOf)}, drawn from simulated years of this climate. <span class="unprinted"><a href="${href(howWeKnowPath)}">How far they can be trusted</a>. <a href="${href(placeCalendarPath(guide.id, place.id))}" type="text/calendar">Take it into your own calendar</a> (iCalendar file).</span></p>${taskList(view.tasks)}`;
-  const look = { guide: guide.id, place: place.id, species: nameInSentence(species), asOf, href };
+  const look = { guide: guide.id, place: place.id, species: speciesName(species), asOf, href };
   const undated = view.withoutDates !== null && html`<p>${view.withoutDates}</p>`;
   return html`<section class="guide-calendar" aria-labelledby="calendar"><h2 id="calendar">Calendar for ${place.name}</h2>${undated}${dated}${view.arrivals && arrivals(view.arrivals, look)}</section>`;
 }

@@ -16,7 +16,7 @@ import type { Place } from '../../core/records/place.ts';
 import type { Species } from '../../core/records/species.ts';
 import { type RenderedGuide, renderGuide } from '../../markdown/guideParts.ts';
 import { oncePer } from '../memo.ts';
-import { lowerFirst } from '../words.ts';
+import { speciesName } from '../stock.ts';
 import { type ArrivalViews, arrivalViews } from './arrivalViews.ts';
 import { guidePath } from './guidePaths.ts';
 import { leadingSpecies, speciesOf } from './guideSubject.ts';
@@ -140,7 +140,7 @@ function potOnly(
   const { method, because } = winterProtection(species, 3, winterLowC);
   if (method !== 'pot-only') return null;
   return {
-    words: `The winters of ${placeName} are too hard for ${nameInSentence(species)} in the ground, whatever the cover. Keep it in a pot and store it. What follows is for trees that stand more cold, or for a trial.`,
+    words: `The winters of ${placeName} are too hard for ${speciesName(species)} in the ground, whatever the cover. Keep it in a pot and store it. What follows is for trees that stand more cold, or for a trial.`,
     known: readersUnitFirst(reasonsInWords(because), units),
   };
 }
@@ -172,9 +172,4 @@ export function placeGuide(
     potOnly: potOnly(guide, year, unitsIn(place.country)),
     withoutDates: withoutDates(guide, tasks, year),
   };
-}
-
-/** The name of a species inside a sentence. */
-export function nameInSentence({ common, botanical }: Species): string {
-  return common[0] === undefined ? botanical : lowerFirst(common[0]);
 }
