@@ -92,7 +92,7 @@ export interface Keeper {
 export function generatorKeeper(built: string): Keeper {
   const aside = join(keptFolder, `.aside-${process.pid}`);
   let routes: ReadonlyMap<string, { styles: unknown[] }> = new Map();
-  let sameNames: readonly string[] = [];
+  let folders: { assets: string; publicDir: URL } | null = null;
   async function copyCompiled(): Promise<void> {
     const compiled = [join(built, compiledFolder), resolve(compiledElsewhere, compiledFolder)].find(
       existsSync,
@@ -101,11 +101,10 @@ export function generatorKeeper(built: string): Keeper {
     if (!entry) return;
     await rm(aside, { recursive: true, force: true });
     await cp(compiled, join(aside, codeFolder), { recursive: true });
-    // Others may be writing pages into the output folder by now, and no page may be kept.
-    for (const name of sameNames) {
-      if (existsSync(join(built, name)))
-        await cp(join(built, name), join(aside, sameFolder, name), { recursive: true });
-    }
+    // Not the whole output folder: others may be writing pages into it by now, and no page may be kept.
+    const { assets, publicDir } = folders!;
+    await cp(publicDir, join(aside, sameFolder), { recursive: true });
+    await cp(join(built, assets), join(aside, sameFolder, assets), { recursive: true });
     const pages = [...routes].map(([key, { styles }]): Facts['pages'][number] => [key, { styles }]);
     await writeFile(join(aside, factsFile), JSON.stringify({ entry, pages } satisfies Facts));
   }
@@ -114,12 +113,12 @@ export function generatorKeeper(built: string): Keeper {
       name: 'leafdrop-kept-generator',
       hooks: {
         'astro:config:done': ({ config: { build, publicDir } }) => {
-          sameNames = [build.assets, ...readdirSync(publicDir)];
+          folders = { assets: build.assets, publicDir };
         },
         'astro:build:setup': ({ pages }) => {
           routes = pages as typeof routes;
         },
-        // Between compiling and rendering, once styles, scripts and the files of public/ lie in the output folder.
+        // Between compiling and rendering, once styles and scripts lie in the output folder.
         'astro:build:start': ({ setPrerenderer }) =>
           setPrerenderer(usual => ({
             ...usual,
