@@ -21,12 +21,16 @@ export interface Kills {
 /** Carrying unchanged pages over, printing them, and making everything anew. */
 const ways: readonly string[][] = [[], ['--press'], ['--afresh']];
 
+/** Parts of the time a build takes: every second build is killed in its last part, in which the site is swapped in, and some come to their end. */
+const aroundSwap = 0.75;
+const latest = 1.1;
+
 /** A swap that is under way when its build is killed ends within this time, ms. */
 const settleMs = 150;
 
 /**
  * Builds a yard over and over with other counts, in each of the ways there are in turn, two builds at once every fourth time, and kills them at
- * seeded moments between the start and a tenth more than such a build takes. A site is whole when its files are, byte for byte, those of one finished build.
+ * seeded moments, over all of the time such a build takes or around its end. A site is whole when its files are, byte for byte, those of one finished build.
  */
 export async function killBuilds(scratch: string, times: number, seed: number): Promise<Kills> {
   const random = randomFromText(`kills ${seed}`);
@@ -67,7 +71,8 @@ export async function killBuilds(scratch: string, times: number, seed: number): 
     const children = (round % 4 === 3 ? [0, 1] : [0]).map(() =>
       spawn(process.execPath, [buildScript, ...ways[way]!], { env, detached: true, stdio: 'ignore' }),
     );
-    await pause(random.uniform() * usualMs[way]! * 1.1);
+    const from = round % 2 === 0 ? 0 : aroundSwap;
+    await pause((from + random.uniform() * (latest - from)) * usualMs[way]!);
     for (const child of children) {
       if (child.exitCode !== null) continue;
       const gone = once(child, 'exit');
