@@ -5,6 +5,8 @@ import { LongestFirst } from './tests/longestFirst.ts';
 /** Tests of the pure core: `tests/layers.test.ts` holds what it may not use. */
 const pure = ['src/core/**/*.test.ts', 'tests/{care,match}/**/*.test.ts'];
 
+const setupFiles = ['tests/seeds.ts'];
+
 export default defineConfig({
   test: {
     // One more than there are processors: much of what the long files do is waiting, for a browser or for a build in a process of its own.
@@ -14,6 +16,7 @@ export default defineConfig({
       {
         test: {
           name: 'pure',
+          setupFiles,
           include: pure,
           // Pure code keeps nothing that another file could meet, and loading it anew for each file takes longer than most of its tests.
           isolate: false,
@@ -24,6 +27,7 @@ export default defineConfig({
       {
         test: {
           name: 'core',
+          setupFiles,
           include: ['src/**/*.test.ts', 'tests/**/*.test.ts'],
           exclude: ['tests/site/**', 'node_modules/**', ...pure],
           testTimeout: 120_000,

@@ -60,14 +60,18 @@ async function told(page: Page): Promise<string> {
   return (await status.textContent())!;
 }
 
+/** Waits until the rows that are shown at once are all there: the first come a moment before the others. */
+async function rowsDrawn(page: Page): Promise<void> {
+  await expect.poll(() => page.locator('[aria-busy]').count(), { timeout: 30_000 }).toBe(0);
+}
+
 /** Names in the table, all of them. */
 async function names(page: Page): Promise<string[]> {
   const more = page.locator('[data-search-results] table + button');
-  const drawn = () => expect.poll(() => page.locator('[aria-busy]').count(), { timeout: 30_000 }).toBe(0);
-  await drawn();
+  await rowsDrawn(page);
   while ((await more.count()) > 0 && (await more.isVisible())) {
     await more.click();
-    await drawn();
+    await rowsDrawn(page);
   }
   return page.locator('.sought .name a').allInnerTexts();
 }
@@ -290,6 +294,7 @@ describe('from the keyboard', () => {
     await expect.poll(() => page.evaluate(() => document.activeElement!.id)).toBe('seek');
     await page.locator('#order').selectOption('price');
     const more = page.locator('[data-search-results] table + button');
+    await more.waitFor({ state: 'visible' });
     await more.focus();
     await page.keyboard.press('Enter');
     const focused = await page.evaluate(() => document.activeElement!.textContent);
