@@ -169,6 +169,7 @@ async function work(order: PressOrder, ordered: Promise<MouldTexts>): Promise<Pr
     for (const page of waiting.splice(0)) keep(printed(page, from[page.kind](page.page), order, shop.scan));
   };
   for (const [index, job] of printedFiles(all, 1).entries()) {
+    if (index % jobsBetweenLooks === 0) await turnOfEvents();
     const made = await madeUp(job, order, shop);
     if (made === null) continue;
     if ('page' in made) {
@@ -178,7 +179,6 @@ async function work(order: PressOrder, ordered: Promise<MouldTexts>): Promise<Pr
       keep(taken(made, order));
       run.reused += 1;
     } else keep(printed(made, made.text, order, shop.scan));
-    if (index % jobsBetweenLooks === 0) await turnOfEvents();
     if (moulds !== null) pourWaiting(moulds);
   }
   pourWaiting(await arrived);

@@ -2,18 +2,18 @@
 
 import { existsSync, mkdtempSync, readFileSync, renameSync, rmSync } from 'node:fs';
 import { tmpdir } from 'node:os';
-import { join, relative, resolve } from 'node:path';
+import { join, resolve } from 'node:path';
 import { type Browser, chromium as playwright } from 'playwright-core';
 
 const root = resolve(import.meta.dirname, '../..');
 
-/** Unpacks the browser's files into a folder, and returns the path of its program. */
-async function unpack(folder: string): Promise<string> {
+/** Unpacks the browser's files into a folder. */
+async function unpackInto(folder: string): Promise<void> {
   const before = process.env.TMPDIR;
   process.env.TMPDIR = folder;
   try {
     const { default: packaged } = await import('@sparticuz/chromium');
-    return await packaged.executablePath();
+    await packaged.executablePath();
   } finally {
     if (before === undefined) delete process.env.TMPDIR;
     else process.env.TMPDIR = before;
@@ -31,7 +31,7 @@ export async function browserFile(): Promise<string> {
   const program = join(folder, 'chromium');
   if (existsSync(program)) return program;
   const aside = mkdtempSync(`${folder}-`);
-  const unpacked = await unpack(aside);
+  await unpackInto(aside);
   try {
     renameSync(aside, folder);
   } catch (problem) {
@@ -39,7 +39,7 @@ export async function browserFile(): Promise<string> {
     if (!existsSync(program)) throw problem;
     rmSync(aside, { recursive: true, force: true });
   }
-  return join(folder, relative(aside, unpacked));
+  return program;
 }
 
 export async function startBrowser(): Promise<Browser> {
