@@ -130,7 +130,7 @@ describe('the set of guides', () => {
     ['lifting', /\blift (?:the|a) (?:pot|tree)|\bdolly\b|heavier than/i],
     ['heaters', /\bheater|warm the place|garage/i],
     ['electric-heat', /warm the place/i],
-    ['mould', /\bmould\b|\bdamp(?:en)? store/i],
+    ['mold', /\bmold\b|\bdamp(?:en)? store/i],
     ['pesticides', /\bbait\b|\bhormone\b|\bspray\b/i],
     ['digging', /\bdig\b/i],
     ['blades', /\bsecateurs\b|\bcut (?:it|them|just|off|above|small)\b|\bprune (?:for|while)\b/i],

@@ -219,6 +219,28 @@ describe('figures, tasks and cautions', () => {
   });
 });
 
+describe('the line above the cautions', () => {
+  const summary = (kind: Guide['kind']) =>
+    /<summary>(.*?)<\/summary>/.exec(
+      renderGuide(guide('Words.', { kind }), reader({ species: realSpecies('fig') })).html,
+    )?.[1];
+
+  it('names what can kill before what the plant does to skin, and how many cautions open under it', () => {
+    const { cautions } = renderGuide(
+      guide('Words.', { kind: 'overwintering-pot' }),
+      reader({ species: realSpecies('fig') }),
+    );
+    expect(summary('overwintering-pot')).toMatch(
+      /^<strong>Take care\.<\/strong> Fumes from heaters and engines can kill\. Handling fig: the milky sap irritates.*sunlight/,
+    );
+    expect(summary('overwintering-pot')).toContain(`All ${cautions.length} cautions`);
+  });
+
+  it('speaks of no heater where the work needs none', () => {
+    expect(summary('pruning')).toMatch(/^<strong>Take care\.<\/strong> Handling fig: the milky sap/);
+  });
+});
+
 describe('the page', () => {
   it('keeps old names of a part at its heading, where a link of then opens the page', () => {
     const body = '## Going in\n\nWords.\n\n:::part{winter="cold"}\n## Deep cold\n\nMore.\n:::\n';
@@ -243,7 +265,9 @@ describe('the page', () => {
       guide(`::cautions\n\n${body}`),
       reader({ oldNames: new Map([['see-there-now', ['before']]]) }),
     );
-    expect(page).toMatch(/^<aside class="guide-cautions" aria-label="Take care">\n<p class="guide-for">/);
+    expect(page).toMatch(
+      /^<aside class="guide-cautions" aria-label="Take care">\n<details>\n<summary><strong>Take care\.<\/strong>/,
+    );
     expect(page).toContain(
       '<h2 id="see-there-now"><span id="before"></span>See <a href="/orchard/places/">there</a> now</h2>',
     );

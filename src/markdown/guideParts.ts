@@ -4,7 +4,7 @@ import type { Heading, Html, PhrasingContent, RootContent } from 'mdast';
 import type { ContainerDirective, LeafDirective, TextDirective } from 'mdast-util-directive';
 import type { CareTask } from '../core/care/calendar.ts';
 import type { CareYear } from '../core/care/careYear.ts';
-import { type Caution, cautionsFor } from '../core/care/cautions.ts';
+import { type Caution, cautionsFor, gravest } from '../core/care/cautions.ts';
 import { conditionOf, isOpenToAll, type ReaderFacts, sightOf } from '../core/care/guideConditions.ts';
 import { hasFreezeAt } from '../core/care/guideDates.ts';
 import { type GuidePart, knownOfReaders, partOpenedBy } from '../core/care/guideHeadings.ts';
@@ -110,8 +110,11 @@ function cautionBox(guide: Guide, species: readonly Species[]): CautionBox {
   const rest = finished(
     '<p class="guide-caution-item">Where no source is named these are the usual cautions: common practice. Labels, local rules and people licensed for the work decide.</p>',
   );
-  const items = [line('guide-for', 'Take care'), ...cautions.map(cautionItem), rest];
-  return { species, cautions, block: box('aside', 'guide-cautions', items, 'Take care') };
+  const items = box('div', 'guide-caution-list', [...cautions.map(cautionItem), rest]) as Html;
+  const details = finished(
+    `<details>\n<summary><strong>Take care.</strong> ${escaped(gravest(cautions))} <span class="guide-caution-all">All ${cautions.length} cautions</span></summary>\n${items.value}\n</details>`,
+  );
+  return { species, cautions, block: box('aside', 'guide-cautions', [details], 'Take care') };
 }
 
 /** The cautions of a guide are the same for every place, so those for the species asked for last are kept. */

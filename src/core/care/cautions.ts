@@ -17,7 +17,7 @@ export const cautionTopics = [
   'heaters',
   'electric-heat',
   'ladders',
-  'mould',
+  'mold',
   'mix',
   'digging',
   'pesticides',
@@ -55,13 +55,13 @@ const general: Record<GeneralTopic, Omit<Caution, 'topic' | 'id'>> = {
   },
   heaters: {
     title: 'Heaters and fumes',
-    text: 'Never burn gas, paraffin or charcoal to keep frost out of a closed shed or garage. Carbon monoxide has no smell and kills; fit an alarm. A portable heater stands on a firm floor, three feet (1 m) from anything that burns, and never runs unwatched beside fuel, straw or wraps.',
+    text: 'Never burn propane, gasoline, kerosene, wood or charcoal in a shed, garage or greenhouse to keep out frost, and never run a generator or any engine there, even with the door open. Carbon monoxide has no smell and kills within minutes. Fit an alarm. If it sounds or you feel dizzy, sick or weak, get out into fresh air and call the emergency number (911 in the US). Stand an electric heater on a firm floor, three feet (1 m) from anything that burns, and never leave it running near fuel, straw or wraps.',
     standing: 'practice',
     source: 'Common practice, as fire and consumer safety agencies advise. The maker’s instructions decide.',
   },
   'electric-heat': {
     title: 'Electric warmth',
-    text: 'Heating cables, mats and lamps must be made for use outdoors and run from a protected socket (GFCI or RCD). Keep lamps off straw, leaves and cloth. No extension lead for a heater. An electrician decides about anything fixed.',
+    text: 'Heating cables, mats and lamps must be made for use outdoors and run from a protected socket (GFCI or RCD). Keep lamps off straw, leaves and cloth. Plug a heater straight into the wall, never into an extension cord. An electrician decides about anything fixed.',
     standing: 'practice',
     source: 'Common practice, as fire and consumer safety agencies advise. The maker’s instructions decide.',
   },
@@ -71,9 +71,9 @@ const general: Record<GeneralTopic, Omit<Caution, 'topic' | 'id'>> = {
     standing: 'practice',
     source: practice,
   },
-  mould: {
-    title: 'Mould',
-    text: 'Damp stores and wet wraps grow grey mould. Air the place, take dead leaves out, and damp mouldy stuff down before you clear it. Wear a fitted dust mask for that, and leave it to someone else if your lungs or defences are weak.',
+  mold: {
+    title: 'Mold',
+    text: 'Damp stores and wet wraps grow gray mold. Air the place, take dead leaves out, and wet moldy material before you clear it. Wear a fitted N95 respirator for that, and leave the job to someone else if you have lung disease, asthma or a weakened immune system.',
     standing: 'practice',
     source: practice,
   },
@@ -85,13 +85,13 @@ const general: Record<GeneralTopic, Omit<Caution, 'topic' | 'id'>> = {
   },
   digging: {
     title: 'Before you dig',
-    text: 'Find out where gas, power, water and cables run before you dig a planting hole. Most countries have a free service that tells you.',
+    text: 'Find out where gas, power, water and phone lines run before you dig a planting hole. In the US call 811, which is free, a few business days ahead. Most other countries have a service like it.',
     standing: 'practice',
     source: practice,
   },
   pesticides: {
     title: 'Sprays, hormones and baits',
-    text: 'The label is the law: use only what is permitted for that plant, place and purpose where you live, in the amount and with the protection it names. Rooting hormone counts as a pesticide in the United States. Keep to the days before harvest, and do not eat from a newly bought tree in its first season if it may have been treated.',
+    text: 'The label is the law: use only what is permitted for that plant, place and purpose where you live, in the amount and with the protection it names. Rooting hormone counts as a pesticide in the United States. Observe the days-to-harvest interval on the label, and do not eat fruit from a newly bought tree in its first season if the tree may have been treated.',
     standing: 'practice',
     source:
       'Common practice. United States: Federal Insecticide, Fungicide and Rodenticide Act. The label decides.',
@@ -119,14 +119,14 @@ export const topicsOfGuide: Record<GuideKind, readonly CautionTopic[]> = {
     'mix',
     'pesticides',
   ],
-  'overwintering-pot': ['plant', 'pets', 'lifting', 'heaters', 'electric-heat', 'mould', 'blades'],
+  'overwintering-pot': ['plant', 'pets', 'lifting', 'heaters', 'electric-heat', 'mold', 'blades'],
   'overwintering-ground': [
     'plant',
     'pets',
     'heaters',
     'electric-heat',
     'ladders',
-    'mould',
+    'mold',
     'wraps',
     'digging',
     'pesticides',
@@ -140,7 +140,7 @@ export const topicsOfGuide: Record<GuideKind, readonly CautionTopic[]> = {
     'ladders',
     'blades',
     'mix',
-    'mould',
+    'mold',
     'wraps',
   ],
   establishing: [
@@ -157,8 +157,8 @@ export const topicsOfGuide: Record<GuideKind, readonly CautionTopic[]> = {
     'pesticides',
   ],
   'growing-on': ['plant', 'pets', 'lifting', 'mix', 'blades', 'pesticides'],
-  propagation: ['plant', 'pets', 'movement', 'blades', 'ladders', 'mix', 'mould', 'wraps', 'pesticides'],
-  pruning: ['plant', 'pets', 'blades', 'ladders', 'mould', 'pesticides'],
+  propagation: ['plant', 'pets', 'movement', 'blades', 'ladders', 'mix', 'mold', 'wraps', 'pesticides'],
+  pruning: ['plant', 'pets', 'blades', 'ladders', 'mold', 'pesticides'],
 };
 
 /** The same for single tasks; a task that is not named needs no more care than gardening does. */
@@ -173,10 +173,10 @@ export const topicsOfTask: Partial<Record<TaskName, readonly CautionTopic[]>> = 
   protect: ['plant', 'heaters', 'electric-heat', 'ladders', 'wraps'],
   'move-in': ['lifting', 'heaters', 'electric-heat', 'plant'],
   'shelter-nights': ['lifting', 'heaters', 'electric-heat'],
-  'inspect-stored': ['mould', 'heaters'],
-  'inspect-protection': ['mould', 'pesticides'],
+  'inspect-stored': ['mold', 'heaters'],
+  'inspect-protection': ['mold', 'pesticides'],
   prune: ['plant', 'blades', 'ladders', 'pets'],
-  uncover: ['mould', 'wraps'],
+  uncover: ['mold', 'wraps'],
   wake: ['lifting', 'heaters', 'electric-heat'],
   'pot-on': ['mix', 'lifting', 'plant'],
   'cover-new-leaves': ['wraps', 'electric-heat'],
@@ -231,4 +231,19 @@ export function cautionsFor(kind: GuideKind, species: readonly Species[]): Cauti
 /** Every caution due for one task with one species. */
 export function cautionsForTask(name: TaskName, species: Species): Caution[] {
   return cautionsOf(topicsOfTask[name] ?? [], [species]);
+}
+
+/**
+ * The gravest of some cautions in a sentence or two, for the line that stands above them all: what can kill first, then what the
+ * plant itself does to the hands that work on it.
+ */
+export function gravest(cautions: readonly Caution[]): string {
+  const fumes = cautions.some(({ topic }) => topic === 'heaters')
+    ? 'Fumes from heaters and engines can kill.'
+    : '';
+  const plant =
+    cautions.find(({ topic }) => topic === 'plant') ?? cautions.find(({ topic }) => topic !== 'heaters');
+  if (plant === undefined) return fumes;
+  const [first = plant.text] = plant.text.split(/(?<=\.) /);
+  return `${fumes} ${plant.title}: ${first.charAt(0).toLowerCase()}${first.slice(1)}`.trim();
 }

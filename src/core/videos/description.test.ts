@@ -33,6 +33,11 @@ const stack = normaliseGuide(
   { title: 'Winter in a pot', kind: 'overwintering-pot', summary: 'Cold.', species: ['jujube'] },
   { text: 'Keep it cool.\n\n## Going in\n\nIn it goes.', line: 7 },
 );
+const arrival = normaliseGuide(
+  'arrival',
+  { title: 'The box comes', kind: 'arrival', summary: 'Open it.', species: ['jujube'] },
+  { text: 'Open it.', line: 7 },
+);
 const trees = new Map([
   ['amber', { name: 'Amber', species: fig }],
   ['thorn', { name: 'Thorn', species: jujube }],
@@ -48,7 +53,7 @@ const subjects: Subjects = {
     `https://yard.example${saidPath(link === 'video' ? { kind: 'video', id: 'v', part: null } : link, at => codes.get(at))}`,
   cultivar: id => trees.get(id) ?? null,
   lot: id => (id === 'a-1' ? trees.get('amber')! : null),
-  guide: id => (id === 'winter' ? stack : null),
+  guide: id => ({ winter: stack, arrival })[id] ?? null,
   place: id => (id === 'hills' ? { name: 'Asheville' } : null),
   species: [fig, jujube],
 };
@@ -105,6 +110,16 @@ describe('the text below a video', () => {
     expect(only(['guide:winter'])).not.toContain('sap');
     expect(only(['cultivar:thorn'])).not.toContain('Before you do it yourself');
     expect(only(['place:hills'])).not.toContain('Take care');
+  });
+
+  test('tells the law on moving plants below films of a tree that travels, for each species shown, and not below others', () => {
+    const below = (links: string[]) =>
+      videoDescription(video([{ time: '0:00', title: 'One', links }]), subjects).text.split('\n');
+    const law = (name: string, { movement }: { movement: string }) =>
+      `Moving ${name} plants: ${movement.replace(/\s+/g, ' ').trim()}`;
+    expect(below(['guide:arrival', 'cultivar:amber'])).toContain(law('fig', fig));
+    expect(below(['guide:arrival'])).toContain(law('jujube', jujube));
+    expect(below(['guide:winter', 'cultivar:amber']).join()).not.toContain('Moving fig');
   });
 
   test('leaves out a lot that is not there on the day, and says a thing once', () => {

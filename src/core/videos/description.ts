@@ -3,7 +3,7 @@
  * are on the pages the addresses lead to.
  */
 
-import { cautionsFor } from '../care/cautions.ts';
+import { cautionsFor, topicsOfGuide } from '../care/cautions.ts';
 import { guideParts } from '../care/guideHeadings.ts';
 import type { Guide } from '../records/guide.ts';
 import type { Species } from '../records/species.ts';
@@ -110,8 +110,21 @@ function cautionLines(links: readonly ChapterLink[], subjects: Subjects): string
   if (work.size === 0) return plants;
   return [
     ...plants,
-    `Before you do it yourself: the guides begin with the usual cautions (${[...work].join('; ')}). Labels, local rules and people licensed for the work decide.`,
+    ...movementLines([...guides], links, subjects),
+    `Before you do it yourself: the guides list the usual cautions (${[...work].join('; ')}). Labels, local rules and people licensed for the work decide.`,
   ];
+}
+
+/** The law on moving plants, for each species shown, where a guide is about a tree that travels: it arrives, is planted or is propagated. */
+function movementLines(
+  guides: readonly Guide[],
+  links: readonly ChapterLink[],
+  subjects: Subjects,
+): string[] {
+  if (!guides.some(({ kind }) => topicsOfGuide[kind].includes('movement'))) return [];
+  return speciesSpokenOf(links, subjects).map(
+    species => `Moving ${commonName(species)} plants: ${oneLine(species.movement)}`,
+  );
 }
 
 /** The description of a video. Deterministic; never cut. */
