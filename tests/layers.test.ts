@@ -15,6 +15,7 @@ const layers: readonly { name: string; level: number; pattern: RegExp }[] = [
   { name: 'core/records', level: 1, pattern: /^src\/core\/records\// },
   { name: 'core/addresses', level: 2, pattern: /^src\/core\/addresses\// },
   { name: 'core/climate', level: 2, pattern: /^src\/core\/climate\// },
+  { name: 'core/phenology', level: 2.5, pattern: /^src\/core\/phenology\// },
   { name: 'core/lots', level: 3, pattern: /^src\/core\/lots\// },
   { name: 'core/places', level: 3, pattern: /^src\/core\/places\// },
   { name: 'core/match', level: 3, pattern: /^src\/core\/match\// },
