@@ -1,7 +1,7 @@
 /** `npm run evidence`: the models against published figures and long records, as tables. */
 
 import { evidenceTables } from '../src/core/evidence/evidence.ts';
-import type { EvidenceRow, EvidenceTable } from '../src/core/evidence/table.ts';
+import { countByWorth, type EvidenceRow, type EvidenceTable } from '../src/core/evidence/table.ts';
 import { readFlags, runIfMain, UsageError } from './command.ts';
 
 const help = `Checks the models against published figures and long records, and prints the tables.
@@ -59,7 +59,11 @@ export async function main(words: string[]): Promise<number> {
       if (rows.length > 0) process.stdout.write(`${tableText(table, rows)}\n`);
     }
     const count = tables.reduce((sum, { rows }) => sum + rows.length, 0);
-    process.stdout.write(`${count} rows in ${tables.length} tables, ${failed.length} failed\n`);
+    const { outside, worked, own } = countByWorth(tables);
+    process.stdout.write(
+      `${count} rows in ${tables.length} tables, ${failed.length} failed: ${outside} beside what others printed or observed, ` +
+        `${worked} beside the same formula worked separately, ${own} our own figures or common practice\n`,
+    );
   }
   return failed.length === 0 ? 0 : 1;
 }

@@ -65,9 +65,27 @@ describe('evidence on the page', () => {
 
   it('does not hide a row that fails', () => {
     expect(view.failed).toBe(1);
-    expect(view.verdict).toBe('6 rows, 1 of them outside what is allowed');
-    expect(evidenceSummary([view])).toMatch(/^6 figures in 1 table .* 1 of them do not hold/);
+    expect(view.verdict).toBe(
+      '6 rows beside figures that others printed or observed; 1 of them outside what is allowed',
+    );
+    expect(evidenceSummary([view])).toMatch(/compares 6 figures with what others .* 1 of them do not hold/);
     const good = evidenceView({ ...table, rows: table.rows.filter(({ ok }) => ok) });
     expect(evidenceSummary([good])).toMatch(/All of them hold\.$/);
+  });
+
+  it('counts figures of our own apart from those that meet the world outside, and sets them last', () => {
+    const mixed = evidenceView({
+      ...table,
+      rows: [
+        rowsFrom('Our bound', 'own').number('middle of our own range', 5, 5, 1, 'days'),
+        rowsFrom('Habit, no source', 'practice').number('habit', 5, 5, 1, 'days'),
+        rowsFrom('Worked by hand', 'computed').number('sum', 2, 2, 0, ''),
+        one.number('heat', 10, 10, 1, 'C'),
+      ],
+    });
+    expect(mixed.worth).toEqual({ outside: 1, worked: 1, own: 2 });
+    expect(mixed.groups.map(({ worth }) => worth)).toEqual(['outside', 'worked', 'own', 'own']);
+    expect(evidenceSummary([mixed])).toContain('compares 1 figure with what others printed or observed');
+    expect(evidenceSummary([mixed])).toContain('and 2 only restate figures of our own');
   });
 });

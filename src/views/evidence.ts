@@ -1,17 +1,32 @@
 /** Evidence tables as they are printed: numbers no longer than they need be, rows under their source, sums first. */
 
-import type { EvidenceRow, EvidenceStanding, EvidenceTable } from '../core/evidence/table.ts';
+import {
+  countByWorth,
+  type EvidenceRow,
+  type EvidenceStanding,
+  type EvidenceTable,
+  type EvidenceWorth,
+  evidenceWorth,
+} from '../core/evidence/table.ts';
 import { groupBy } from './paging.ts';
 import { countInWords, sentence } from './words.ts';
 import { shortMonthDay } from './yearDays.ts';
 
 const standingWords: Record<EvidenceStanding, string> = {
   published: 'printed in the source',
-  computed: 'computed by a separate program',
+  computed: 'worked separately',
   measured: 'from observations',
   practice: 'common practice, no source',
   memory: 'from memory, to be looked up',
+  own: 'our own figure, restated',
 };
+
+const worthWords: Record<EvidenceWorth, string> = {
+  outside: 'beside figures that others printed or observed',
+  worked: 'beside the same formula worked separately',
+  own: 'our own figures, restated or beside common practice',
+};
+const worths: readonly EvidenceWorth[] = ['outside', 'worked', 'own'];
 
 export interface EvidenceLine {
   what: string;
@@ -32,6 +47,7 @@ export interface ErrorLine {
 /** Rows of one source. */
 export interface EvidenceGroup {
   source: string;
+  worth: EvidenceWorth;
   lines: EvidenceLine[];
 }
 
@@ -43,11 +59,11 @@ export interface EvidenceView {
   /** Errors over many places, shown at once: one line for each kind, a column for each measure. */
   measures: string[];
   errors: ErrorLine[];
-  /** Every other row, under its source. */
+  /** Every other row, under its source: what others printed or observed first, our own figures last. */
   groups: EvidenceGroup[];
-  /** `283 rows, all within what is allowed`. */
+  /** `283 rows beside figures that others printed or observed, all within what is allowed`. */
   verdict: string;
-  rows: number;
+  worth: Record<EvidenceWorth, number>;
   failed: number;
   notChecked: EvidenceTable['notChecked'];
 }
@@ -100,10 +116,12 @@ function errorTable(sums: readonly EvidenceRow[]): Pick<EvidenceView, 'measures'
   };
 }
 
-function verdictOf(rows: number, failed: number): string {
-  const all = countInWords(rows, 'row');
-  if (failed === 0) return `${all}, all within what is allowed`;
-  return `${all}, ${failed} of them outside what is allowed`;
+function verdictOf(counts: Record<EvidenceWorth, number>, failed: number): string {
+  const parts = worths
+    .filter(worth => counts[worth] > 0)
+    .map(worth => `${countInWords(counts[worth], 'row')} ${worthWords[worth]}`);
+  const outcome = failed === 0 ? 'all within what is allowed' : `${failed} of them outside what is allowed`;
+  return `${parts.join('; ')}; ${outcome}`;
 }
 
 /** One table, ready for the page. */
@@ -113,25 +131,36 @@ export function evidenceView(table: EvidenceTable): EvidenceView {
     rows.filter(({ what }) => sumOfMany.test(what) === wanted),
   );
   const failed = rows.filter(({ ok }) => !ok).length;
+  const counts = countByWorth([table]);
   const bySource = groupBy(single ?? [], ({ source, standing }) => `${source} (${standingWords[standing]})`);
+  const groups = [...bySource].map(([source, members]) => ({
+    source,
+    worth: members[0] ? evidenceWorth(members[0]) : ('own' as const),
+    lines: members.map(evidenceLine),
+  }));
   return {
     id,
     title,
     about,
     weak,
     ...errorTable(sums ?? []),
-    groups: [...bySource].map(([source, members]) => ({ source, lines: members.map(evidenceLine) })),
-    verdict: verdictOf(rows.length, failed),
-    rows: rows.length,
+    groups: worths.flatMap(worth => groups.filter(group => group.worth === worth)),
+    verdict: verdictOf(counts, failed),
+    worth: counts,
     failed,
     notChecked,
   };
 }
 
-/** All of it in one sentence. */
+/** All of it in a few sentences: what meets the world outside, what is arithmetic and what only restates our own figures. */
 export function evidenceSummary(views: readonly EvidenceView[]): string {
   const count = (of: (view: EvidenceView) => number) => views.reduce((sum, view) => sum + of(view), 0);
-  const [rows, failed] = [count(view => view.rows), count(view => view.failed)];
+  const [outside, worked, own] = worths.map(worth => count(view => view.worth[worth])) as [
+    number,
+    number,
+    number,
+  ];
+  const failed = count(view => view.failed);
   const outcome = failed === 0 ? 'All of them hold.' : `${failed} of them do not hold; they are marked.`;
-  return `${countInWords(rows, 'figure')} in ${countInWords(views.length, 'table')} are compared by the program that makes this site. ${outcome}`;
+  return `The program that makes this site compares ${countInWords(outside, 'figure')} with what others printed or observed. ${countInWords(worked, 'more row')} ${worked === 1 ? 'checks' : 'check'} our arithmetic against the same formula worked separately, and ${own} only ${own === 1 ? 'restates' : 'restate'} figures of our own or common practice, which proves nothing. ${outcome}`;
 }

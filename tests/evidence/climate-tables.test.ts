@@ -33,7 +33,7 @@ const rowCounts = {
   units: 14,
   containers: 31,
   'price-ladder': 55,
-  costs: 9,
+  costs: 8,
   parcels: 25,
   practice: 4,
 } as const;

@@ -82,7 +82,7 @@ function pots(): EvidenceTable {
 function watering(): EvidenceTable {
   const fao = rowsFrom(
     'Allen et al. 1998, FAO Irrigation and Drainage Paper 56, example 5 (18 to 25 C, humidity 54 to 82 %), through our rule of 3 days over the deficit',
-    'computed',
+    'own',
   );
   const practice = rowsFrom('Common practice, no source', 'practice');
   const usual = litresOf('#3');
@@ -106,9 +106,13 @@ function watering(): EvidenceTable {
 }
 
 function storing(): EvidenceTable {
-  const garden = rowsFrom('New York Botanical Garden, plant answers: stored figs, sparingly once a month');
+  const garden = rowsFrom(
+    'Our figure, set around the advice of the New York Botanical Garden (plant answers): stored figs, sparingly once a month',
+    'own',
+  );
   const nursery = rowsFrom(
-    'USDA Forest Service, Reforestation Toolbox, Storage: unfrozen bare-root stock at 33 to 34 F',
+    'Our figure, taken from USDA Forest Service, Reforestation Toolbox, Storage: unfrozen bare-root stock at 33 to 34 F',
+    'own',
   );
   const practice = rowsFrom('Common practice, no source', 'practice');
   const { storedWaterDays, stores, regrowth, moveInNights } = careFigures;
@@ -116,7 +120,7 @@ function storing(): EvidenceTable {
   return {
     id: 'storing',
     title: 'Keeping a tree asleep',
-    about: 'Figures the calendars use for stores, beside advice that has been printed.',
+    about: 'Figures the calendars use for stores, beside the advice they were taken from.',
     weak: 'Advice on how cold a store may be runs from 20 F to 32 F for figs; ours keeps to the warmer end.',
     rows: [
       garden.number(

@@ -76,7 +76,10 @@ const classLitres: readonly [string, number, number][] = [
 ];
 
 function containers(): EvidenceTable {
-  const from = rowsFrom('ANSI Z60.1, container classes, from memory; litres computed', 'memory');
+  const from = rowsFrom(
+    'The bounds the program uses, typed from memory of ANSI Z60.1; liters worked separately',
+    'own',
+  );
   const gaps = rowsFrom('Nearest class of a volume between two classes, worked by hand', 'computed');
   const nearest = (litres: number) => containerClasses[classifyLitres(litres).classIndex]!.name;
   return {

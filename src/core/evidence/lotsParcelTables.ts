@@ -21,6 +21,7 @@ const weights: readonly [Sides, Rounding, number, number][] = [
 
 /** Sides in inches and length plus girth. */
 const sizes: readonly [Sides, number][] = [
+  [[30, 10, 10], 70],
   [[48, 6, 6], 72],
   [[48, 12, 12], 96],
   [[56, 6, 6], 80],
@@ -34,7 +35,6 @@ const aboveCubicFoot: readonly [Sides, number][] = [
 ];
 
 function parcels(): EvidenceTable {
-  const help = rowsFrom("A carrier's help page on length and girth, worked example");
   const formula = rowsFrom('Volume over divisor, rounded up to a whole pound, worked by hand', 'computed');
   const girth = rowsFrom('Length plus twice width and height, worked by hand', 'computed');
   const name = (sides: Sides) => `${sides.join(' x ')} in`;
@@ -45,7 +45,6 @@ function parcels(): EvidenceTable {
       "Carriers bill the larger of weight and size. A yard's rule rows carry the divisor, the rounding and the threshold, with the day they were checked.",
     weak: 'Carriers change these rules every year; the rows of a yard are only as good as the day they were checked.',
     rows: [
-      help.number(`${name([30, 10, 10])}, length plus girth`, 70, lengthAndGirth([30, 10, 10]), 0, 'in'),
       ...sizes.map(([sides, size]) =>
         girth.number(`${name(sides)}, length plus girth`, size, lengthAndGirth(sides), 0, 'in'),
       ),

@@ -64,10 +64,9 @@ function ladder(): EvidenceTable {
 }
 
 function costs(): EvidenceTable {
-  const space = rowsFrom('Fisher, Greenhouse Grower, cost per square foot week, worked example');
+  const space = rowsFrom('Cost per square foot and week, worked by hand from its definition', 'computed');
   const chain = rowsFrom('Loss chain, worked by hand from its definition', 'computed');
   const margin = rowsFrom('Margin on price and markup on cost, from their definitions', 'computed');
-  const street = rowsFrom('Arboriculture and Urban Forestry, cost of bare-root street trees in 13 cities');
   return {
     id: 'costs',
     title: 'Space, losses and margins',
@@ -101,13 +100,6 @@ function costs(): EvidenceTable {
       margin.number('margin 50 %', 100, 100 * markupFromMargin(0.5), 1e-9, '% markup'),
       margin.number('margin 60 %', 150, 100 * markupFromMargin(0.6), 1e-9, '% markup'),
       margin.number('cost 9.00, margin 55 %', 20, priceForMargin(9, 0.55), printed(2), '$'),
-      street.number(
-        'mortality of 2.25 on a purchase of 12.50: survivors of 100',
-        84.75,
-        100 / startsPerPlant([1 / (1 + 2.25 / 12.5)]),
-        0.01,
-        'trees',
-      ),
     ],
     notChecked: [],
   };

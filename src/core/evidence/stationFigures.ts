@@ -12,7 +12,7 @@ export const freezeSources: Readonly<Record<string, string>> = {
   ghcn: 'NOAA NCEI, GHCN-Daily, quantiles of the daily record',
   daymet: 'Daymet V4 R1 grid cell, ORNL DAAC, doi:10.3334/ORNLDAAC/2129, quantiles of the daily values',
   fortcollins: 'Colorado Climate Center, daily record 1900-1999, quantiles of the daily record',
-  champion: 'daily record of Champion, Nebraska, 1982-2018, quantiles of the daily record',
+  champion: 'NOAA NCEI, GHCN-Daily, daily record of Champion, Nebraska, 1982-2018; quantiles counted in it',
   kenai: 'NOAA, daily record of Kenai airport, quantiles of the daily record',
   normals1991: 'NOAA NCEI, U.S. Climate Normals 1991-2020, annual and seasonal, as published',
   normals2006: 'NOAA NCEI, U.S. Climate Normals 2006-2020, annual and seasonal, as published',

@@ -3,9 +3,37 @@
 /**
  * `published`: printed in the source named. `computed`: found for this comparison from the formula or data named, by a
  * separate program. `measured`: from observations, as named. `practice`: common practice, no source. `memory`: typed from memory of
- * the source named, to be verified before anything is built on it.
+ * the source named, to be verified before anything is built on it. `own`: a figure of ours set beside the range or rule it was taken
+ * from, which shows that nothing slipped and proves nothing.
  */
-export type EvidenceStanding = 'published' | 'computed' | 'measured' | 'practice' | 'memory';
+export type EvidenceStanding = 'published' | 'computed' | 'measured' | 'practice' | 'memory' | 'own';
+
+/**
+ * What a row is worth as evidence. `outside`: the model meets a figure that others printed or observed. `worked`: the program meets the
+ * same formula worked separately. `own`: our own figures and rules, restated or beside common practice.
+ */
+export type EvidenceWorth = 'outside' | 'worked' | 'own';
+
+const worth: Record<EvidenceStanding, EvidenceWorth> = {
+  published: 'outside',
+  measured: 'outside',
+  memory: 'outside',
+  computed: 'worked',
+  practice: 'own',
+  own: 'own',
+};
+
+/** What a row is worth, by its standing. */
+export function evidenceWorth({ standing }: Pick<EvidenceRow, 'standing'>): EvidenceWorth {
+  return worth[standing];
+}
+
+/** How many rows there are of each worth. */
+export function countByWorth(tables: readonly Pick<EvidenceTable, 'rows'>[]): Record<EvidenceWorth, number> {
+  const counts: Record<EvidenceWorth, number> = { outside: 0, worked: 0, own: 0 };
+  for (const { rows } of tables) for (const row of rows) counts[evidenceWorth(row)] += 1;
+  return counts;
+}
 
 export interface EvidenceRow {
   readonly what: string;
