@@ -41,6 +41,8 @@ const measureUnits: Record<string, MeasureUnit> = {
   gal: { system: 'us', other: 'L', convert: gallons => gallons * LITRES_PER_US_GALLON, otherStep: 1 },
   kg: { system: 'metric', other: 'lb', convert: kgToPounds, otherStep: 1 },
   lb: { system: 'us', other: 'kg', convert: poundsToKg, otherStep: 1 },
+  g: { system: 'metric', other: 'oz', convert: grams => kgToPounds(grams / 1000) * 16, otherStep: 1 },
+  oz: { system: 'us', other: 'g', convert: ounces => poundsToKg(ounces / 16) * 1000, otherStep: 5 },
 };
 export const measureUnitNames = Object.keys(measureUnits);
 
