@@ -177,13 +177,13 @@ describe('its figures', () => {
     expect(seen).toBeGreaterThan(100);
   });
 
-  /** NOAA U.S. Climate Normals 1981-2010, Asheville airport, station USW00053877, June to October, C. */
+  /** Means of 2003-2021 at Asheville airport, WMO 72315 (DWD open data, CLIMAT reports averaged), June to October, C. */
   const normals = [
-    { month: '06', tminC: 13.7, tmaxC: 26.2 },
-    { month: '07', tminC: 15.8, tmaxC: 27.9 },
-    { month: '08', tminC: 15.2, tmaxC: 27.4 },
-    { month: '09', tminC: 11.6, tmaxC: 24.2 },
-    { month: '10', tminC: 4.9, tmaxC: 19.9 },
+    { month: '06', tminC: 16.2, tmaxC: 27.9 },
+    { month: '07', tminC: 18, tmaxC: 29 },
+    { month: '08', tminC: 17.8, tmaxC: 28.5 },
+    { month: '09', tminC: 14.6, tmaxC: 25.6 },
+    { month: '10', tminC: 8.1, tmaxC: 20.6 },
   ];
 
   it('keeps an invented temperature log that could be true of its home', () => {

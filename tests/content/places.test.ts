@@ -131,13 +131,14 @@ describe('published figures', () => {
     ['richmond-va', 'rainMm', january, inchesToMm(3.04)],
     ['richmond-va', 'rainMm', 11, inchesToMm(3.26)],
     // NOAA/NCEI Comparative Climatic Data, U.S. Climate Normals 1981-2010, in C and mm.
-    ['asheville-nc', 'tminC', january, -4.8],
-    ['asheville-nc', 'tmaxC', july, 27.9],
     ['phoenix-az', 'tmaxC', july, 41.2],
     ['new-orleans-la', 'rainMm', 5, 204.7],
     ['minneapolis-mn', 'tminC', january, -13.6],
     ['fresno-ca', 'tmaxC', july, 36.9],
     // Deutscher Wetterdienst open data, monthly CLIMAT reports 2003-2021 averaged, in C and mm.
+    // Asheville: WMO 72315, the airport.
+    ['asheville-nc', 'tminC', january, -2.3],
+    ['asheville-nc', 'tmaxC', july, 29],
     ['beijing-cn', 'tminC', january, -6.9],
     ['adelaide-au', 'tmaxC', january, 29],
     ['tokyo-jp', 'rainMm', 9, 271.3],
@@ -159,9 +160,16 @@ describe('published figures', () => {
     expect(place('lebanon-nh').freeze?.at['28F']?.last?.p90).toBe('05-11');
   });
 
+  test('the home place is the airport of Asheville, with the NOAA dates of 1991-2020 (station USW00003812)', () => {
+    const home = place('asheville-nc');
+    expect(home.source).toContain('USW00003812');
+    expect(home.freeze?.at['32F']).toMatchObject({ first: { p50: '10-28' }, last: { p50: '04-09' } });
+    expect(home.freeze?.at['28F']).toMatchObject({ first: { p50: '11-08' }, last: { p50: '03-26' } });
+    expect(home.winterZone?.zone).toBe('7b');
+  });
+
   test('winter zones: 2023 USDA Plant Hardiness Zone Map, ZIP codes', () => {
     const published = {
-      'asheville-nc': '7b',
       'phoenix-az': '10a',
       'seattle-wa': '9a',
       'minneapolis-mn': '5a',

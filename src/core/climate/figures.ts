@@ -18,10 +18,17 @@ export interface DateQuantiles {
   readonly p90: string | null;
 }
 
+/** The same as published: the outer dates are left out where only the middle one is known. */
+export interface PublishedDates {
+  readonly p10?: string | null | undefined;
+  readonly p50: string | null;
+  readonly p90?: string | null | undefined;
+}
+
 /** Published first and last freeze dates at one threshold. */
 export interface PublishedFreeze {
-  readonly first: DateQuantiles;
-  readonly last: DateQuantiles;
+  readonly first: PublishedDates;
+  readonly last: PublishedDates;
   /** Share of years without such a freeze, 0 to 1; null when the source does not say. */
   readonly none: number | null;
   /** Publication and period. */

@@ -3,6 +3,7 @@
  * modelled ones. Dates are `MM-DD` of a 365-day year, temperatures C; nothing here is rounded.
  */
 import { degreesCToF, fahrenheitToCelsius } from '../units.ts';
+import { DAYS_PER_YEAR } from './calendar.ts';
 import type { ChillRange } from './chillYears.ts';
 import { CHILL_WINTERS, chillOfYears } from './chillYears.ts';
 import type { ClimateFigures, FreezeThresholdF } from './figures.ts';
@@ -12,6 +13,7 @@ import { findWinters, freezeOdds, seasonDays } from './freezes.ts';
 import { heatOfYear, heatZone, hotDays } from './heat.ts';
 import type { PlaceClass, RipeningAir } from './placeClass.ts';
 import { airClass, monthlyDeficitKpa, ripeningAir, seasonClass, winterClass } from './placeClass.ts';
+import { completeDates, daysMoved, onlyMiddle } from './publishedDates.ts';
 import type { MeanAndSd, Spread } from './quantiles.ts';
 import type { YearRibbon } from './ribbon.ts';
 import { yearRibbon } from './ribbon.ts';
@@ -83,18 +85,39 @@ function freezeAnswer(
   const published = figures.published.freeze.get(thresholdF);
   if (published === undefined) return { answer: odds, ...model };
   const { first, last, none, source } = published;
-  return { answer: { first, last, none: none ?? odds.none }, standing: 'published', source };
+  const filledUp = onlyMiddle(first) || onlyMiddle(last);
+  return {
+    answer: {
+      first: completeDates(first, odds.first, winters.firstDoy),
+      last: completeDates(last, odds.last, winters.firstDoy),
+      none: none ?? odds.none,
+    },
+    standing: 'published',
+    source: filledUp ? `${source}; the early and late dates modelled about the middle one` : source,
+  };
 }
 
+/** A published season wins; else the modelled one is as much longer or shorter as the published middle freeze dates at 32 F say. */
 function seasonAnswer(figures: ClimateFigures, winters: Winters, model: Modelled): ClimateAnswer<Spread> {
-  const { season } = figures.published;
-  return season === null
-    ? { answer: seasonDays(winters), ...model }
-    : {
-        answer: { p10: season.p10, p50: season.p50, p90: season.p90 },
-        standing: 'published',
-        source: season.source,
-      };
+  const { season, freeze } = figures.published;
+  if (season !== null) {
+    const { p10, p50, p90, source } = season;
+    return { answer: { p10, p50, p90 }, standing: 'published', source };
+  }
+  const modelled = seasonDays(winters);
+  const published = freeze.get(32);
+  if (published === undefined) return { answer: modelled, ...model };
+  const odds = freezeOdds(winters, 32);
+  const longer =
+    daysMoved(published.first, odds.first, winters.firstDoy) -
+    daysMoved(published.last, odds.last, winters.firstDoy);
+  if (longer === 0) return { answer: modelled, ...model };
+  const moved = (days: number) => Math.min(DAYS_PER_YEAR, Math.max(0, days + longer));
+  return {
+    answer: { p10: moved(modelled.p10), p50: moved(modelled.p50), p90: moved(modelled.p90) },
+    standing: model.standing,
+    source: `${model.source}, moved to the published middle freeze dates`,
+  };
 }
 
 /** Bounds of a published winter zone, C; null when none is published. */

@@ -21,9 +21,9 @@ const monthDay = z
   .describe('MM-DD in quotes, or null when it does not happen that often.');
 
 const freezeDates = z.strictObject({
-  p10: monthDay,
+  p10: monthDay.optional(),
   p50: monthDay,
-  p90: monthDay,
+  p90: monthDay.optional(),
 });
 
 export const freezeThresholds = ['36F', '32F', '28F', '24F', '20F'] as const;
@@ -36,7 +36,9 @@ export type SdReference = (typeof sdReferences)[number];
 const freezeAt = z
   .strictObject({
     first: freezeDates
-      .describe('First freeze of fall: p10 is the early date (10 % of years earlier), p90 the late one.')
+      .describe(
+        'First freeze of fall: p10 is the early date (10 % of years earlier), p90 the late one. Leave out p10 or p90 when only the middle date is published.',
+      )
       .optional(),
     last: freezeDates
       .describe('Last freeze of spring: p90 is the cautious date (10 % of years later).')
@@ -120,10 +122,12 @@ export const writtenPlace = z
 
 export type WrittenPlace = z.infer<typeof writtenPlace>;
 
+/** `MM-DD`, or null when it does not happen that often; the outer dates are left out where only the middle one is published. */
+export type PublishedDates = z.infer<typeof freezeDates>;
+
 export interface PublishedFreeze {
-  /** `MM-DD`, or null when it does not happen that often. */
-  first: { p10: string | null; p50: string | null; p90: string | null } | null;
-  last: { p10: string | null; p50: string | null; p90: string | null } | null;
+  first: PublishedDates | null;
+  last: PublishedDates | null;
   /** Share of years without it; null when not published. */
   none: number | null;
 }
