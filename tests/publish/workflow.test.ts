@@ -1,9 +1,9 @@
 /** The publishing workflow: what it may do, in what order, and that its commands are there. Its last step is run on repositories made here. */
 
 import { spawnSync } from 'node:child_process';
-import { chmodSync, mkdirSync, mkdtempSync, readFileSync, rmSync, writeFileSync } from 'node:fs';
+import { chmodSync, cpSync, mkdirSync, mkdtempSync, readFileSync, rmSync, writeFileSync } from 'node:fs';
 import { tmpdir } from 'node:os';
-import { join, resolve } from 'node:path';
+import { delimiter, dirname, join, resolve } from 'node:path';
 import { afterAll, describe, expect, it } from 'vitest';
 import { parse } from 'yaml';
 import { commitAll, git, startRepository } from '../commands/gitYard.ts';
@@ -21,10 +21,12 @@ interface Job {
   if?: string;
   needs?: string | string[];
   permissions?: Record<string, string>;
+  outputs?: Record<string, string>;
   steps: Step[];
 }
 
-const workflow = parse(readFileSync(join(root, '.github/workflows/publish.yml'), 'utf8')) as {
+const written = readFileSync(join(root, '.github/workflows/publish.yml'), 'utf8');
+const workflow = parse(written) as {
   on: Record<string, unknown>;
   permissions: Record<string, string>;
   concurrency: Record<string, string>;
@@ -96,15 +98,62 @@ describe('the publishing workflow', () => {
         [...run.matchAll(/npm run (?:--silent )?([\w:-]+)/g)].map(([, name]) => name!),
       ),
     );
-    expect(new Set(named)).toEqual(new Set(['changes', 'check', 'build', 'deploy:check']));
+    expect(new Set(named)).toEqual(new Set(['changes', 'check', 'build', 'deploy:check', 'published']));
     expect(named.filter(name => !(name in scripts))).toEqual([]);
   });
 
-  it('takes every action from one maker, by its major version', () => {
+  it('takes every action from one maker, pinned by commit, with its version beside it', () => {
     const all = Object.values(jobs).flatMap(usesOf);
-    expect(all.filter(uses => !/^actions\/[a-z-]+(?:\/[a-z]+)?@v\d+$/.test(uses))).toEqual([]);
-    // One version of each.
-    expect(new Set(all).size).toBe(new Set(all.map(uses => uses.split('@')[0])).size);
+    expect(all.filter(uses => !/^actions\/[a-z-]+(?:\/[a-z]+)?@[0-9a-f]{40}$/.test(uses))).toEqual([]);
+    const versions = [...written.matchAll(/uses: (\S+) # v\d+\.\d+\.\d+$/gm)].map(([, uses]) => uses);
+    expect(versions).toEqual(all);
+    // One commit of each; those of one repository share it.
+    const repositories = new Map(
+      all.map(uses => [uses.split('@')[0]!.split('/', 2).join('/'), uses.split('@')[1]]),
+    );
+    expect(new Set(all.map(uses => uses.split('@')[1])).size).toBe(repositories.size);
+  });
+
+  it('finds in a proposal what main has saved: the same paths, and keys that begin alike', () => {
+    const caches = Object.values(jobs).flatMap(({ steps }) =>
+      steps.filter(({ uses }) => uses?.includes('actions/cache/')),
+    );
+    expect(caches).toHaveLength(3);
+    // A cache is found by its paths as much as by its key: https://github.com/actions/cache, "Cache version".
+    expect(new Set(caches.map(({ with: how }) => how!.path)).size).toBe(1);
+    const save = caches.find(({ uses }) => uses!.includes('/save'))!;
+    for (const { with: how } of caches.filter(cache => cache !== save)) {
+      expect(String(save.with!.key).startsWith(String(how!['restore-keys']))).toBe(true);
+    }
+  });
+
+  it('leaves installing to the first command of a job, and installs nothing where it may write', () => {
+    const runs = Object.values(jobs).flatMap(runsOf);
+    expect(runs.filter(run => /\bnpm (?:ci|i|install)\b/.test(run))).toEqual([]);
+    expect(runsOf(jobs['list-addresses']!).filter(run => /\bnp[mx]\b/.test(run))).toEqual([]);
+  });
+
+  it('can be run again as a whole: what it hands on is named after the attempt', () => {
+    const uploads = jobs.build!.steps.filter(({ uses }) => uses?.includes('upload-'));
+    expect(uploads.map(({ with: how }) => how!.name)).toEqual(Object.values(jobs.build!.outputs!));
+    for (const { with: how } of uploads) expect(String(how!.name)).toMatch(/-\$\{\{ github\.run_attempt \}\}$/);
+    const taken = [...jobs.deploy!.steps, ...jobs['list-addresses']!.steps].flatMap(
+      ({ with: how }) => how?.artifact_name ?? (how?.path ? how.name : undefined) ?? [],
+    );
+    expect(taken).toEqual(
+      Object.keys(jobs.build!.outputs!).map(name => `\${{ needs.build.outputs.${name} }}`),
+    );
+  });
+
+  it('fails where the list of addresses is lost', () => {
+    const steps = Object.values(jobs).flatMap(job => job.steps);
+    expect(steps.filter(step => 'continue-on-error' in step)).toEqual([]);
+    const kept = steps.find(({ with: how }) => how?.path === 'content/addresses.csv')!;
+    expect(kept.with!['if-no-files-found']).toBe('error');
+    const order = runsOf(jobs.build!);
+    expect(order.findIndex(run => run.includes('published -- restore'))).toBeLessThan(
+      order.findIndex(run => run.includes('npm run build')),
+    );
   });
 
   it('is written so that no text from outside becomes part of a command', () => {
@@ -133,6 +182,11 @@ describe('the step that lists the addresses', () => {
     if (list !== null) writeFileSync(join(home, 'content/addresses.csv'), list);
     commitAll(home, 'Start');
     git(home, 'config', 'receive.denyCurrentBranch', 'ignore');
+    // The program as a checkout has it: without packages.
+    for (const part of ['scripts', 'src/core', 'src/files.ts', 'src/integrations', 'package.json']) {
+      cpSync(join(root, part), join(home, part), { recursive: true });
+    }
+    commitAll(home, 'The program');
     git(scratch, 'clone', '--quiet', home, work);
     mkdirSync(join(temp, 'published'), { recursive: true });
     if (published !== null) writeFileSync(join(temp, 'published/addresses.csv'), published);
@@ -140,9 +194,16 @@ describe('the step that lists the addresses', () => {
       spawnSync('bash', ['-e', '-o', 'pipefail', '-c', script], {
         cwd: work,
         encoding: 'utf8',
-        env: { ...process.env, RUNNER_TEMP: temp, PAUSE_SECONDS: '0', GIT_CONFIG_GLOBAL: '/dev/null' },
+        env: {
+          ...process.env,
+          CONTENT_DIR: undefined,
+          PATH: `${dirname(process.execPath)}${delimiter}${process.env.PATH}`,
+          RUNNER_TEMP: temp,
+          PAUSE_SECONDS: '0',
+          GIT_CONFIG_GLOBAL: '/dev/null',
+        },
       });
-    return { home, work, run, list: () => git(home, 'show', 'main:content/addresses.csv') };
+    return { home, work, temp, run, list: () => git(home, 'show', 'main:content/addresses.csv') };
   }
 
   const header = 'address,since,leads_to\n';
@@ -155,19 +216,53 @@ describe('the step that lists the addresses', () => {
     expect(yard.run().status).toBe(0);
     expect(yard.list()).toBe(`${header}/lots/a/,2026-01-01,\n/lots/b/,2026-02-02,`);
     expect(yard.run().status).toBe(0);
+    expect(git(yard.home, 'rev-list', '--count', 'main')).toBe('3');
+  });
+
+  it('adds nothing where addresses were renamed, and nothing is new', () => {
+    const demo = readFileSync(join(root, 'content/addresses.csv'), 'utf8');
+    expect(demo).toContain('/cultivars/wren-foot/,2026-02-10,/cultivars/wrenfoot/');
+    const yard = prepare(demo, demo);
+    expect(yard.run().status).toBe(0);
     expect(git(yard.home, 'rev-list', '--count', 'main')).toBe('2');
   });
 
-  it('starts the list, mends a missing line end, and leaves all alone without a list', () => {
+  it('lists the addresses of two days, of a rename between them, and of a run after a failed one', () => {
+    const yard = prepare(`${header}/lots/a/,2026-01-01,\n`, null);
+    const publish = (list: string) => {
+      writeFileSync(join(yard.temp, 'published/addresses.csv'), list);
+      const { status, stderr } = yard.run();
+      expect(status, stderr).toBe(0);
+    };
+    publish(`${header}/lots/a/,2026-01-01,\n/lots/b/,2026-02-02,\n`);
+    const renamed = `${yard.list()}\n/lots/b/,2026-02-03,/lots/c/\n`;
+    git(yard.home, 'reset', '--quiet', '--hard');
+    writeFileSync(join(yard.home, 'content/addresses.csv'), renamed);
+    commitAll(yard.home, 'Rename b');
+    publish(`${renamed}/lots/c/,2026-02-03,\n`);
+    publish(`${renamed}/lots/c/,2026-02-04,\n`);
+    expect(yard.list()).toBe(`${renamed}/lots/c/,2026-02-03,`);
+  });
+
+  it('starts the list, and mends a missing line end', () => {
     const fresh = prepare(null, `${header}/,2026-02-02,\n`);
     expect(fresh.run().status).toBe(0);
     expect(fresh.list()).toBe(`${header}/,2026-02-02,`);
     const open = prepare(`${header}/,2026-01-01,`, `${header}/,2026-01-01,\n/lots/a/,2026-02-02,\n`);
     expect(open.run().status).toBe(0);
     expect(open.list()).toBe(`${header}/,2026-01-01,\n/lots/a/,2026-02-02,`);
-    const none = prepare(null, null);
-    expect(none.run().status).toBe(0);
-    expect(git(none.home, 'rev-list', '--count', 'main')).toBe('1');
+  });
+
+  it.each([
+    ['is missing', null, /there is no .*addresses\.csv/],
+    ['is empty', header, /the published list is empty/],
+    ['was cut off', `${header}/lots/a/,2026-0`, /line 2 is no line of an address list/],
+  ])('fails, and changes nothing, where the published list %s', (_, published, said) => {
+    const yard = prepare(`${header}/lots/a/,2026-01-01,\n`, published);
+    const { status, stderr } = yard.run();
+    expect(status).not.toBe(0);
+    expect(stderr).toMatch(said);
+    expect(git(yard.home, 'rev-list', '--count', 'main')).toBe('2');
   });
 
   it('takes the newest main when somebody was faster', () => {
