@@ -93,4 +93,10 @@ describe('the core is pure', () => {
   it.each(core)('%s reads no clock, no chance, no file and no framework', path => {
     expect(impure.exec(readFileSync(join(root, path), 'utf8'))?.[0] ?? null).toBeNull();
   });
+
+  // A place with too short a season once kept such a loop going for ever.
+  it.each(core)('%s has no loop without a condition', path => {
+    const endless = /for \([^;()]*;\s*;|for \(let \[[^;]*;\s*;|while \((?:true|1)\)/;
+    expect(endless.exec(readFileSync(join(root, path), 'utf8'))?.[0] ?? null).toBeNull();
+  });
 });

@@ -31,13 +31,15 @@ function signsOf(text: string): string {
 
 /** The shortest code of an address that nothing has ever used. */
 function freeCode(address: string, used: ReadonlySet<string>): string {
-  for (let round = 0; ; round += 1) {
+  // Every round tries codes of all lengths, so there are more of them than codes in use.
+  for (let round = 0; round <= used.size; round += 1) {
     const signs = signsOf(round === 0 ? address : `${address}\n${round}`);
     for (let length = shortestCode; length <= longestFromOneHash; length += 1) {
       const code = signs.slice(0, length);
       if (!used.has(code)) return code;
     }
   }
+  throw new RangeError(`no short code is left for ${address}`);
 }
 
 /**

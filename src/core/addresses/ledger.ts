@@ -43,14 +43,14 @@ export type Resolution =
  */
 export function resolve({ latest }: Ledger, address: string): Resolution {
   const seen = [address];
-  for (;;) {
-    const at = seen.at(-1)!;
-    const next = nextOf(latest, at);
-    if (next === null) return { to: at, hops: seen.length - 1 };
+  let next = nextOf(latest, address);
+  while (next !== null) {
     const before = seen.indexOf(next);
     if (before >= 0) return { loop: seen.slice(before) };
     seen.push(next);
+    next = nextOf(latest, next);
   }
+  return { to: seen.at(-1)!, hops: seen.length - 1 };
 }
 
 function nextOf(latest: Ledger['latest'], address: string): string | null {

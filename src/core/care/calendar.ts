@@ -79,8 +79,8 @@ class CalendarMaker {
   /** Sets a window of a season in the calendar, cut to the days between `notBefore` and `notAfter`. */
   add(season: number, window: Window, notBefore: Day = this.from, notAfter: Day = this.to): void {
     const range = {
-      from: later(this.dayAt(season, window.from), notBefore),
-      to: earlier(this.dayAt(season, window.to), notAfter),
+      from: later(this.dayAt(season, window.from), later(notBefore, this.from)),
+      to: earlier(this.dayAt(season, window.to), earlier(notAfter, this.to)),
     };
     const daysLeft = daysBetween(range.from, range.to) + 1;
     const isStub = daysLeft < SHORTEST_STUB_DAYS && window.to - window.from >= SHORTEST_STUB_DAYS;

@@ -43,32 +43,54 @@ function beforeTheHeat({ hottestDay, hottestHighC }: CareYear, from: number, to:
   return Math.min(to, ...starts.filter(start => start >= from));
 }
 
+/** Where no season is long enough for a tree to root before the freezes, it is planted in this many days, days. Standing: ours. */
+const HURRIED_PLANTING_DAYS = 14;
+
+interface LeafedStretch {
+  from: number;
+  /** The last day that leaves time to root. */
+  latest: number;
+  /** No growing season here is long enough for it. */
+  hurried: boolean;
+}
+
+/** Springs looked at, by how many seasons they lie from the one of arrival: a tree is ready for the ground in its second season at the latest. */
+const SPRINGS = [-1, 0, 1, 2] as const;
+
+/** The first stretch between a safe day and the next early freeze with time enough for a tree that is ready on a day. */
+function firstStretch(year: CareYear, ready: number, safe: number, freeze: number): LeafedStretch {
+  const stretches = SPRINGS.map(k => {
+    const spring = safe + k * DAYS_PER_YEAR;
+    const nextFreeze = freeze + (k + 1) * DAYS_PER_YEAR;
+    const from = afterTheHeat(year, Math.max(ready, spring));
+    return { spring, from, latest: nextFreeze - careFigures.rootedBeforeWinter.low };
+  });
+  const roomy = stretches.find(({ from, latest }) => from <= latest);
+  if (roomy !== undefined) return { from: roomy.from, latest: roomy.latest, hurried: false };
+  // Between the freezes there is never time enough: the best that can be done is not to lose a day of it.
+  const next = stretches.find(({ spring }) => spring + HURRIED_PLANTING_DAYS >= ready) ?? stretches.at(-1)!;
+  const from = Math.max(ready, next.spring);
+  return { from, latest: next.spring + HURRIED_PLANTING_DAYS, hurried: true };
+}
+
 /** A tree in leaf: after the safe day of a spring and well before the freezes of the next fall. */
 function plantInLeaf(year: CareYear, ready: number): Window {
   const safe = safeDay(year);
   const freeze = earlyFreeze(year);
-  const lead = careFigures.rootedBeforeWinter.low;
-  const heat = (at: number) => afterTheHeat(year, at);
-  let from = heat(ready);
-  let latest = from + PLANTING_DAYS;
-  if (safe !== null && freeze !== null) {
-    // Spring after spring until there is one with time enough.
-    for (let spring = safe - DAYS_PER_YEAR; ; spring += DAYS_PER_YEAR) {
-      const nextFreeze = freeze + DAYS_PER_YEAR + (spring - safe);
-      from = heat(Math.max(ready, spring));
-      latest = nextFreeze - lead;
-      if (from <= latest) break;
-    }
-  }
+  const free = afterTheHeat(year, ready);
+  const { from, latest, hurried } =
+    safe === null || freeze === null
+      ? { from: free, latest: free + PLANTING_DAYS, hurried: false }
+      : firstStretch(year, ready, safe, freeze);
   const to = Math.max(from, Math.min(latest, beforeTheHeat(year, from, from + PLANTING_DAYS)));
+  const wait = hurried
+    ? 'As soon as the chance of a later freeze has dropped to 1 in 10: fewer than eight weeks are left here before the next may come, so cover it well in its first winter.'
+    : 'After the chance of a later freeze has dropped to 1 in 10, once it has settled in, and eight weeks before the next freeze may come.';
   return {
     name: 'plant-out',
     from,
     to,
-    trigger:
-      safe === null
-        ? 'Once it has settled in, on a dull day out of the great heat.'
-        : 'After the chance of a later freeze has dropped to 1 in 10, once it has settled in, and eight weeks before the next freeze may come.',
+    trigger: safe === null ? 'Once it has settled in, on a cloudy day out of the great heat.' : wait,
     because: [
       modelled(
         safe === null

@@ -19,12 +19,13 @@ const carriageReturn = 13;
 
 /** Whether two files hold the same lines; ends of lines may have been converted on the way out of the repository. */
 function sameText(a: Uint8Array, b: Uint8Array): boolean {
-  for (let [i, j] = [0, 0]; ; i += 1, j += 1) {
+  let [i, j] = [0, 0];
+  for (; i <= a.length && j <= b.length; i += 1, j += 1) {
     while (a[i] === carriageReturn) i += 1;
     while (b[j] === carriageReturn) j += 1;
     if (a[i] !== b[j]) return false;
-    if (a[i] === undefined) return true;
   }
+  return i > a.length && j > b.length;
 }
 
 export function fileChanges(before: ContentState, after: ContentState): FileChanges {

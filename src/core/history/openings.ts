@@ -11,12 +11,14 @@ const none: Openings = new Map();
 /** The day that what a form waits for comes, up to `to`; followed on where another wait begins then. Null: not by then. */
 function byWaiting(past: LotPast, form: Form, from: Day, to: Day): Day | null {
   let on = from;
-  for (;;) {
+  // Every wait ends on a later day, so there are no more of them than days.
+  for (let waits = daysBetween(from, to); waits >= 0; waits -= 1) {
     const wait = past.waitingOn(on).get(form) ?? null;
     if (wait === 'ready') return on;
     if (wait === null || wait <= on || wait > to) return null;
     on = wait;
   }
+  return null;
 }
 
 /**
