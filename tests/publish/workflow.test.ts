@@ -136,7 +136,8 @@ describe('the publishing workflow', () => {
   it('can be run again as a whole: what it hands on is named after the attempt', () => {
     const uploads = jobs.build!.steps.filter(({ uses }) => uses?.includes('upload-'));
     expect(uploads.map(({ with: how }) => how!.name)).toEqual(Object.values(jobs.build!.outputs!));
-    for (const { with: how } of uploads) expect(String(how!.name)).toMatch(/-\$\{\{ github\.run_attempt \}\}$/);
+    for (const { with: how } of uploads)
+      expect(String(how!.name)).toMatch(/-\$\{\{ github\.run_attempt \}\}$/);
     const taken = [...jobs.deploy!.steps, ...jobs['list-addresses']!.steps].flatMap(
       ({ with: how }) => how?.artifact_name ?? (how?.path ? how.name : undefined) ?? [],
     );

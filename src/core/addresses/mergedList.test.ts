@@ -78,12 +78,22 @@ describe('what a published list adds', () => {
   });
 });
 
-/** What happens to a list: pages published, renamed, renamed back, in any order on any days. */
-const steps = fc.array(fc.record({ page: fc.nat(5), to: fc.nat(5), days: fc.nat(2), rename: fc.boolean() }), {
-  maxLength: 12,
-});
+/** What happens to a list: a page is published or renamed, some days after what happened before. */
+interface Step {
+  page: number;
+  to: number;
+  days: number;
+  rename: boolean;
+}
 
-function happened(rows: readonly NewRow[], what: fc.TypeOf<typeof steps>): NewRow[] {
+const steps: fc.Arbitrary<Step[]> = fc.array(
+  fc.record({ page: fc.nat(5), to: fc.nat(5), days: fc.nat(2), rename: fc.boolean() }),
+  {
+    maxLength: 12,
+  },
+);
+
+function happened(rows: readonly NewRow[], what: readonly Step[]): NewRow[] {
   const list = [...rows];
   let on: Day = list.at(-1)?.since ?? start;
   const holds = (address: string) => list.findLast(each => each.address === address);
