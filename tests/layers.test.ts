@@ -31,6 +31,7 @@ const layers: readonly { name: string; level: number; pattern: RegExp }[] = [
   { name: 'markdown', level: 6, pattern: /^src\/markdown\// },
   { name: 'result store', level: 6, pattern: /^src\/(?:files|resultStore)\.ts$/ },
   { name: 'late script', level: 6, pattern: /^src\/lateScript\.mjs$/ },
+  { name: 'station tables', level: 6, pattern: /^src\/stations\// },
   { name: 'turns', level: 6, pattern: /^src\/turns\.ts$/ },
   { name: 'kept content', level: 6, pattern: /^src\/keptContent\.ts$/ },
   { name: 'content', level: 7, pattern: /^src\/content(?:\.config)?\.ts$/ },

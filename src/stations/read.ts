@@ -1,0 +1,28 @@
+/** Reads the tables of stations that lie beside this file. At build time only: nothing of them is sent to a visitor as it stands. */
+
+import { readFileSync } from 'node:fs';
+import { gunzipSync } from 'node:zlib';
+import type { Station } from '../core/climate/anywhere/station.ts';
+import { normalsStations, reportsStations } from '../core/climate/anywhere/stationTable.ts';
+
+function table(file: string) {
+  const path = new URL(file, import.meta.url);
+  try {
+    return JSON.parse(gunzipSync(readFileSync(path)).toString('utf8'));
+  } catch (fault) {
+    throw new RangeError(
+      `src/stations/${file} cannot be read (${fault instanceof Error ? fault.message : fault}). It may be cut short: fetch it anew with git checkout.`,
+    );
+  }
+}
+
+let stations: readonly Station[] | null = null;
+
+/** Every station of both tables, read once. Throws a RangeError with the file's name when one is damaged. */
+export function readStations(): readonly Station[] {
+  stations ??= [
+    ...normalsStations(table('us-1981-2010.json.gz')),
+    ...reportsStations(table('world-2003-2021.json.gz')),
+  ];
+  return stations;
+}
