@@ -3,12 +3,15 @@ import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
 import { addDays, day } from '../../src/core/days.ts';
 import { evidenceFigures } from '../../src/core/evidence/matchRipening.ts';
-import { levels, wetLevels, winterCares } from '../../src/core/match/answers.ts';
+import { levels, winterCares } from '../../src/core/match/answers.ts';
 import { buyingSeason } from '../../src/core/match/buyingSeason.ts';
 import { levelOf } from '../../src/core/match/level.ts';
 import { matchAll, matchPlace } from '../../src/core/match/match.ts';
 import { wetVerdict } from '../../src/core/match/wet.ts';
+import type { AirClass, WinterClass } from '../../src/core/records/common.ts';
 import type { Trial } from '../../src/core/records/cultivar.ts';
+import { rainLosses } from '../../src/core/records/rainLoss.ts';
+import { realSpecies, speciesIds } from '../care/realPlaces.ts';
 import { chilly, context, cultivar, fig, movedBy, outlookOf, placeNamed } from './places.ts';
 
 const rank = (level: (typeof levels)[number]) => levels.indexOf(level);
@@ -20,7 +23,7 @@ describe('the level', () => {
     care: fc.constantFrom(...winterCares),
     outdoors: share,
     headStart: share,
-    wet: fc.constantFrom(...wetLevels),
+    wet: fc.constantFrom(...rainLosses),
     chill: fc.constantFrom('met' as const, 'doubtful' as const, 'short' as const),
     fruitless: fc.constant(false),
   });
@@ -235,6 +238,83 @@ describe('rain at ripening', () => {
       'sound',
       'some-loss',
     ]);
+  });
+});
+
+describe('rain by species', () => {
+  const soaked = { fromDoy: 250, rainMm: 150, deficitKpa: 0.4, wetness: 2 as const };
+  const tender = { ...fruit, rain: 'poor', splits: 'high', eye: 'none' } as const;
+  const outcome = (id: string) => wetVerdict(soaked, tender, realSpecies(id).rainAtRipening);
+
+  it('takes most of a fig, a jujube or a pomegranate that splits, and never most of a persimmon or mulberry', () => {
+    // Common practice, no source: firm persimmons hang through rain; mulberries ripen over weeks.
+    expect(Object.fromEntries(speciesIds.map(id => [id, outcome(id).level]))).toEqual({
+      'american-persimmon': 'some-loss',
+      'asian-persimmon': 'some-loss',
+      fig: 'heavy-loss',
+      jujube: 'heavy-loss',
+      mulberry: 'some-loss',
+      pomegranate: 'heavy-loss',
+    });
+  });
+
+  it('speaks of an eye, of souring and of a roof over the tree to nobody but fig growers', () => {
+    for (const id of speciesIds) {
+      const words = outcome(id)
+        .because.map(({ text }) => text)
+        .join(' ');
+      expect(/\beye\b|\bfigs\b/.test(words), id).toBe(id === 'fig');
+    }
+  });
+
+  it('counts splitting only where that is how rain spoils the fruit', () => {
+    const splitting = { ...fruit, rain: 'fair', splits: 'high', eye: 'none' } as const;
+    const mulberry = realSpecies('mulberry').rainAtRipening!;
+    const words = wetVerdict(soaked, splitting, mulberry).because.map(({ text }) => text);
+    expect(words.join(' ')).not.toMatch(/splits/);
+  });
+
+  it('judges with care, in words for any fruit, where the record says nothing of rain', () => {
+    const { level, because } = wetVerdict(soaked, tender);
+    expect(level).toBe('heavy-loss');
+    expect(because.at(-1)).toMatchObject({ standing: 'ours' });
+  });
+
+  it('says rain in inches first and the air in words', () => {
+    expect(outcome('fig').because[0]!.text).toMatch(
+      /about 6 in \(150 mm\) of rain falls, and the air is damp/,
+    );
+  });
+});
+
+describe('what the species says of itself', () => {
+  const words = (match: { because: readonly { text: string }[] }) =>
+    match.because.map(({ text }) => text).join(' ');
+
+  it('names the chromosome races of American persimmon, and the one to look for', () => {
+    const { pollination } = realSpecies('american-persimmon');
+    const female = cultivar({ pollination: 'partner', chromosomes: 90 });
+    const said = words(matchPlace(placeNamed('davis'), female, { ...fig, pollination }, context));
+    // Kentucky State University, HortScience, 2017: tetraploids have 60 chromosomes, hexaploids 90.
+    expect(said).toMatch(/60 in the southern Appalachians and 90/);
+    expect(said).toMatch(/It has 90 chromosomes/);
+    const alone = words(matchPlace(placeNamed('davis'), cultivar(), { ...fig, pollination }, context));
+    expect(alone).not.toMatch(/chromosome/);
+  });
+
+  it('warns of nematodes where winters are mild and of rust where summers are humid, and nowhere else', () => {
+    const { troubles } = realSpecies('fig');
+    const at = (winter: WinterClass, air: AirClass) => {
+      const place = placeNamed('davis');
+      const there = { ...place, class: { ...place.class, winter, air } };
+      return words(matchPlace(there, cultivar(), { ...fig, troubles }, context));
+    };
+    // Texas A&M AgriLife EHT-019 and University of Georgia C945 for nematodes; LSU AgCenter 2024 for rust.
+    expect(at('mild', 'dry')).toMatch(/nematodes/);
+    expect(at('mild', 'dry')).not.toMatch(/rust/);
+    expect(at('cold', 'humid')).toMatch(/rust/);
+    expect(at('cold', 'humid')).not.toMatch(/nematodes/);
+    expect(at('cool', 'fair')).not.toMatch(/rust|nematodes/);
   });
 });
 

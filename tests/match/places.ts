@@ -41,6 +41,9 @@ export const fig: Species = {
   storageC: figure(4, 1, 7),
   bareRootKeepsDays: figure(52, 45, 60),
   hazards: [],
+  rainAtRipening: null,
+  pollination: null,
+  troubles: [],
   movement: 'Ask the plant health authority.',
 };
 
@@ -56,6 +59,7 @@ export function cultivar(over: Partial<MatchedCultivar> = {}): MatchedCultivar {
     ripening: 'mid',
     crops: ['main'],
     pollination: 'unaided',
+    chromosomes: null,
     fruit: {
       skin: 'brown',
       blush: null,

@@ -7,6 +7,7 @@
 import type { Day, DayRange } from '../days.ts';
 import type { Answer, Crop, Form, Reason } from '../records/common.ts';
 import type { PlaceClass, Trial } from '../records/cultivar.ts';
+import type { RainLoss } from '../records/rainLoss.ts';
 
 /** The one verdict, from best to worst. `levelWords` in `words.ts` has the words people read. */
 export const levels = ['at-home', 'with-care', 'in-a-pot', 'a-gamble', 'not-here'] as const;
@@ -78,8 +79,7 @@ export interface RipeningVerdict extends RipeningOdds {
 }
 
 /** How much of the crop rain and damp air spoil. */
-export const wetLevels = ['sound', 'some-loss', 'heavy-loss'] as const;
-export type WetLevel = (typeof wetLevels)[number];
+export type WetLevel = RainLoss;
 
 export interface WetVerdict {
   level: WetLevel;

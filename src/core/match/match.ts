@@ -17,11 +17,30 @@ import {
 } from './sharedVerdicts.ts';
 import type { MatchedCultivar } from './subject.ts';
 import { levelSeen, trialSeen, trialsIn } from './trials.ts';
+import { reasonFrom } from './words.ts';
 
-const partnerReason: Reason = {
-  text: 'It needs another cultivar of the species nearby to set fruit.',
-  standing: 'practice',
-};
+/** What a cultivar that needs a partner asks for, and how its species is pollinated where the record says so. */
+function partnerReasons({ pollination }: Species, { chromosomes }: MatchedCultivar): Reason[] {
+  const race =
+    chromosomes === null
+      ? ''
+      : ` It has ${chromosomes} chromosomes, and the other tree has to be of the same race.`;
+  const need: Reason = {
+    text: `It needs another cultivar of the species nearby to set fruit.${race}`,
+    standing: 'practice',
+  };
+  return pollination === null ? [need] : [need, reasonFrom(pollination.text, pollination)];
+}
+
+/** The troubles of the species that belong to a climate like this. */
+function troubleReasons({ troubles }: Species, place: PlaceOutlook): Reason[] {
+  return troubles
+    .filter(
+      ({ where: { winter, air } }) =>
+        (winter?.includes(place.class.winter) ?? true) && (air?.includes(place.class.air) ?? true),
+    )
+    .map(trouble => reasonFrom(trouble.text, trouble));
+}
 
 /** The crop that decides: the likeliest to ripen outdoors, then with a head start; the main crop of two alike. */
 function bestCrop(crops: readonly CropPart[]): RipeningVerdict | null {
@@ -82,6 +101,7 @@ export function matcherFor(
   if (!outlook) throw new RangeError(`no outlook for the species ${species.id} at ${place.id}`);
   const shared = sharedVerdicts(place, species, outlook, context);
   const forms = formAdvice(place, species, context);
+  const troubles = troubleReasons(species, place);
   const kindsByOffset = memo<ReturnType<typeof memo<Kind>>>();
 
   function makeKind(cultivar: MatchedCultivar): Kind {
@@ -92,7 +112,8 @@ export function matcherFor(
     const model = modelOf(crops, best, winterPart, wetPart, outlook as SpeciesOutlook);
     const because: Reason[] = [];
     addWorstFirst(because, [...crops, winterPart, wetPart, shared.chill]);
-    if (cultivar.pollination === 'partner') because.push(partnerReason);
+    if (cultivar.pollination === 'partner') because.push(...partnerReasons(species, cultivar));
+    because.push(...troubles);
     return {
       model,
       level: levelOf(model),

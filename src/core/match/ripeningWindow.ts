@@ -10,8 +10,8 @@ const PICKING_DAYS = 30;
 const LITTLE_RAIN_MM = 25;
 const MUCH_RAIN_MM = 75;
 /** Air that dries less than the first makes rain worse by a step, air that dries more than the second better. Standing: ours. */
-const DAMP_AIR_KPA = 0.6;
-const DRYING_AIR_KPA = 1.3;
+export const DAMP_AIR_KPA = 0.6;
+export const DRYING_AIR_KPA = 1.3;
 
 /** 0 little, 1 some, 2 much. */
 export type Wetness = 0 | 1 | 2;

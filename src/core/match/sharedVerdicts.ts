@@ -86,11 +86,13 @@ const fruitNumber = ({ eye, splits, rain }: Fruit) =>
   eyeNumber[eye] * 9 + splitNumber[splits] * 3 + rainNumber[rain];
 
 /** A number that cultivars share when they differ in nothing a match looks at, but for their hardiness and their trials. */
-export function kindNumber({ crops, ripening, pollination, fruit }: MatchedCultivar): number {
+export function kindNumber({ crops, ripening, pollination, chromosomes, fruit }: MatchedCultivar): number {
   let number = 0;
   for (const crop of crops) number = number * 11 + classNumber(crop, { ripening }) + 1;
   const wasps = Number(needsWasp(pollination, 'main')) + Number(needsWasp(pollination, 'breba'));
-  return (number * 6 + wasps * 2 + Number(pollination === 'partner')) * 45 + fruitNumber(fruit);
+  const rest = (number * 6 + wasps * 2 + Number(pollination === 'partner')) * 45 + fruitNumber(fruit);
+  // Two crops at most: the rest stays far below a million.
+  return (chromosomes ?? 0) * 1_000_000 + rest;
 }
 
 export function sharedVerdicts(
@@ -139,7 +141,7 @@ export function sharedVerdicts(
   function wetOf(cultivar: MatchedCultivar, crop: Crop): WetPart {
     return wets(classNumber(crop, cultivar) * 45 + fruitNumber(cultivar.fruit), () => {
       const window = outlook.crops[crop].get(cultivar.ripening)?.window ?? place.usualWindow;
-      const verdict = wetVerdict(window, cultivar.fruit);
+      const verdict = wetVerdict(window, cultivar.fruit, species.rainAtRipening);
       return { verdict, steps: wetSteps[verdict.level], because: verdict.because };
     });
   }

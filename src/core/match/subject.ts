@@ -10,6 +10,7 @@ export type MatchedCultivar = Pick<
   | 'ripening'
   | 'crops'
   | 'pollination'
+  | 'chromosomes'
   | 'fruit'
   | 'hardinessOffsetC'
   | 'trials'

@@ -77,6 +77,14 @@ export const writtenCultivar = z.strictObject({
     .describe(
       'unaided; self-fertile; partner: needs another tree; wasp-main: the main crop needs the fig wasp; wasp-all: all crops do.',
     ),
+  chromosomes: z
+    .int()
+    .min(10)
+    .max(400)
+    .describe(
+      'Number of chromosomes, where races of the species differ in it and pollinate only their own (American persimmon: 60 or 90).',
+    )
+    .optional(),
   fruit: z
     .strictObject({
       skin: z.enum(skinColours).describe('Main colour of the ripe skin, as it is drawn.'),
@@ -189,6 +197,8 @@ export interface Cultivar {
   ripening: RipeningClass;
   crops: Crop[];
   pollination: PollinationHabit;
+  /** Null where it is not known or makes no difference. */
+  chromosomes: number | null;
   fruit: Fruit;
   hardinessOffsetC: number;
   vigour: 'low' | 'medium' | 'high';
@@ -224,6 +234,7 @@ export function normaliseCultivar(
     ripening: written.ripening,
     crops: [...written.crops],
     pollination: written.pollination,
+    chromosomes: written.chromosomes ?? null,
     fruit: {
       skin: fruit.skin,
       blush: fruit.blush ?? null,

@@ -13,6 +13,16 @@ import {
   temperatureUnits,
   text,
 } from './common.ts';
+import {
+  type FruitInRain,
+  normaliseRain,
+  normaliseTrouble,
+  type Pollination,
+  type Trouble,
+  writtenPollination,
+  writtenRain,
+  writtenTroubles,
+} from './speciesFruit.ts';
 
 const heatNeeds = z
   .strictObject({
@@ -104,6 +114,9 @@ export const writtenSpecies = z.strictObject({
       }),
     )
     .describe('Sap, thorns, seeds and the like. Write [] when there are none.'),
+  rain_at_ripening: writtenRain.optional(),
+  pollination: writtenPollination.optional(),
+  troubles: writtenTroubles.optional(),
   movement: text('Caution about moving the plants across borders, in general words.', 600),
 });
 
@@ -149,6 +162,10 @@ export interface Species {
   storageC: Figure;
   bareRootKeepsDays: Figure;
   hazards: Hazard[];
+  /** Null where the record says nothing. */
+  rainAtRipening: FruitInRain | null;
+  pollination: Pollination | null;
+  troubles: Trouble[];
   movement: string;
 }
 
@@ -200,6 +217,9 @@ export function normaliseSpecies(id: string, written: WrittenSpecies): Species {
     storageC: normaliseFigure(storage.temperature),
     bareRootKeepsDays: normaliseFigure(storage.bare_root),
     hazards: written.hazards,
+    rainAtRipening: written.rain_at_ripening ? normaliseRain(written.rain_at_ripening) : null,
+    pollination: written.pollination ?? null,
+    troubles: (written.troubles ?? []).map(normaliseTrouble),
     movement: written.movement,
   };
 }

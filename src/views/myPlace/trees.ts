@@ -24,11 +24,24 @@ function matched({
   ripening,
   crops,
   pollination,
+  chromosomes,
   fruit,
   hardinessOffsetC,
   trials,
 }: MatchedCultivar): MatchedCultivar {
-  return { id, name, species, flavour, ripening, crops, pollination, fruit, hardinessOffsetC, trials };
+  return {
+    id,
+    name,
+    species,
+    flavour,
+    ripening,
+    crops,
+    pollination,
+    chromosomes,
+    fruit,
+    hardinessOffsetC,
+    trials,
+  };
 }
 
 export function treesFile(all: Catalogue): TreesFile {
