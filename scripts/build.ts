@@ -8,8 +8,11 @@ import type { Catalogue } from '../src/core/catalogue.ts';
 import { textReport } from '../src/core/reading/report.ts';
 import {
   checkAddresses,
-  listNews,
+  keepNewList,
+  newList,
+  publishList,
   redirectFile,
+  refuseLostList,
   serveMovedFiles,
   writeRedirects,
 } from '../src/integrations/addressList.ts';
@@ -40,7 +43,7 @@ const root = dirname(dirname(fileURLToPath(import.meta.url)));
 const help = `Builds the site from content/ into dist/.
 
   npm run build                       for today in the yard's time zone
-  npm run build -- --as-of 2026-11-25 for another day
+  npm run build -- --as-of 2026-11-25 a look at another day; new addresses are not listed
   npm run build -- --base /orchard/   for a site that lives below a path
   npm run build -- --afresh           makes everything anew, also what has not changed
   npm run build -- --press            prints lots, cultivars and guides beside the rest, as is done for large yards anyway
@@ -106,6 +109,7 @@ async function prepare(request: BuildRequest): Promise<BuildJob | null> {
     return null;
   }
   process.env.AS_OF = content.asOf;
+  refuseLostList(content.dir, outDir(), shownFolder(content.dir));
   const catalogue = await keepContent(content);
   const out = outDir();
   await mkdir(dirname(out), { recursive: true });
@@ -164,14 +168,20 @@ async function publish(job: BuildJob, made: Made, { leaveList = false }: BuildRe
     (file, bytes) => refusePrivate(scan, file, bytes),
   );
   await writeSitemap(built, finished.pages, links);
-  const addresses = checkAddresses(records.addresses, catalogue, finished.pages, shownFolder(content.dir));
+  const addresses = checkAddresses(records.addresses, catalogue, finished.pages, {
+    day: { asOf: content.asOf, isPublished: content.asOf === content.publishedOn },
+    shownDir: shownFolder(content.dir),
+  });
   const moved = serveMovedFiles(built, addresses, finished.files.keys());
   writeRedirects(built, addresses, links, moved);
+  const list = newList(content.dir, leaveList ? [] : addresses.news);
+  publishList(built, list);
   await swapIn(built, out);
   await clearOldPhotos();
   const keys = new Map([...plannedKeys(), ...fromBeside.map(({ file, key }) => [file, key] as const)]);
   await keepList(out, ground, keys, { files: finished.files, privateNotes });
-  return leaveList ? 0 : listNews(content.dir, addresses);
+  await keepNewList(content.dir, list);
+  return list?.added ?? 0;
 }
 
 async function buildNow(request: BuildRequest): Promise<BuiltSite | null> {

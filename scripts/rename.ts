@@ -4,7 +4,7 @@ import { mkdir, rename, rm, writeFile } from 'node:fs/promises';
 import { dirname, join, resolve } from 'node:path';
 import { fileURLToPath } from 'node:url';
 import { confirm, isCancel } from '@clack/prompts';
-import { chooseDay, contentDir, readContentFiles, shownFolder } from '../src/content.ts';
+import { contentDir, publicationDay, readContentFiles, shownFolder } from '../src/content.ts';
 import { type RecordKind, recordFolders } from '../src/core/addresses/paths.ts';
 import type { Day } from '../src/core/days.ts';
 import type { PhotoFile } from '../src/core/reading/draft.ts';
@@ -27,7 +27,6 @@ const help = `Gives a record another id: renames its file, changes every file th
 
   --show       says what would change, and changes nothing
   --yes        does not ask
-  --as-of DAY  the day from which the new address holds; today where it is left out
 
 A heading of a guide that was reworded, or the time of a chapter that was mended, has a new name for its part: lead the old one on as an
 address, and links to it open the page at the new one.
@@ -107,10 +106,11 @@ async function agreed(): Promise<boolean> {
 async function renameIn(
   folder: string,
   request: RenameRequest,
-  { show, yes, asOf }: { show: boolean; yes: boolean; asOf: string | undefined },
+  { show, yes }: { show: boolean; yes: boolean },
 ): Promise<number> {
   const { files, photos } = await readContentFiles(folder);
-  const today = chooseDay(files, asOf);
+  // Whatever day is looked at: the new address holds from when it is published.
+  const today = publicationDay(files);
   const plan = planRename(yardTexts(files), request, today);
   if ('refused' in plan) throw new UsageError(plan.refused);
   proveSound(files, photos, plan, today);
@@ -132,7 +132,6 @@ export async function main(words: string[]): Promise<number> {
   const { values, positionals } = readFlags(words, {
     show: { type: 'boolean' },
     yes: { type: 'boolean' },
-    'as-of': { type: 'string' },
     help: { type: 'boolean', short: 'h' },
   });
   if (values.help) {
@@ -147,7 +146,6 @@ export async function main(words: string[]): Promise<number> {
     renameIn(contentDir(), request, {
       show: values.show ?? false,
       yes: values.yes ?? false,
-      asOf: values['as-of'],
     }),
   );
 }

@@ -117,9 +117,16 @@ export class AsOfError extends Error {
   override name = 'AsOfError';
 }
 
+/** The day on which what is built is published: the yard's fixed day, else today in the yard's time zone. */
+export function publicationDay(files: readonly SourceFile[]): Day {
+  const { timeZone, fixedDay } = readClockSettings(files);
+  if (fixedDay !== null) return fixedDay;
+  return todayIn(timeZone !== null && isTimeZone(timeZone) ? timeZone : 'UTC');
+}
+
 /**
- * The day everything is computed for: the day given, else AS_OF, else the yard's fixed day, else today in the yard's time zone.
- * Throws an AsOfError when the day given does not exist.
+ * The day everything is computed for: the day given, else AS_OF, else the day of publication. Throws an AsOfError when the day given does not
+ * exist.
  */
 export function chooseDay(files: readonly SourceFile[], given: string | undefined): Day {
   const asked = given ?? process.env.AS_OF;
@@ -128,14 +135,14 @@ export function chooseDay(files: readonly SourceFile[], given: string | undefine
     if (parsed === null) throw new AsOfError(`"${asked}" is no calendar day; write it as 2026-11-25.`);
     return parsed;
   }
-  const { timeZone, fixedDay } = readClockSettings(files);
-  if (fixedDay !== null) return fixedDay;
-  return todayIn(timeZone !== null && isTimeZone(timeZone) ? timeZone : 'UTC');
+  return publicationDay(files);
 }
 
 export interface LoadedContent {
   dir: string;
   asOf: Day;
+  /** The day on which it is published. Where `asOf` is another, the site is only looked at. */
+  publishedOn: Day;
   reading: Reading;
   files: SourceFile[];
 }
@@ -147,7 +154,8 @@ export async function loadContent(
   const dir = options.dir ?? contentDir();
   const { files, photos } = await readContentFiles(dir);
   const asOf = chooseDay(files, options.asOf);
-  return { dir, asOf, reading: readRecords(files, { asOf, photos }), files };
+  const publishedOn = publicationDay(files);
+  return { dir, asOf, publishedOn, reading: readRecords(files, { asOf, photos }), files };
 }
 
 /** The content has errors; the message is the whole report. */

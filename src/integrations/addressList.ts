@@ -1,7 +1,7 @@
 /** The step of a build that keeps old addresses alive: it refuses a site that has lost one, writes the redirects, and lists what is new. */
 
-import { copyFileSync, existsSync, mkdirSync, writeFileSync } from 'node:fs';
-import { readFile } from 'node:fs/promises';
+import { spawnSync } from 'node:child_process';
+import { copyFileSync, existsSync, mkdirSync, readFileSync, writeFileSync } from 'node:fs';
 import { dirname, join } from 'node:path';
 import { withRows } from '../core/addresses/listText.ts';
 import { type MovedFile, movedFiles } from '../core/addresses/movedFiles.ts';
@@ -11,6 +11,7 @@ import {
   type Publication,
   publicationOf,
   type Redirect,
+  type SiteDay,
 } from '../core/addresses/publication.ts';
 import type { Catalogue } from '../core/catalogue.ts';
 import type { AddressRow } from '../core/records/address.ts';
@@ -50,11 +51,11 @@ const toldAtMost = 20;
 /** What a built site does to the addresses of before. Throws when one of them would lead nowhere. */
 export function checkAddresses(
   rows: readonly AddressRow[],
-  { codes, asOf }: Pick<Catalogue, 'codes' | 'asOf'>,
+  { codes }: Pick<Catalogue, 'codes'>,
   pages: readonly FinishedPage[],
-  shownDir: string,
+  { day, shownDir }: { day: SiteDay; shownDir: string },
 ): Publication {
-  const publication = publicationOf(rows, codes, pages.map(builtPage), asOf);
+  const publication = publicationOf(rows, codes, pages.map(builtPage), day);
   const { lost } = publication;
   if (lost.length > 0) {
     const told = lost.slice(0, toldAtMost).map(address => lostInWords(address, shownDir));
@@ -110,14 +111,54 @@ export function writeRedirects(
   writeFileSync(join(built, '_headers'), headerTable(links));
 }
 
-/** Adds the new addresses at the end of the list; the file is replaced whole, so that no line is ever cut. Returns how many there are. */
-export async function listNews(content: string, { news }: Publication): Promise<number> {
-  if (news.length === 0) return 0;
-  const path = join(content, listName);
-  const before = await readFile(path, 'utf8').catch((problem: NodeJS.ErrnoException) => {
-    if (problem.code === 'ENOENT') return '';
-    throw problem;
-  });
-  await writeWhole(path, withRows(before, news));
-  return news.length;
+function textOf(path: string): string {
+  return existsSync(path) ? readFileSync(path, 'utf8') : '';
+}
+
+/** Whether the last commit of the repository that the folder lies in, if there is one, has the list. */
+function isCommitted(content: string): boolean {
+  const hookVariables = ['GIT_DIR', 'GIT_WORK_TREE', 'GIT_INDEX_FILE', 'GIT_PREFIX'];
+  const env = Object.fromEntries(
+    Object.entries(process.env).filter(([name]) => !hookVariables.includes(name)),
+  );
+  return spawnSync('git', ['-C', content, 'cat-file', '-e', `HEAD:./${listName}`], { env }).status === 0;
+}
+
+/** Refuses to begin the list anew where the yard has had one: the addresses in it would be forgotten. */
+export function refuseLostList(content: string, out: string, shownDir: string): void {
+  if (textOf(join(content, listName)).trim() !== '') return;
+  const list = join(shownDir, listName);
+  const lost = `${list} is missing: the site would forget every address it was published with.`;
+  const anew = 'A yard that was never published begins its list with npm run published -- start.';
+  if (existsSync(join(out, listName))) {
+    throw new Error(
+      `${lost} The site in ${out} carries it: npm run published -- add ${out} puts it back. ${anew}`,
+    );
+  }
+  if (isCommitted(content)) {
+    throw new Error(`${lost} The last commit has it: git restore ${list} puts it back. ${anew}`);
+  }
+}
+
+/** The list with what is new at its end. */
+export interface NewList {
+  text: string;
+  /** How many lines are new. */
+  added: number;
+}
+
+/** The list as it will be once the site is in place; null where there is none and nothing to begin one with. */
+export function newList(content: string, news: Publication['news']): NewList | null {
+  const text = withRows(textOf(join(content, listName)), news);
+  return text === '' ? null : { text, added: news.length };
+}
+
+/** Lays the list into the site, so that a lost one can be taken back from there. */
+export function publishList(built: string, list: NewList | null): void {
+  if (list !== null) writeFileSync(join(built, listName), list.text);
+}
+
+/** Writes the list back; the file is replaced whole, so that no line is ever cut. */
+export async function keepNewList(content: string, list: NewList | null): Promise<void> {
+  if (list !== null && list.added > 0) await writeWhole(join(content, listName), list.text);
 }

@@ -1,7 +1,7 @@
 /** `npm run rename` as the grower meets it. */
 
 import { spawnSync } from 'node:child_process';
-import { cpSync, existsSync, mkdtempSync, readdirSync, readFileSync, rmSync } from 'node:fs';
+import { appendFileSync, cpSync, existsSync, mkdtempSync, readdirSync, readFileSync, rmSync } from 'node:fs';
 import { tmpdir } from 'node:os';
 import { join } from 'node:path';
 import { afterAll, expect, test } from 'vitest';
@@ -15,12 +15,14 @@ const scratch = mkdtempSync(join(tmpdir(), 'leafdrop-rename-'));
 afterAll(() => rmSync(scratch, { recursive: true, force: true }));
 const content = join(scratch, 'content');
 cpSync(join(yardsFolder, 'base/content'), content, { recursive: true });
+appendFileSync(join(content, 'yard.yaml'), 'fixed_day: 2026-11-25\n');
 
 function rename(...words: string[]) {
   const { status, stdout, stderr } = spawnSync(
     process.execPath,
-    ['scripts/rename.ts', '--as-of', '2026-11-25', ...words],
-    { cwd: root, encoding: 'utf8', env: { ...process.env, CONTENT_DIR: content, AS_OF: '' } },
+    ['scripts/rename.ts', ...words],
+    // A day that is looked at is none from which an address holds.
+    { cwd: root, encoding: 'utf8', env: { ...process.env, CONTENT_DIR: content, AS_OF: '2027-03-01' } },
   );
   return { status, stdout, stderr };
 }

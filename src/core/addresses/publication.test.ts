@@ -5,7 +5,8 @@ import type { AddressRow } from '../records/address.ts';
 import { assignCodes } from './codes.ts';
 import { type BuiltPage, publicationOf } from './publication.ts';
 
-const today = day('2026-11-25');
+const on = day('2026-11-25');
+const today = { asOf: on, isPublished: true };
 
 function page(path: string, ...ids: string[]): BuiltPage {
   return { path, ids, promised: ids };
@@ -82,11 +83,22 @@ describe('publishing', () => {
     expect(redirects).toEqual([{ from: '/stock/page/3/', to: '/stock/' }]);
   });
 
-  test('does not ask for addresses of later days, and lists none of an earlier one after them', () => {
-    const later = [{ ...rowsOf(['/a/'])[0]!, since: addDays(today, 1) }];
-    const { lost, news } = publicationOf(later, none, [page('/')], today);
-    expect(lost).toEqual([]);
-    expect(news).toEqual([]);
+  test('for a look at another day asks for no address of a later day, and lists nothing', () => {
+    const later = [{ ...rowsOf(['/a/'])[0]!, since: addDays(on, 1) }];
+    const look = publicationOf(later, none, [page('/')], { asOf: on, isPublished: false });
+    expect([look.lost, look.news]).toEqual([[], []]);
+    expect(publicationOf([], none, [page('/')], { asOf: addDays(on, 90), isPublished: false }).news).toEqual(
+      [],
+    );
+  });
+
+  test('asks for every address when it is published, and goes on listing when a line is of a later day', () => {
+    const ahead = addDays(on, 30);
+    const rows = [...rowsOf(['/']), { ...rowsOf(['/a/'])[0]!, since: ahead }];
+    expect(publicationOf(rows, none, [page('/')], today).lost.map(({ row }) => row.address)).toEqual(['/a/']);
+    const { news } = publicationOf(rows, none, [page('/'), page('/a/'), page('/b/')], today);
+    // In order of days, as the list is kept.
+    expect(news).toEqual([{ address: '/b/', since: ahead, leadsTo: null }]);
   });
 
   test('500 renames and retirements end without a dead address', () => {
@@ -113,7 +125,7 @@ describe('publishing', () => {
           } else {
             const next = `/lots/renamed-${index}/`;
             names = names.map(name => (name === victim ? next : name));
-            add([{ address: victim, since: today, leadsTo: next }]);
+            add([{ address: victim, since: on, leadsTo: next }]);
           }
           // Publishing at every step would take the time of the test; every tenth shows the same.
           if (index % 10 > 0 && index < steps.length - 1) continue;

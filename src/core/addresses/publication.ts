@@ -1,6 +1,6 @@
 /** What publishing a site means for the list of addresses: which of the old ones would break, which have to lead on, which are new. */
 
-import type { Day } from '../days.ts';
+import { type Day, later } from '../days.ts';
 import type { AddressRow } from '../records/address.ts';
 import { type Ledger, ledgerOf, pageOf, partOf, resolve } from './ledger.ts';
 import { shortAddress } from './paths.ts';
@@ -33,7 +33,7 @@ export interface Publication {
   lost: LostAddress[];
   /** By address. */
   redirects: Redirect[];
-  /** Lines to add to the list; none where it has lines of later days, since a site made for the past publishes nothing new. */
+  /** Lines to add to the list; none for a site that is only looked at. */
   news: Omit<AddressRow, 'line'>[];
 }
 
@@ -65,17 +65,25 @@ function redirectsOf(
   return redirects;
 }
 
+/** The day a site was made for, and whether that is the day it is published: else it is only looked at. */
+export interface SiteDay {
+  asOf: Day;
+  isPublished: boolean;
+}
+
 /**
- * Compares a built site with the list of addresses as it stood on a day. Lines of later days are left alone. A part of a page that has got
- * another name is taken for reachable when its page is: a browser then shows the page from its top.
+ * Compares a built site with the list of addresses. For a site that is only looked at, that is the list as it stood on its day: lines of later
+ * days are left alone, and nothing is added. New lines are of the day of publication, and never of an earlier day than the line before them. A
+ * part of a page that has got another name is taken for reachable when its page is: a browser then shows the page from its top.
  */
 export function publicationOf(
   rows: readonly AddressRow[],
   codes: ReadonlyMap<string, string>,
   built: readonly BuiltPage[],
-  asOf: Day,
+  { asOf, isPublished }: SiteDay,
 ): Publication {
-  const ledger = ledgerOf(rows.filter(({ since }) => since <= asOf));
+  const ledger = ledgerOf(isPublished ? rows : rows.filter(({ since }) => since <= asOf));
+  const on = rows.map(({ since }) => since).reduce(later, asOf);
   const pages = new Map(built.map(page => [page.path, new Set(page.ids)]));
   const redirects = redirectsOf(ledger, codes, pages);
 
@@ -97,7 +105,7 @@ export function publicationOf(
   const add = (address: string, leadsTo: string | null) => {
     const known = ledger.latest.get(address);
     if (known === undefined || (leadsTo === null && known.leadsTo !== null)) {
-      news.push({ address, since: asOf, leadsTo });
+      news.push({ address, since: on, leadsTo });
     }
   };
   for (const { path, promised } of [...built].sort((a, b) => (a.path < b.path ? -1 : 1))) {
@@ -110,6 +118,6 @@ export function publicationOf(
   return {
     lost,
     redirects: [...redirects].map(([from, to]) => ({ from, to })).sort((a, b) => (a.from < b.from ? -1 : 1)),
-    news: rows.some(({ since }) => since > asOf) ? [] : news,
+    news: isPublished ? news : [],
   };
 }

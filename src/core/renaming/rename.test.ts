@@ -226,7 +226,7 @@ test('whatever is renamed in whatever order, back included, no address dies and 
           );
           const built = pages.map(path => ({ path, ids: [], promised: [] }));
           const codes = assignCodes(rows, pages);
-          const publication = publicationOf(rows, codes, built, today);
+          const publication = publicationOf(rows, codes, built, { asOf: today, isPublished: true });
           expect(publication.lost).toEqual([]);
           for (const [at, page] of pages.entries()) {
             const code = codes.get(page)!;
