@@ -27,8 +27,8 @@ const listName = 'addresses.csv';
  * the general one; parts of lists come and go with stock.
  */
 const promising = /^\/(?:guides|videos)\/[^/]+\/$/;
-/** Parts that the program puts in by rule. */
-const putIn = /^(?:main$|caution-)/;
+/** Parts that the program puts in by rule; those of footnotes have an underscore, which names of headings never have. */
+const putIn = /^(?:main$|footnote-label$|caution-|note_)/;
 
 function builtPage({ path, ids, jumps }: FinishedPage): BuiltPage {
   const promised = promising.test(path) ? ids.filter(id => jumps.has(id) && !putIn.test(id)) : [];

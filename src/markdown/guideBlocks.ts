@@ -3,11 +3,10 @@
  * figure directives, which are put in for each reader.
  */
 
-import { toHtml } from 'hast-util-to-html';
 import type { RootContent } from 'mdast';
 import type { TextDirective } from 'mdast-util-directive';
-import { toHast } from 'mdast-util-to-hast';
-import { childrenOf } from '../core/care/guideTree.ts';
+import { childrenOf } from '../core/markdown/tree.ts';
+import { safeHtml } from './safeHtml.ts';
 
 export interface BlockTemplate {
   /** HTML before, between and behind the words that are put in. */
@@ -35,26 +34,29 @@ function isPlain(node: RootContent): boolean {
   return !notPlain.includes(node.type) && childrenOf(node).every(child => isPlain(child as RootContent));
 }
 
+/** An address as the author wrote it to the one that is published; null for one that is never published. */
+export type Publish = (address: string) => string | null;
+
 /**
- * A node of Markdown with the words of its directives in their places, links under the base path and the author's HTML left out;
+ * A node of Markdown with the words of its directives in their places, links as they are published and the author's HTML left out;
  * `inner` does the same for its children.
  */
 export function withWords(
   node: RootContent,
   inner: (nodes: readonly RootContent[]) => RootContent[],
   wordsOf: (directive: TextDirective) => string,
-  link: (path: string) => string,
+  publish: Publish,
 ): RootContent[] {
-  const url = (to: string) => (to.startsWith('/') ? link(to) : to);
   if (node.type === 'html') return [];
   if (node.type === 'textDirective') return [{ type: 'text', value: wordsOf(node) }];
-  const copy = node.type === 'link' || node.type === 'definition' ? { ...node, url: url(node.url) } : node;
+  const copy =
+    node.type === 'link' || node.type === 'definition' ? { ...node, url: publish(node.url) ?? '' } : node;
   if (!('children' in copy)) return [copy];
   return [{ ...copy, children: inner(copy.children as RootContent[]) } as RootContent];
 }
 
 /** Null for a block that has to be made for each reader. */
-export function blockTemplate(block: RootContent, link: (path: string) => string): BlockTemplate | null {
+export function blockTemplate(block: RootContent, publish: Publish): BlockTemplate | null {
   // A heading by itself is plain; one inside another block counts among the headings of its page.
   const plain = block.type === 'heading' ? block.children.every(isPlain) : isPlain(block);
   if (!plain || block.type === 'html') return null;
@@ -68,11 +70,11 @@ export function blockTemplate(block: RootContent, link: (path: string) => string
           directives.push(directive);
           return SLOT;
         },
-        link,
+        publish,
       ),
     );
   const [copy] = inner([block]);
-  const html = copy === undefined ? [] : toHtml(toHast(copy)).split(SLOT);
+  const html = copy === undefined ? [] : safeHtml(copy).split(SLOT);
   return html.length === directives.length + 1 ? { html, directives } : null;
 }
 

@@ -1,17 +1,19 @@
 /** Finished blocks of a guide, put together as text; a block that speaks of others is kept as a tree until the whole guide is there. */
 
-import { toHtml } from 'hast-util-to-html';
-import type { BlockContent, Html, PhrasingContent, RootContent } from 'mdast';
-import { toHast } from 'mdast-util-to-hast';
+import type { BlockContent, PhrasingContent, RootContent } from 'mdast';
 import { escaped } from './guideBlocks.ts';
+import { type FinishedBlock, safeHtml } from './safeHtml.ts';
+
+/** Content of a guide on its way to HTML. */
+export type GuideContent = RootContent | FinishedBlock;
 
 /** A finished block: our own HTML, or that of a template. That of an author never gets here. */
-export const finished = (value: string): Html => ({ type: 'html', value });
-const isFinished = (node: RootContent): node is Html => node.type === 'html';
-const withBreaks = (blocks: readonly Html[]) => blocks.map(({ value }) => value).join('\n');
+export const finished = (value: string): FinishedBlock => ({ type: 'finished', value });
+const isFinished = (node: GuideContent): node is FinishedBlock => node.type === 'finished';
+const withBreaks = (blocks: readonly FinishedBlock[]) => blocks.map(({ value }) => value).join('\n');
 
 /** A line of which the first words stand out. */
-export function line(className: string, strong: string, rest = ''): Html {
+export function line(className: string, strong: string, rest = ''): FinishedBlock {
   return finished(`<p class="${className}"><strong>${escaped(strong)}</strong>${escaped(rest)}</p>`);
 }
 
@@ -26,9 +28,9 @@ export const anchor = (id: string): PhrasingContent => ({
 export function box(
   tag: string,
   className: string,
-  children: readonly RootContent[],
+  children: readonly GuideContent[],
   label?: string,
-): RootContent {
+): GuideContent {
   if (children.every(isFinished)) {
     const named = label === undefined ? '' : ` aria-label="${label}"`;
     return finished(`<${tag} class="${className}"${named}>\n${withBreaks(children)}\n</${tag}>`);
@@ -43,14 +45,8 @@ export function box(
   };
 }
 
-/** Blocks of which some speak of each other, such as a link and where it leads, which have to be made to HTML together. */
-function throughTree(children: RootContent[]): string {
-  return toHtml(toHast({ type: 'root', children }, { allowDangerousHtml: true }), {
-    allowDangerousHtml: true,
-  });
-}
-
-/** The HTML of all blocks of a guide. */
-export function blocksHtml(blocks: RootContent[]): string {
-  return blocks.every(isFinished) ? withBreaks(blocks) : throughTree(blocks);
+/** The HTML of all blocks of a guide. Those of which some speak of each other, such as a link and where it leads, are made together. */
+export function blocksHtml(blocks: GuideContent[]): string {
+  if (blocks.every(isFinished)) return withBreaks(blocks);
+  return safeHtml({ type: 'root', children: blocks as RootContent[] });
 }

@@ -1,7 +1,8 @@
 /** From the body of a guide and what is known of its reader to HTML. The same input always gives the same bytes. */
 
-import type { Heading, Html, PhrasingContent, RootContent } from 'mdast';
+import type { Heading, PhrasingContent, RootContent } from 'mdast';
 import type { ContainerDirective, LeafDirective, TextDirective } from 'mdast-util-directive';
+import { recordAddress } from '../core/addresses/paths.ts';
 import type { CareTask } from '../core/care/calendar.ts';
 import type { CareYear } from '../core/care/careYear.ts';
 import { type Caution, cautionsFor, gravest } from '../core/care/cautions.ts';
@@ -26,12 +27,22 @@ import {
   type TaskName,
 } from '../core/care/guideVocabulary.ts';
 import { tasksOfGuide, taskTable } from '../core/care/taskTable.ts';
+import { publishedAddress } from '../core/markdown/links.ts';
+import { nodesOf } from '../core/markdown/tree.ts';
 import type { Figure, Form } from '../core/records/common.ts';
 import type { Guide } from '../core/records/guide.ts';
 import type { Species } from '../core/records/species.ts';
-import { type BlockTemplate, blockTemplate, escaped, filled, withWords } from './guideBlocks.ts';
-import { anchor, blocksHtml, box, finished, line } from './guideHtml.ts';
+import {
+  type BlockTemplate,
+  blockTemplate,
+  escaped,
+  filled,
+  type Publish,
+  withWords,
+} from './guideBlocks.ts';
+import { anchor, blocksHtml, box, finished, type GuideContent, line } from './guideHtml.ts';
 import { askedDate, audienceWords, dateWords, rangeWords } from './guideWords.ts';
+import type { FinishedBlock } from './safeHtml.ts';
 
 /** What is known of a reader; null where it is not, and the guide then speaks to all. */
 export interface GuideReader {
@@ -77,27 +88,29 @@ const UNSOURCED = 'Common practice, no source.';
 /** Blocks that are the same for every reader but for some words, kept as long as the guide is, for one way to make links. */
 interface KeptBlocks {
   readonly link: GuideReader['link'];
+  readonly publish: Publish;
   readonly templates: Map<RootContent, BlockTemplate | null>;
 }
 
 const keptBlocks = new WeakMap<Guide, KeptBlocks>();
 
-function blocksOf(guide: Guide, link: GuideReader['link']): KeptBlocks['templates'] {
+function blocksOf(guide: Guide, link: GuideReader['link']): KeptBlocks {
   let kept = keptBlocks.get(guide);
   if (kept?.link !== link) {
-    kept = { link, templates: new Map() };
+    const page = recordAddress('guide', guide.id);
+    kept = { link, publish: address => publishedAddress(address, page, link), templates: new Map() };
     keptBlocks.set(guide, kept);
   }
-  return kept.templates;
+  return kept;
 }
 
 interface CautionBox {
   species: readonly Species[];
   cautions: Caution[];
-  block: RootContent;
+  block: GuideContent;
 }
 
-function cautionItem({ id, title, text, source }: Caution): Html {
+function cautionItem({ id, title, text, source }: Caution): FinishedBlock {
   const named = source.replace(UNSOURCED, '').trim();
   const by = named === '' ? '' : ` <small>${escaped(named)}</small>`;
   return finished(
@@ -136,9 +149,9 @@ class GuideWriter {
   readonly #reader: GuideReader;
   readonly #facts: ReaderFacts;
   readonly #species: readonly Species[];
-  readonly #templates: KeptBlocks['templates'];
+  readonly #kept: KeptBlocks;
   /** Words of the headings among what was written. */
-  readonly #headingWords = new Map<RootContent, string>();
+  readonly #headingWords = new Map<GuideContent, string>();
   #cautionsPlaced = false;
 
   constructor(guide: Guide, reader: GuideReader) {
@@ -159,7 +172,7 @@ class GuideWriter {
     );
     this.#species = species ? [species] : named;
     this.#box = cautionBoxOf(guide, this.#species);
-    this.#templates = blocksOf(guide, reader.link);
+    this.#kept = blocksOf(guide, reader.link);
   }
 
   get cautions(): Caution[] {
@@ -167,7 +180,7 @@ class GuideWriter {
   }
 
   /** The body with every directive turned into what this reader is told; the cautions come first where the body does not place them. */
-  write(): RootContent[] {
+  write(): GuideContent[] {
     const body = this.#flow(treeOf(this.#guide).children);
     if (!this.#cautionsPlaced) {
       const firstHeading = body.findIndex(node => this.#headingWords.has(node));
@@ -177,7 +190,7 @@ class GuideWriter {
   }
 
   /** Blocks that stand in the body or in a part of it, from their templates where they have one. */
-  #flow(nodes: readonly RootContent[]): RootContent[] {
+  #flow(nodes: readonly RootContent[]): GuideContent[] {
     return nodes.flatMap(node => {
       if (node.type === 'heading') return [this.#heading(node)];
       const written = this.#fromTemplate(node);
@@ -187,19 +200,20 @@ class GuideWriter {
 
   /** Null where a block has no template. */
   #fromTemplate(node: RootContent): string | null {
-    let template = this.#templates.get(node);
+    const { templates, publish } = this.#kept;
+    let template = templates.get(node);
     if (template === undefined) {
-      template = blockTemplate(node, this.#reader.link);
-      this.#templates.set(node, template);
+      template = blockTemplate(node, publish);
+      templates.set(node, template);
     }
     return template && filled(template, directive => this.#inline(directive));
   }
 
-  #blocks(nodes: readonly RootContent[]): RootContent[] {
+  #blocks(nodes: readonly RootContent[]): GuideContent[] {
     return nodes.flatMap(node => this.#block(node));
   }
 
-  #block(node: RootContent): RootContent[] {
+  #block(node: RootContent): GuideContent[] {
     switch (node.type) {
       case 'containerDirective':
         return node.name === 'part' ? this.#part(node) : [this.#warning(node)];
@@ -210,14 +224,14 @@ class GuideWriter {
       default:
         return withWords(
           node,
-          nodes => this.#blocks(nodes),
+          nodes => this.#blocks(nodes) as RootContent[],
           directive => this.#inline(directive),
-          this.#reader.link,
+          this.#kept.publish,
         );
     }
   }
 
-  #heading(node: Heading): RootContent {
+  #heading(node: Heading): GuideContent {
     const part = partOpenedBy(node, this.headings);
     const depth = Math.min(3, Math.max(2, node.depth)) as 2 | 3;
     this.headings.push({ ...part, depth });
@@ -232,7 +246,7 @@ class GuideWriter {
     return heading;
   }
 
-  #finishedHeading(node: Heading, depth: number, id: string, old: readonly string[]): Html | null {
+  #finishedHeading(node: Heading, depth: number, id: string, old: readonly string[]): FinishedBlock | null {
     const written = this.#fromTemplate(node);
     if (written === null) return null;
     const inner = written.slice('<h2>'.length, -'</h2>'.length);
@@ -240,9 +254,9 @@ class GuideWriter {
     return finished(`<h${depth} id="${id}">${anchors}${inner}</h${depth}>`);
   }
 
-  #part(node: ContainerDirective): RootContent[] {
+  #part(node: ContainerDirective): GuideContent[] {
     const sight = sightOf(conditionOf(node.attributes ?? {}), this.#facts);
-    if (sight.hidden) return [];
+    if (sight.hidden) return this.#definitions(node);
     const children = this.#flow(node.children);
     if (isOpenToAll(sight.open)) return children;
     const words = audienceWords(sight.open, this.#reader.units, id => this.#nameOf(id));
@@ -256,21 +270,29 @@ class GuideWriter {
     return [box('div', 'guide-part', said ? children : [first, audience, ...rest])];
   }
 
+  /** Where links and footnotes lead is known in the whole text, also outside the part that this reader does not see. */
+  #definitions(node: ContainerDirective): GuideContent[] {
+    const definitions = [...nodesOf(node)].flatMap(({ node: each }) =>
+      each.type === 'definition' || each.type === 'footnoteDefinition' ? [each] : [],
+    );
+    return this.#blocks(definitions);
+  }
+
   #nameOf(speciesId: string): string {
     return this.#reader.yardSpecies.find(({ id }) => id === speciesId)?.common[0] ?? speciesId;
   }
 
-  #warning(node: ContainerDirective): RootContent {
+  #warning(node: ContainerDirective): GuideContent {
     return box('aside', 'guide-caution', this.#flow(node.children), 'Caution');
   }
 
-  #placeCautions(): RootContent[] {
+  #placeCautions(): GuideContent[] {
     if (this.#cautionsPlaced) return [];
     this.#cautionsPlaced = true;
     return [this.#box.block];
   }
 
-  #task(node: LeafDirective): RootContent {
+  #task(node: LeafDirective): GuideContent {
     const name = attributeOf(node, 'name') as TaskName;
     const kind = taskTable[name];
     const found = this.#reader.tasks.find(task => task.name === name);

@@ -1,6 +1,7 @@
 /** The page of a cultivar: traits, the grower's words, trials, photographs, its lots and what to take care of. */
 
 import type { Catalogue, CultivarEntry, LotEntry } from '../core/catalogue.ts';
+import { cultivarParts } from '../core/markdown/parts.ts';
 import { forms } from '../core/records/common.ts';
 import { proseHtml } from '../markdown/prose.ts';
 import type { Outlooks } from '../outlooks.ts';
@@ -29,8 +30,9 @@ import { seenIn } from './videos/seenIn.ts';
 type Href = (path: string) => string;
 
 async function wordsAndPictures(entry: CultivarEntry, tools: PageTools): Promise<Html> {
-  const { body, photos } = entry.cultivar;
-  const words = body.trim() !== '' && html`<div class="prose">${{ html: await proseHtml(body) }}</div>`;
+  const { id, body, photos } = entry.cultivar;
+  const page = { path: cultivarPath(id), parts: cultivarParts, link: tools.links.href };
+  const words = body.trim() !== '' && html`<div class="prose">${{ html: proseHtml(body, page) }}</div>`;
   const pictures = await Promise.all(photos.map((photo, index) => photoFigure(photo, tools, index === 0)));
   return html`<div class="halves">${words}<div class="photos">${plateFigure(entry, tools.links.href)}${pictures}</div></div>`;
 }

@@ -7,6 +7,7 @@ import { loadContent } from '../content.ts';
 import { assemble } from '../core/catalogue.ts';
 import { figuresOfPlace } from '../core/climate/place.ts';
 import { climateSummary } from '../core/climate/summary.ts';
+import { cultivarParts } from '../core/markdown/parts.ts';
 import { outlooksFor } from '../outlooks.ts';
 import { siteLinks } from '../outputs/siteLinks.ts';
 import { cultivarPage } from './cultivarPage.ts';
@@ -94,6 +95,14 @@ describe.each([
       for (const link of links) expect(link).toMatch(/^(?:\/orchard\/|#|https?:|mailto:)/);
     }
   });
+});
+
+it('gives the page of a cultivar no part that its text could take the name of', () => {
+  const ids = cultivars.flatMap(({ main }) =>
+    [...main.html.matchAll(/[ \n]id="([^"]*)"/g)].map(([, id]) => id!),
+  );
+  const own = new Set(ids.filter(id => !/^(?:plate-|instead-|sold-)/.test(id)));
+  expect([...own].filter(id => !cultivarParts.includes(id))).toEqual([]);
 });
 
 describe('the page of a lot', () => {

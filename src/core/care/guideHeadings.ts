@@ -1,31 +1,16 @@
 /** The named parts of a guide: its headings, and the fragment each has on the page. */
 
-import type { Heading, Nodes } from 'mdast';
+import type { Nodes } from 'mdast';
+import { type NamedPart, partOpenedBy } from '../markdown/parts.ts';
 import type { Form } from '../records/common.ts';
 import type { Guide } from '../records/guide.ts';
 import { conditionOf, sightOf } from './guideConditions.ts';
-import { childrenOf, plainText, treeOf } from './guideTree.ts';
+import { childrenOf, treeOf } from './guideTree.ts';
 
-export interface GuidePart {
-  /** The fragment, unique on the page. */
-  id: string;
-  text: string;
-}
+export { type NamedPart as GuidePart, partOpenedBy } from '../markdown/parts.ts';
 
 /** The part of every guide's general page that is not in its text: the guide for each place. */
 export const placesPart = 'places';
-
-/** The part a heading opens; a name that is taken gets a number behind it. */
-export function partOpenedBy(heading: Heading, before: readonly GuidePart[]): GuidePart {
-  const text = plainText(heading);
-  const slug =
-    text
-      .toLowerCase()
-      .replace(/[^a-z0-9]+/g, '-')
-      .replace(/^-|-$/g, '') || 'part';
-  const taken = before.filter(({ id }) => id === slug || id.startsWith(`${slug}--`)).length;
-  return { id: taken === 0 ? slug : `${slug}--${taken + 1}`, text };
-}
 
 /** What a guide says of its readers before anything is known of one of them. */
 export function knownOfReaders({ species, forms }: Pick<Guide, 'species' | 'forms'>): {
@@ -40,7 +25,7 @@ export function knownOfReaders({ species, forms }: Pick<Guide, 'species' | 'form
 
 /** Names of the headings of a guide for any reader at all: what is hidden from some has its name all the same. */
 export function everyPart(guide: Pick<Guide, 'body'>): Set<string> {
-  const parts: GuidePart[] = [];
+  const parts: NamedPart[] = [];
   const waiting: Nodes[] = [treeOf(guide)];
   for (let node = waiting.pop(); node !== undefined; node = waiting.pop()) {
     if (node.type === 'heading') parts.push(partOpenedBy(node, parts));
@@ -50,7 +35,7 @@ export function everyPart(guide: Pick<Guide, 'body'>): Set<string> {
 }
 
 /** The parts of a guide as its general page has them, in order. Never throws, whatever the text. */
-export function guideParts(guide: Pick<Guide, 'species' | 'forms' | 'body'>): GuidePart[] {
+export function guideParts(guide: Pick<Guide, 'species' | 'forms' | 'body'>): NamedPart[] {
   const anyReader = {
     placeClass: null,
     hasFreeze: null,
@@ -58,7 +43,7 @@ export function guideParts(guide: Pick<Guide, 'species' | 'forms' | 'body'>): Gu
     kept: null,
     ...knownOfReaders(guide),
   };
-  const parts: GuidePart[] = [];
+  const parts: NamedPart[] = [];
   const waiting: Nodes[] = [treeOf(guide)];
   for (let node = waiting.pop(); node !== undefined; node = waiting.pop()) {
     if (node.type === 'heading') parts.push(partOpenedBy(node, parts));

@@ -2,6 +2,7 @@
 
 import type { Nodes, Root } from 'mdast';
 import type { ContainerDirective } from 'mdast-util-directive';
+import { markupFault } from '../markdown/markup.ts';
 import type { Form } from '../records/common.ts';
 import type { GuideKind } from '../records/guide.ts';
 import { checkAttributes, type DirectiveFault } from './guideAttributes.ts';
@@ -36,9 +37,6 @@ const namesOf = {
   leafDirective: leafDirectives,
   textDirective: textDirectives,
 } as const satisfies Record<DirectiveNode['type'], readonly string[]>;
-
-/** `http`, `https`, `mailto`, or an address on this site. */
-const goodLink = /^(?:https?:\/\/|mailto:|#|\/(?![/\\])|[^:/\\?#]+(?:[/?#]|$))/i;
 
 /** Guides of these kinds speak of one way of keeping a tree only. */
 const keptByKind: Partial<Record<GuideKind, readonly string[]>> = {
@@ -123,33 +121,10 @@ class GuideCheck {
 
   /** Markup that is never published. */
   #markup(node: Nodes): void {
-    if (node.type === 'html') {
-      this.report('markdown-html', node, {
-        got: node.value.slice(0, 60),
-        expected: 'Markdown',
-        message: 'HTML tags do not belong in a guide',
-        remedy: 'write it in Markdown, or put a backslash before the <.',
-        known: [],
-      });
-    }
-    if (node.type === 'image' || node.type === 'imageReference') {
-      this.report('markdown-image', node, {
-        got: node.alt ?? '',
-        expected: 'text',
-        message: 'a picture stands in the text of a guide',
-        remedy: 'take it out; pictures are named in the front matter of cultivars.',
-        known: [],
-      });
-    }
-    if ((node.type === 'link' || node.type === 'definition') && !goodLink.test(node.url.trim())) {
-      this.report('markdown-link', node, {
-        got: node.url,
-        expected: 'https://, http://, mailto:, / or #',
-        message: `the link "${node.url.slice(0, 60)}" is of a kind that is never published`,
-        remedy: 'link to a web page, a mail address or a page of this site.',
-        known: [],
-      });
-    }
+    const fault = markupFault(node);
+    if (fault === null) return;
+    const { rule, ...words } = fault;
+    this.report(rule, node, { ...words, known: [] });
   }
 
   /** A text directive whose brackets were not understood leaves them behind as text. */

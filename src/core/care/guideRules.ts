@@ -1,5 +1,7 @@
 /** Rules of the check of guides, with their help for the manual. Ids are permanent. */
 
+import type { MarkupFault } from '../markdown/markup.ts';
+
 export const guideRules = {
   'guide-directive': {
     level: 'error',
@@ -44,7 +46,7 @@ export const guideRules = {
 } as const satisfies Record<string, { level: 'error' | 'warning'; title: string; help: string }>;
 
 /** Rules of guides, and those shared with other Markdown of the yard, whose help stands with the rules of records. */
-export type GuideRuleId = keyof typeof guideRules | 'markdown-html' | 'markdown-link' | 'markdown-image';
+export type GuideRuleId = keyof typeof guideRules | MarkupFault['rule'];
 
 /** A problem in the body of a guide; the reading turns it into a diagnostic by adding the file. */
 export interface GuideFault {

@@ -20,6 +20,7 @@ import { figurePair } from './figurePair.ts';
 import { figureRange } from './figureRange.ts';
 import { guideBodies } from './guideBodies.ts';
 import { guideSpecies } from './guideSpecies.ts';
+import { innerLinks } from './innerLinks.ts';
 import { laterThanDay } from './laterThanDay.ts';
 import { listedTwice } from './listedTwice.ts';
 import { lotCultivar } from './lotCultivar.ts';
@@ -107,6 +108,7 @@ const checks: readonly Check[] = [
   photoContents,
   cultivarBodies,
   guideBodies,
+  innerLinks,
 ];
 
 export function allChecks(draft: Draft): Problem[] {

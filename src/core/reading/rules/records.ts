@@ -213,6 +213,16 @@ export const recordRules = {
     title: 'Links lead to web pages, mail addresses or pages of this site.',
     help: "A link starts with https://, http://, mailto:, / or #, or is a plain relative address. Other kinds could run a script in the reader's browser.",
   },
+  'link-nowhere': {
+    level: 'error',
+    title: 'A link inside the site leads to a page that is there.',
+    help: 'Links are written from the root of the site, such as /cultivars/some-name/ or /guides/some-guide/#heading, and work below any path. A page that was renamed may still be linked by its old address, which the address list leads on.',
+  },
+  'link-part': {
+    level: 'error',
+    title: 'A link to a part of a page names a part that the page has.',
+    help: 'The name behind # is a heading in small letters with hyphens between the words, or t- and the seconds at which a chapter of a video starts. When a heading is reworded its name changes.',
+  },
   'markdown-image': {
     level: 'error',
     title: 'Pictures are named in photos, not in the text.',

@@ -1,0 +1,41 @@
+/** The named parts of a text: its headings, and the fragment each has on its page. */
+
+import type { Heading, Root } from 'mdast';
+import { nodesOf, plainText } from './tree.ts';
+
+export interface NamedPart {
+  /** The fragment, unique on the page. */
+  id: string;
+  text: string;
+}
+
+/** The part a heading opens; a name that is taken gets a number behind it. */
+export function partOpenedBy(heading: Heading, before: readonly NamedPart[]): NamedPart {
+  const text = plainText(heading);
+  const slug =
+    text
+      .toLowerCase()
+      .replace(/[^a-z0-9]+/g, '-')
+      .replace(/^-|-$/g, '') || 'part';
+  const taken = before.filter(({ id }) => id === slug || id.startsWith(`${slug}--`)).length;
+  return { id: taken === 0 ? slug : `${slug}--${taken + 1}`, text };
+}
+
+/** Parts that the page of a cultivar has besides those of its text. */
+export const cultivarParts: readonly string[] = [
+  ...['main', 'seek', 'traits', 'suits', 'yours', 'mine-zip', 'lots', 'where', 'map-title', 'map-words'],
+  ...['trials', 'instead', 'seen-in', 'care-taken'],
+];
+
+/** The headings of a text with the parts they open, on a page that has other parts already. */
+export function headingParts(tree: Root, others: readonly string[]): Map<Heading, NamedPart> {
+  const before: NamedPart[] = others.map(id => ({ id, text: '' }));
+  const parts = new Map<Heading, NamedPart>();
+  for (const { node } of nodesOf(tree)) {
+    if (node.type !== 'heading') continue;
+    const part = partOpenedBy(node, before);
+    before.push(part);
+    parts.set(node, part);
+  }
+  return parts;
+}
