@@ -42,6 +42,8 @@ const elements = new Set([
     'sup',
   ],
   ...['section', 'div', 'aside', 'small', 'span', 'table', 'thead', 'tbody', 'tr', 'th', 'td'],
+  // The cautions, which we write.
+  ...['details', 'summary'],
 ]);
 /** Attributes by element, with what their values may be. */
 const attributes: Record<string, Record<string, RegExp>> = {
@@ -58,7 +60,8 @@ const attributes: Record<string, Record<string, RegExp>> = {
   p: { class: /^guide-(?:for|task|caution-item)$/, id: /^caution-[a-z0-9-]+$/ },
   section: { class: /^(?:scroll|footnotes)$/, 'aria-label': /^Table: /, tabindex: /^0$/ },
   aside: { class: /^guide-cautions?$/, 'aria-label': /^(?:Take care|Caution)$/ },
-  div: { class: /^guide-part$/ },
+  div: { class: /^guide-(?:part|caution-list)$/ },
+  span: { class: /^guide-caution-all$/ },
   table: { class: /^ruled$/ },
   th: { scope: /^col$/, class: /^(?:centered|to-the-right)$/ },
   td: { class: /^(?:centered|to-the-right)$/ },

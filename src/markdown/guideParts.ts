@@ -123,7 +123,7 @@ function cautionBox(guide: Guide, species: readonly Species[]): CautionBox {
   const rest = finished(
     '<p class="guide-caution-item">Where no source is named these are the usual cautions: common practice. Labels, local rules and people licensed for the work decide.</p>',
   );
-  const items = box('div', 'guide-caution-list', [...cautions.map(cautionItem), rest]) as Html;
+  const items = box('div', 'guide-caution-list', [...cautions.map(cautionItem), rest]) as FinishedBlock;
   const details = finished(
     `<details>\n<summary><strong>Take care.</strong> ${escaped(gravest(cautions))} <span class="guide-caution-all">All ${cautions.length} cautions</span></summary>\n${items.value}\n</details>`,
   );
