@@ -93,6 +93,7 @@ export const baseSpecies: WrittenSpecies = {
     base: figure(8, 'C'),
     cap: figure(36, 'C'),
     budbreak: figure(200, 'degree-days C'),
+    ripens_above: figure(12, 'C'),
     need: { main: { mid: figure(1950, 'degree-days C') } },
   },
   propagation: {

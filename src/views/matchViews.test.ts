@@ -96,6 +96,7 @@ const { all, outlooks } = yardWithPlaces(
         base: { ...heat(8), unit: 'C' },
         cap: { ...heat(36), unit: 'C' },
         budbreak: heat(200),
+        ripens_above: { ...heat(12), unit: 'C' },
         need: { main: { 'very-early': heat(1300), early: heat(1500), mid: heat(1950), late: heat(2400) } },
       },
     },

@@ -7,7 +7,10 @@ import { dayOfSeason } from '../../src/core/care/seasonClock.ts';
 import { tasksOfGuide } from '../../src/core/care/taskTable.ts';
 import { forecastDay } from '../../src/core/climate/forecast.ts';
 import { day, daysBetween } from '../../src/core/days.ts';
-import { budbreak, coldSpell, inTurn, leafFall } from '../../src/core/lots/weatherRules.ts';
+import { inTurn } from '../../src/core/lots/weatherRules.ts';
+import { budbreak, budbreakNeed } from '../../src/core/phenology/budbreak.ts';
+import { coldSpell } from '../../src/core/phenology/coldSpell.ts';
+import { leafFall, leafFallFigures } from '../../src/core/phenology/leafFall.ts';
 import { guideKinds } from '../../src/core/records/guide.ts';
 import { realClimate, realSpecies, realYear, speciesIds } from './realPlaces.ts';
 
@@ -23,14 +26,11 @@ describe('careYear', () => {
       const year = realYear(placeId, 'fig');
       const { years } = realClimate(placeId);
       const start = dayOfSeason({ season: 2026, at: 0 }, year.firstDoy);
-      const falls = leafFall({
-        nightC: species.leafFallNightC.value,
-        meanC: species.leafFallMeanC.value,
-        spellDays: species.leafFallSpellDays.value,
-      });
+      const falls = leafFall(leafFallFigures(species));
       const sleeps = inTurn(falls, coldSpell(species.coldSpellDays.value));
-      const midwinter = day(year.firstDoy === 24 ? '2026-07-01' : '2027-01-01');
-      const wakes = budbreak(species.budbreakHeat.value, species.heatBaseC.value, species.heatCapC.value);
+      // None of these places has winters so mild that chill puts off the day from which heat counts.
+      const heatFrom = day(year.firstDoy === 24 ? '2026-09-01' : '2027-03-01');
+      const wakes = budbreak(budbreakNeed(species));
       const compare = (at: number | null, median: string | null) => {
         expect(at).not.toBeNull();
         expect(median).not.toBeNull();
@@ -42,7 +42,7 @@ describe('careYear', () => {
       };
       compare(year.leafFall.p50, forecastDay(years, start, falls, 300).median);
       compare(year.dormant.p50, forecastDay(years, start, sleeps, 340).median);
-      compare(year.budbreak.p50, forecastDay(years, midwinter, wakes, 200).median);
+      compare(year.budbreak.p50, forecastDay(years, heatFrom, wakes, 200).median);
     },
   );
 

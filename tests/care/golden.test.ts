@@ -124,7 +124,7 @@ describe('golden calendars', () => {
   it('humid and warm: a fig in leaf reaches Mobile in October for the ground', () => {
     // One winter in ten reaches about 13 F there, far below what first-winter wood stands, and seven weeks are too few to root. So it
     // spends the winter in its pot, under cover on the dozen hard nights, and is planted after the last freezes in March. For its first
-    // winter in the ground it gets a cage of leaves from mid-December to late February. New leaves of February need a cloth.
+    // winter in the ground it gets a cage of leaves from mid-December to late February. Buds open in mid-March, when hardly a freeze is left.
     compare(
       {
         place: 'mobile-al',
@@ -137,34 +137,34 @@ describe('golden calendars', () => {
       `2026-10-01 2026-10-01 unpack
        2026-10-01 2026-10-22 stand-apart
        2026-10-01 2026-10-15 settle-in
-       2026-10-01 2026-12-09 water-growing
-       2026-11-11 2026-12-09 ease-water
-       2026-11-17 2027-01-15 leaf-fall
+       2026-10-01 2026-12-14 water-growing
+       2026-11-11 2026-12-14 ease-water
+       2026-11-24 2027-01-13 leaf-fall
        2026-12-01 2027-02-21 shelter-nights
-       2027-01-11 2027-01-25 prune
-       2027-02-01 2027-03-19 cover-new-leaves
-       2027-02-17 2027-03-19 water-growing
-       2027-03-03 2027-03-19 feed
+       2027-02-03 2027-03-10 prune
+       2027-03-17 2027-03-19 cover-new-leaves
        2027-03-20 2027-05-01 plant-out
        2027-03-21 2027-06-26 water-new
-       2027-09-13 2027-09-20 stop-feeding
-       2027-11-11 2027-12-09 ease-water
-       2027-11-17 2028-01-15 leaf-fall
-       2027-12-13 2027-12-20 protect
+       2027-05-01 2027-12-14 water-growing
+       2027-05-22 2027-09-15 feed
+       2027-09-08 2027-09-15 stop-feeding
+       2027-11-11 2027-12-14 ease-water
+       2027-11-24 2028-01-13 leaf-fall
+       2027-12-14 2027-12-21 protect
        2027-12-28 2028-01-12 mulch
-       2028-01-03 2028-02-17 inspect-protection
-       2028-02-17 2028-04-13 water-growing
+       2028-01-04 2028-02-17 inspect-protection
        2028-02-24 2028-03-10 prune
        2028-02-24 2028-03-09 uncover
-       2028-02-24 2028-03-20 cover-new-leaves
-       2028-03-03 2028-04-13 feed`,
+       2028-03-17 2028-03-20 cover-new-leaves
+       2028-03-22 2028-04-13 water-growing
+       2028-04-05 2028-04-13 feed`,
     );
   });
 
   it('maritime: a dormant fig reaches Camborne in December for the ground', () => {
-    // No store and no cage: the coldest winter in ten stays about at what young wood stands. The tree stands out, is planted asleep in
-    // February and gets loose mulch over the crown in its first winter there. Springs are slow, so growth is late (our heat figure says
-    // mid-May; growers there speak of late April to May), and leaves may hang on past the new year.
+    // No store and no cage: the coldest winter in ten stays about at what young wood stands. Leaves come down in November, so the tree is
+    // asleep by mid-December, is planted then and gets loose mulch over the crown. Springs are slow, so growth is late (our heat figure
+    // says mid-May; growers there speak of late April to May).
     compare(
       {
         place: 'camborne-gb',
@@ -177,23 +177,24 @@ describe('golden calendars', () => {
       `2026-12-01 2026-12-01 unpack
        2026-12-01 2026-12-22 stand-apart
        2026-12-01 2026-12-04 stand-out
-       2027-01-27 2027-03-10 plant-dormant
-       2027-01-28 2027-05-05 water-new
-       2027-05-19 2028-01-03 water-growing
-       2027-06-02 2027-10-18 feed
-       2027-10-11 2027-10-18 stop-feeding
-       2027-12-07 2028-01-03 ease-water
-       2027-12-10 2028-02-16 leaf-fall
+       2026-12-12 2027-01-23 plant-dormant
+       2026-12-13 2027-03-20 water-new
+       2027-01-23 2027-02-07 mulch
+       2027-05-22 2027-11-13 water-growing
+       2027-06-05 2027-08-20 feed
+       2027-08-13 2027-08-20 stop-feeding
+       2027-10-29 2027-11-13 ease-water
+       2027-10-29 2027-11-28 leaf-fall
        2028-01-23 2028-02-07 mulch
-       2028-03-18 2028-04-22 prune
-       2028-05-19 2028-06-13 water-growing
-       2028-06-02 2028-06-13 feed`,
+       2028-03-28 2028-05-02 prune
+       2028-05-22 2028-06-13 water-growing
+       2028-06-05 2028-06-13 feed`,
     );
   });
 
   it('dry and hot: a bare-root pomegranate reaches Phoenix in January for the ground', () => {
-    // Soaked and planted the same day: January is the planting month there and no cover is needed. No leaf fall is to be relied on, so the
-    // coolest weeks are its rest and the time to prune. Whitewash before the heat. A rare late freeze may meet the first leaves.
+    // Soaked and planted the same day: January is the planting month there and no cover is needed. Leaves come down in December in most
+    // years, with the cool weeks; buds open in the second week of March, after the last freezes. Whitewash before the heat.
     compare(
       {
         place: 'phoenix-az',
@@ -206,27 +207,25 @@ describe('golden calendars', () => {
       `2027-01-10 2027-01-10 unpack
        2027-01-10 2027-01-31 stand-apart
        2027-01-10 2027-01-10 soak-roots
-       2027-01-10 2027-01-21 plant-dormant
-       2027-01-11 2027-03-18 water-new
-       2027-01-21 2027-01-25 rest
-       2027-01-28 2027-02-07 cover-new-leaves
-       2027-02-04 2027-11-26 water-growing
-       2027-02-11 2027-03-06 shade-trunk
-       2027-02-18 2027-11-06 feed
-       2027-10-30 2027-11-06 stop-feeding
-       2027-11-26 2028-01-25 rest
-       2027-12-11 2028-01-18 prune
-       2028-01-28 2028-02-07 cover-new-leaves
-       2028-02-04 2028-07-23 water-growing
-       2028-02-04 2028-03-06 shade-trunk
-       2028-02-18 2028-07-23 feed`,
+       2027-01-10 2027-02-21 plant-dormant
+       2027-01-11 2027-04-18 water-new
+       2027-03-09 2028-01-09 water-growing
+       2027-03-14 2027-04-08 shade-trunk
+       2027-03-23 2027-10-04 feed
+       2027-09-27 2027-10-04 stop-feeding
+       2027-12-12 2028-01-09 ease-water
+       2027-12-13 2028-01-09 leaf-fall
+       2028-01-23 2028-02-27 prune
+       2028-03-09 2028-07-23 water-growing
+       2028-03-09 2028-04-08 shade-trunk
+       2028-03-23 2028-07-23 feed`,
     );
   });
 
   it('southern: a bare-root fig reaches Melbourne in July for the ground', () => {
-    // Half a year round: midwinter is July. The coldest night of a usual winter is about -1 C, so nothing has to wait: soaked and planted
-    // while asleep on the day it comes; growth in September, last feed in April. Most winters have no night that takes the leaves, so
-    // the coolest weeks, June and July, are its rest; mulch by early July, pruned by the end of July.
+    // Half a year round: midwinter is July. The coldest night of a usual winter is about -1 C, so nothing has to wait for the ground:
+    // soaked and planted while asleep within days; leaves come down in the cool weeks of June, growth in the first days of October, last
+    // feed in March; mulch by early July, pruned in late winter.
     compare(
       {
         place: 'melbourne-au',
@@ -238,19 +237,19 @@ describe('golden calendars', () => {
       },
       `2026-07-01 2026-07-01 unpack
        2026-07-01 2026-07-22 stand-apart
-       2026-07-01 2026-07-01 soak-roots
-       2026-07-01 2026-08-09 plant-dormant
-       2026-07-02 2026-10-04 water-new
-       2026-08-16 2026-08-24 cover-new-leaves
-       2026-09-01 2027-06-05 water-growing
-       2026-09-15 2027-04-25 feed
-       2027-04-18 2027-04-25 stop-feeding
-       2027-06-05 2027-08-04 rest
+       2026-07-01 2026-07-04 keep-wrapped
+       2026-07-05 2026-07-05 soak-roots
+       2026-07-05 2026-08-16 plant-dormant
+       2026-07-06 2026-10-11 water-new
+       2026-10-03 2027-06-16 water-growing
+       2026-10-17 2027-03-21 feed
+       2027-03-14 2027-03-21 stop-feeding
+       2027-05-30 2027-06-16 ease-water
+       2027-05-30 2027-07-20 leaf-fall
        2027-06-20 2027-07-05 mulch
-       2027-06-20 2027-07-28 prune
-       2027-08-16 2027-08-24 cover-new-leaves
-       2027-09-01 2028-01-12 water-growing
-       2027-09-15 2028-01-12 feed`,
+       2027-08-16 2027-09-20 prune
+       2027-10-03 2028-01-12 water-growing
+       2027-10-17 2028-01-12 feed`,
     );
   });
 

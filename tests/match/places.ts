@@ -33,6 +33,7 @@ export const fig: Species = {
   heatBaseC: figure(8),
   heatCapC: figure(36),
   budbreakHeat: figure(200, 150, 250),
+  ripensAboveC: figure(13),
   heatNeed: {
     main: { 'very-early': figure(1300), early: figure(1500), mid: figure(1750), late: figure(2000) },
     breba: { early: figure(1000), mid: figure(1000) },

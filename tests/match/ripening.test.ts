@@ -4,66 +4,12 @@ import { describe, expect, it } from 'vitest';
 import { nothingPublished } from '../../src/core/climate/figures.ts';
 import { weatherYears } from '../../src/core/climate/weatherYears.ts';
 import { evidenceFigures } from '../../src/core/evidence/matchRipening.ts';
-import { findBounds, type SeasonBounds, whenHeatMet } from '../../src/core/match/growingYear.ts';
 import { normalShareBelow } from '../../src/core/match/normal.ts';
 import { ripeningVerdict } from '../../src/core/match/ripening.ts';
 import { ripeningOdds } from '../../src/core/match/ripeningOdds.ts';
 import { ripeningWord, yearsOfTen } from '../../src/core/match/words.ts';
+import { killingFreezeAt } from '../../src/core/phenology/endOfSeason.ts';
 import { context, cultivar, fig, outlookOf, placeNamed, southOf } from './places.ts';
-
-/** A year of 10 degree days a day, and its sums. */
-const even = Float64Array.from({ length: 366 }, (_, i) => i * 10);
-const MIDSUMMER = 204;
-
-function boundsOf(
-  freezes: readonly (readonly [index: number, tC: number])[],
-  budbreakHeat = 500,
-): SeasonBounds {
-  const tminC = new Float32Array(365).fill(10);
-  for (const [index, tC] of freezes) tminC[index] = tC;
-  const bounds = { budbreak: 0, start: 0, end: 0 };
-  const rules = { wakeIndex: 20, budbreakHeat, leafDamageC: -1, killingC: -2.5 };
-  findBounds(bounds, tminC, 0, even, rules, MIDSUMMER);
-  return bounds;
-}
-
-describe('the season of one year', () => {
-  it('finds the day a heat sum is met', () => {
-    expect(whenHeatMet(even, 20, 500)).toBe(70);
-    expect(whenHeatMet(even, 20, 0)).toBe(20);
-    expect(whenHeatMet(even, 300, 650)).toBe(365);
-    expect(whenHeatMet(even, 300, 651)).toBe(365);
-  });
-
-  it('runs from budbreak to the first killing freeze after midsummer', () => {
-    expect(boundsOf([[300, -3]])).toEqual({ budbreak: 70, start: 70, end: 300 });
-  });
-
-  it('starts again after a freeze that hurts leaves, and only after budbreak', () => {
-    expect(boundsOf([[40, -9]]).start).toBe(70);
-    expect(
-      boundsOf([
-        [100, -1],
-        [90, -4],
-      ]).start,
-    ).toBe(101);
-    expect(boundsOf([[100, -0.9]]).start).toBe(70);
-  });
-
-  it('outlasts a light freeze in fall, and the whole year where none kills', () => {
-    expect(
-      boundsOf([
-        [280, -2],
-        [310, -2.5],
-      ]).end,
-    ).toBe(310);
-    expect(boundsOf([]).end).toBe(365);
-  });
-
-  it('does not start where budbreak is never reached', () => {
-    expect(boundsOf([[300, -3]], 5000)).toEqual({ budbreak: 365, start: 365, end: 365 });
-  });
-});
 
 // Abramowitz and Stegun 1964, Handbook of Mathematical Functions, table 26.1.
 it.each([
@@ -109,7 +55,7 @@ describe('odds of ripening', () => {
           },
           20,
         );
-        const rules = { wakeIndex: 0, budbreakHeat: 200, leafDamageC: -1.1, killingC: -2.2 };
+        const rules = { heatFrom: 0, budbreakHeat: 200, leafDamageC: -1.1, end: killingFreezeAt(-2.2) };
         const headStart = { moveOut: 120, credit: 280 };
         const [odds] = ripeningOdds(years, 8, 36, [{ rules, needs: [need, need * 1.1], headStart }]);
         const [easy, hard] = odds!.outdoors;

@@ -4,10 +4,14 @@
  */
 
 import { DAYS_PER_YEAR, daysForward } from '../climate/calendar.ts';
-import { sineDegreeDays } from '../climate/degreeDays.ts';
 import type { ClimateSummary, FreezeKey } from '../climate/summary.ts';
 import type { WeatherYears } from '../climate/weatherYears.ts';
 import { doyFromMonthDay } from '../days.ts';
+import { budbreak, budbreakNeed } from '../phenology/budbreak.ts';
+import { chillNeed, heatCountsFrom } from '../phenology/chill.ts';
+import { coldSpell } from '../phenology/coldSpell.ts';
+import { growingCalendar } from '../phenology/growingYear.ts';
+import { leafFall, leafFallFigures } from '../phenology/leafFall.ts';
 import type { PlaceClass } from '../records/cultivar.ts';
 import { freezeThresholds } from '../records/place.ts';
 import type { Species } from '../records/species.ts';
@@ -65,13 +69,6 @@ export interface CareYear {
 /** Seasons looked at: quantiles of 250 seasons differ from those of 1,000 by about a day. */
 const SEASONS = 250;
 
-/** Daily mean under which a day counts towards dormancy, C. Common practice, no source. */
-const COLD_DAY_C = 10;
-
-/** Heat towards budbreak counts from 1 January, 1 July south. Standing: ours. */
-const MIDWINTER_DOY_NORTH = 1;
-const MIDWINTER_DOY_SOUTH = 182;
-
 const EVERGREEN_ABOVE_C = careFigures.evergreenAbove.low;
 
 const NEVER = -1;
@@ -105,7 +102,7 @@ function watchSeasons(
   years: WeatherYears,
   species: Species,
   potLitres: number,
-  midwinter: number,
+  heatFrom: number,
 ): Happenings {
   const seasons = Math.min(SEASONS, years.count);
   const empty = () => new Int16Array(seasons).fill(NEVER);
@@ -124,34 +121,27 @@ function watchSeasons(
     if (first[season] === NEVER) first[season] = day;
     last[season] = day;
   };
-  const nightC = species.leafFallNightC.value;
-  const coolC = species.leafFallMeanC.value;
-  const spell = species.leafFallSpellDays.value;
-  const coldSpell = species.coldSpellDays.value;
-  const [baseC, capC, heatNeed] = [
-    species.heatBaseC.value,
-    species.heatCapC.value,
-    species.budbreakHeat.value,
-  ];
+  const makeLeafFall = leafFall(leafFallFigures(species));
+  const makeColdSpell = coldSpell(species.coldSpellDays.value);
+  const makeBudbreak = budbreak(budbreakNeed(species));
   const rootC = species.rootInjuryC.value;
   const [youngC, oldC] = [species.dormantFirstWinterC.value, species.dormantEstablishedC.value];
   for (let season = 0; season < seasons; season += 1) {
     const mixOf = mixFollower(potLitres);
-    let [coolRun, coldDays, heat] = [0, 0, 0];
+    const leavesFall = makeLeafFall();
+    const coldIsMet = makeColdSpell();
+    const budsBreak = makeBudbreak();
     for (let day = 0; day < DAYS_PER_YEAR; day += 1) {
       const low = years.tminC[season * DAYS_PER_YEAR + day] as number;
       const high = years.tmaxC[season * DAYS_PER_YEAR + day] as number;
       const mean = (low + high) / 2;
       if (found.leafFall[season] === NEVER) {
-        coolRun = mean < coolC ? coolRun + 1 : 0;
-        if (low <= nightC || coolRun >= spell) found.leafFall[season] = day;
-      } else if (found.dormant[season] === NEVER && mean < COLD_DAY_C) {
-        coldDays += 1;
-        if (coldDays >= coldSpell) found.dormant[season] = day;
+        if (leavesFall(low, high, day)) found.leafFall[season] = day;
+      } else if (found.dormant[season] === NEVER) {
+        if (coldIsMet(low, high, day)) found.dormant[season] = day;
       }
-      if (day >= midwinter && found.budbreak[season] === NEVER) {
-        heat += sineDegreeDays(low, high, baseC, capC);
-        if (heat >= heatNeed) found.budbreak[season] = day;
+      if (day >= heatFrom && found.budbreak[season] === NEVER) {
+        if (budsBreak(low, high, day - heatFrom)) found.budbreak[season] = day;
       }
       if (mixOf(mean) <= rootC) mark(found.riskFirst, found.riskLast, season, day);
       if (low <= youngC) mark(found.youngFirst, found.youngLast, season, day);
@@ -178,8 +168,9 @@ function extremeDay(values: readonly number[], sign: 1 | -1): number {
 export function careYear(climate: CareClimate, species: Species, potLitres: number): CareYear {
   const { years, summary } = climate;
   const { firstDoy } = years;
-  const midwinter = daysForward(firstDoy, years.lat < 0 ? MIDWINTER_DOY_SOUTH : MIDWINTER_DOY_NORTH);
-  const found = watchSeasons(years, species, potLitres, midwinter);
+  const [heatFrom] = heatCountsFrom(years, summary.chill.answer, [chillNeed(species)]) as [number];
+  const midwinter = daysForward(firstDoy, growingCalendar(years.lat).firstDoy);
+  const found = watchSeasons(years, species, potLitres, midwinter + heatFrom);
   const toSeason = (text: string | null) =>
     text === null ? null : daysForward(firstDoy, doyFromMonthDay(text) as number);
   const freezes = (which: 'first' | 'last') =>

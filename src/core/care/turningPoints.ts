@@ -59,9 +59,9 @@ export function growthEnds({ leafFall, coldestDay }: CareYear): number {
 }
 
 /** The last day on which a tree is fed, as a day of the season that follows its summer; may lie before day 0. */
-export function lastFeed({ firstFreeze, coldestDay }: CareYear): number {
-  const freeze = firstFreeze['32F'].p50;
-  return (freeze ?? coldestDay - HALF_REST_DAYS) - careFigures.stopFeeding.low;
+export function lastFeed({ firstFreeze, leafFall, coldestDay }: CareYear): number {
+  const freeze = firstFreeze['32F'].p50 ?? coldestDay - HALF_REST_DAYS;
+  return Math.min(freeze, leafFall.p10 ?? freeze) - careFigures.stopFeeding.low;
 }
 
 /** When a stored tree is brought into the light. Only for places with a safe day. */

@@ -1,7 +1,8 @@
 /** Our working rules beside common practice: not proof, but a rule that disagrees with practice would be wrong. */
 
 import type { DayRule } from '../climate/forecast.ts';
-import { budbreak, rooting, weaning } from '../lots/weatherRules.ts';
+import { rooting, weaning } from '../lots/weatherRules.ts';
+import { budbreak } from '../phenology/budbreak.ts';
 import { defaultCutBackCm } from '../records/yard.ts';
 import { cmToInches } from '../units.ts';
 import type { EvidenceTable } from './table.ts';
@@ -14,12 +15,12 @@ function daysAt(tminC: number, tmaxC: number, makeRule: () => DayRule): number {
   return Number.POSITIVE_INFINITY;
 }
 
-/** Heat to budbreak of a fig, degree days above 8 C. Standing: ours. */
-const FIG_BUDBREAK = 200;
+/** Heat to budbreak of a fig, degree days above 8 C. Standing: ours, fitted. */
+const FIG_BUDBREAK = 164;
 
 function practice(): EvidenceTable {
   const from = rowsFrom('Common practice, no source', 'practice');
-  const warm = daysAt(20, 28, budbreak(FIG_BUDBREAK, 8, 36));
+  const warm = daysAt(20, 28, budbreak({ heat: FIG_BUDBREAK, baseC: 8, capC: 36 }));
   return {
     id: 'practice',
     title: 'Our rules beside common practice',

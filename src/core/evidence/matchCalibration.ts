@@ -3,6 +3,7 @@ import type { ClimateFigures } from '../climate/figures.ts';
 import { nothingPublished } from '../climate/figures.ts';
 import { weatherYears } from '../climate/weatherYears.ts';
 import { ripeningOdds } from '../match/ripeningOdds.ts';
+import { killingFreezeAt } from '../phenology/endOfSeason.ts';
 import { fahrenheitToCelsius } from '../units.ts';
 import { type SupplyRules, type SupplyStation, supplyRules, supplyStations } from './data/heatSupply.ts';
 import { allNumbersOf, type EvidenceRow, type EvidenceTable, rowsFrom } from './table.ts';
@@ -51,10 +52,10 @@ function casesOf(station: SupplyStation): { usual: CalibrationCase[]; hard: Cali
     const [odds] = ripeningOdds(years, rules.baseC, 36, [
       {
         rules: {
-          wakeIndex: 0,
+          heatFrom: 0,
           budbreakHeat: rules.budbreakHeat,
           leafDamageC: rules.leafDamageC,
-          killingC: Math.min(fahrenheitToCelsius(28), rules.leafDamageC),
+          end: killingFreezeAt(Math.min(fahrenheitToCelsius(28), rules.leafDamageC)),
         },
         needs,
         headStart: null,

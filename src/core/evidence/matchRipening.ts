@@ -2,9 +2,9 @@
 import type { ClimateFigures } from '../climate/figures.ts';
 import { nothingPublished } from '../climate/figures.ts';
 import { type WeatherYears, weatherYears } from '../climate/weatherYears.ts';
-import type { SeasonRules } from '../match/growingYear.ts';
-import { type NeedOdds, ripeningOdds } from '../match/ripeningOdds.ts';
+import { type NeedOdds, ripeningOdds, type SeasonRules } from '../match/ripeningOdds.ts';
 import { ripeningWord } from '../match/words.ts';
+import { killingFreezeAt } from '../phenology/endOfSeason.ts';
 import { fahrenheitToCelsius } from '../units.ts';
 import { allNumbersOf, type EvidenceRow, type EvidenceTable, rowsFrom } from './table.ts';
 
@@ -91,19 +91,19 @@ const CAP_C = 36;
 const NEED_AUGUST = 1955;
 const NEED_JULY = 2200;
 
-const fromNewYear: SeasonRules = { wakeIndex: 0, budbreakHeat: 0, leafDamageC: null, killingC: null };
+const fromNewYear: SeasonRules = { heatFrom: 0, budbreakHeat: 0, leafDamageC: null, end: null };
 const fromLastFreeze: SeasonRules = {
-  wakeIndex: 0,
+  heatFrom: 0,
   budbreakHeat: 0,
   leafDamageC: 0,
-  killingC: fahrenheitToCelsius(28),
+  end: killingFreezeAt(fahrenheitToCelsius(28)),
 };
 /** As the site counts a mid-season fig: 200 to budbreak (ours), the rest of 1955 from there. */
 const fromBudbreak: SeasonRules = {
-  wakeIndex: 0,
+  heatFrom: 0,
   budbreakHeat: 200,
   leafDamageC: fahrenheitToCelsius(30),
-  killingC: fahrenheitToCelsius(28),
+  end: killingFreezeAt(fahrenheitToCelsius(28)),
 };
 const NEED_FROM_BUDBREAK = NEED_AUGUST - 200;
 

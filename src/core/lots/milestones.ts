@@ -2,22 +2,14 @@
 
 import type { DayRule, Forecast } from '../climate/forecast.ts';
 import { addDays, type Day, type DayRange, daysBetween, later } from '../days.ts';
+import { budbreak, budbreakNeed } from '../phenology/budbreak.ts';
+import { coldSpell } from '../phenology/coldSpell.ts';
+import { leafFall, leafFallFigures } from '../phenology/leafFall.ts';
 import type { Figure } from '../records/common.ts';
 import type { Species } from '../records/species.ts';
 import type { Span } from './answers.ts';
 import type { Outlook } from './outlook.ts';
-import { midwinterOf } from './seasons.ts';
-import {
-  budbreak,
-  COLD_SOIL_DAYS,
-  coldSoil,
-  coldSpell,
-  inTurn,
-  leafFall,
-  rooting,
-  WEANING_COLD_SHARE,
-  weaning,
-} from './weatherRules.ts';
+import { COLD_SOIL_DAYS, coldSoil, inTurn, rooting, WEANING_COLD_SHARE, weaning } from './weatherRules.ts';
 
 /** A thing that happens in fewer years than this is not promised. Standing: ours. */
 export const LIKELY_SHARE = 0.5;
@@ -69,12 +61,8 @@ export function longestWeaning({ high }: Figure): number {
   return high / WEANING_COLD_SHARE;
 }
 
-function leafFallOf({ leafFallNightC, leafFallMeanC, leafFallSpellDays }: Species) {
-  const figures = {
-    nightC: leafFallNightC.value,
-    meanC: leafFallMeanC.value,
-    spellDays: leafFallSpellDays.value,
-  };
+function leafFallOf(species: Species) {
+  const figures = leafFallFigures(species);
   return { name: `leaf fall ${Object.values(figures).join(' ')}`, rule: leafFall(figures) };
 }
 
@@ -114,10 +102,10 @@ export function soilColdAfterLeafFall(outlook: Outlook, species: Species, start:
 
 /** Buds break outdoors in the spring that ends the rest season a day lies in. */
 export function budsBreak(outlook: Outlook, species: Species, inSeasonOf: Day): Expected {
-  const { budbreakHeat, heatBaseC, heatCapC } = species;
-  const [need, base, cap] = [budbreakHeat.value, heatBaseC.value, heatCapC.value];
-  const start = midwinterOf(inSeasonOf, outlook.south);
-  return expected(start, outlook.when(`budbreak ${need} ${base} ${cap}`, start, budbreak(need, base, cap)));
+  const need = budbreakNeed(species);
+  const start = outlook.heatCountsFrom(species, inSeasonOf);
+  const name = `budbreak ${need.heat} ${need.baseC} ${need.capC}`;
+  return expected(start, outlook.when(name, start, budbreak(need)));
 }
 
 /** A span that has begun but not ended is told from tomorrow on: nothing is promised for a day that has passed. */

@@ -3,11 +3,15 @@
  * five thousand lots that share a season ask no more often than fifty.
  */
 
+import { type ChillRange, chillOfYears } from '../climate/chillYears.ts';
 import type { ClimateFigures } from '../climate/figures.ts';
 import type { DayRule, Forecast, ObservedDay } from '../climate/forecast.ts';
 import { forecastDay } from '../climate/forecast.ts';
 import { type WeatherYears, weatherYears } from '../climate/weatherYears.ts';
 import { addDays, type Day, dayParts, daysBetween } from '../days.ts';
+import { chillNeed, heatCountsFrom } from '../phenology/chill.ts';
+import type { Species } from '../records/species.ts';
+import { midwinterOf } from './seasons.ts';
 
 /** Seasons a lot's forecasts are taken from: the 10 % and 90 % days are then good to about two days. Standing: ours. */
 export const LOT_SEASONS = 250;
@@ -23,6 +27,8 @@ export interface Outlook {
   log: readonly ObservedDay[];
   /** Mean temperature of the month a day lies in, C. */
   monthMeanC(of: Day): number;
+  /** The day in the rest season a day lies in from which heat counts towards budbreak. */
+  heatCountsFrom(species: Species, inSeasonOf: Day): Day;
   /** The day on which a rule, started on `start`, comes true. `name` tells rules with different figures apart. */
   when(name: string, start: Day, makeRule: () => DayRule): Forecast;
   /** What was to be expected on an earlier day: the same weather years, with the log only up to that day. */
@@ -51,6 +57,8 @@ interface Home {
   name: string;
   figures: ClimateFigures;
   years: WeatherYears;
+  /** Days after midwinter from which heat counts, by species. */
+  heatFrom(species: Species): number;
   /** The whole log that is known. */
   log: readonly ObservedDay[];
   /** Forecasts by rule, start and how much of the log they rest on. */
@@ -79,6 +87,9 @@ function outlookOf(home: Home, readings: number): Outlook {
     monthMeanC(of) {
       const month = dayParts(of).month - 1;
       return (figures.tminC[month]! + figures.tmaxC[month]!) / 2;
+    },
+    heatCountsFrom(species, inSeasonOf) {
+      return addDays(midwinterOf(inSeasonOf, outlook.south), home.heatFrom(species));
     },
     when(name, start, makeRule) {
       const question = `${start} ${name}`;
@@ -109,6 +120,20 @@ function outlookOf(home: Home, readings: number): Outlook {
   return outlook;
 }
 
+/** Days after midwinter from which the heat of each species counts, found when first asked for. */
+function heatFromOf(years: WeatherYears): (species: Species) => number {
+  let chill: ChillRange | null = null;
+  const found = new Map<string, number>();
+  return species => {
+    const known = found.get(species.id);
+    if (known !== undefined) return known;
+    chill ??= chillOfYears(years);
+    const [from] = heatCountsFrom(years, chill, [chillNeed(species)]) as [number];
+    found.set(species.id, from);
+    return from;
+  };
+}
+
 /**
  * The outlook from a home place's climate and the yard's own log. Logged days up to `asOf` count as they were; the days
  * after them, and those not logged, are taken from the weather years. Drawing the years costs about 10 ms.
@@ -121,5 +146,6 @@ export function homeOutlook(
   const known = log.filter(({ day }) => day <= asOf);
   const years = weatherYears(figures, LOT_SEASONS);
   const kept = { kept: new Map(), settled: new Map(), earlier: new Map() };
-  return outlookOf({ name, figures, years, log: known, ...kept }, known.length);
+  const heatFrom = heatFromOf(years);
+  return outlookOf({ name, figures, years, heatFrom, log: known, ...kept }, known.length);
 }

@@ -20,8 +20,7 @@ export function midsummerAfter(of: Day, south: boolean): Day {
 }
 
 /**
- * Midwinter of the season a day lies in: 1 January north, 1 July south. Heat towards budbreak is counted from here.
- * Standing: ours, in place of the day on which chilling ends.
+ * Midwinter of the season a day lies in: 1 January north, 1 July south.
  */
 export function midwinterOf(of: Day, south: boolean): Day {
   const { year } = dayParts(midsummerBefore(of, south));

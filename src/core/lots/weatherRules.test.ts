@@ -1,15 +1,8 @@
 import { describe, expect, it } from 'vitest';
 import type { DayRule } from '../climate/forecast.ts';
-import {
-  budbreak,
-  coldSoil,
-  coldSpell,
-  inTurn,
-  leafFall,
-  rooting,
-  warmDay,
-  weaning,
-} from './weatherRules.ts';
+import { coldSpell } from '../phenology/coldSpell.ts';
+import { leafFall } from '../phenology/leafFall.ts';
+import { coldSoil, inTurn, rooting, warmDay, weaning } from './weatherRules.ts';
 
 /** Day on which a rule comes true over days of [tmin, tmax], from 1; null when it does not. */
 function dayOf(makeRule: () => DayRule, days: readonly (readonly [number, number])[]): number | null {
@@ -43,47 +36,10 @@ it('weaning counts days, cold ones half', () => {
   expect(dayOf(weaning(42), alike(100, 0, 10))).toBe(84);
 });
 
-it('a cold spell counts days below 10 C, in a row or not', () => {
-  const mixed = [...alike(10, 0, 10), ...alike(5, 10, 20), ...alike(11, 0, 10)];
-  expect(dayOf(coldSpell(21), mixed)).toBe(26);
-});
-
-describe('leaf fall', () => {
-  const rule = leafFall({ nightC: -2, meanC: 9, spellDays: 3 });
-
-  it('comes with one cold night', () => {
-    expect(
-      dayOf(rule, [
-        [5, 20],
-        [-1.9, 20],
-        [-2, 18],
-      ]),
-    ).toBe(3);
-  });
-
-  it('comes with a spell of cool days in a row', () => {
-    expect(
-      dayOf(rule, [
-        [2, 12],
-        [2, 12],
-        [8, 18],
-        [2, 12],
-        [2, 12],
-        [2, 12],
-      ]),
-    ).toBe(6);
-  });
-});
-
 it('soil is cold once two weeks were cold on average', () => {
   expect(dayOf(coldSoil, alike(30, 4, 14))).toBe(14);
   expect(dayOf(coldSoil, [...alike(14, 10, 20), ...alike(30, 2, 8)])).toBe(14 + 8);
   expect(dayOf(coldSoil, alike(30, 5, 16))).toBeNull();
-});
-
-it('budbreak counts heat above the base', () => {
-  // Every day is warmer than the base all day: the mean of 14 C gives 6 degree days above 8 C.
-  expect(dayOf(budbreak(60, 8, 36), alike(30, 9, 19))).toBe(10);
 });
 
 it('one thing after another: the second counts from the day after the first', () => {

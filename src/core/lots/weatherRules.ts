@@ -1,7 +1,7 @@
 /** The weather a lot waits for, as rules that watch day after day. Each is made anew for every weather year. */
 
-import { sineDegreeDays } from '../climate/degreeDays.ts';
 import type { DayRule } from '../climate/forecast.ts';
+import { COLD_DAY_C } from '../phenology/coldSpell.ts';
 
 /** Roots do not grow below this daily mean. Standing: ours. */
 export const ROOTING_BASE_C = 10;
@@ -15,8 +15,6 @@ export const WEANING_COLD_C = 10;
 /** What such a day counts. Standing: ours. */
 export const WEANING_COLD_SHARE = 0.5;
 
-/** A day with a lower mean is a cold day towards dormancy. Common practice, no source. */
-export const COLD_DAY_C = 10;
 /** Roots are bared after this many days whose mean stays below `COLD_DAY_C`. Standing: ours. */
 export const COLD_SOIL_DAYS = 14;
 
@@ -44,33 +42,6 @@ export const rooting = (warmDays: number) => adding(warmDays, warmDay);
 /** Weaned once enough days have gone by, cold ones counting half. */
 export const weaning = (days: number) =>
   adding(days, (tminC, tmaxC) => (mean(tminC, tmaxC) < WEANING_COLD_C ? WEANING_COLD_SHARE : 1));
-
-/** Dormant once a leafless tree has met enough cold days. */
-export const coldSpell = (days: number) =>
-  adding(days, (tminC, tmaxC) => (mean(tminC, tmaxC) < COLD_DAY_C ? 1 : 0));
-
-/** Budbreak once enough degree days are counted, in C above the base, capped. */
-export const budbreak = (degreeDays: number, baseC: number, capC: number) =>
-  adding(degreeDays, (tminC, tmaxC) => sineDegreeDays(tminC, tmaxC, baseC, capC));
-
-export interface LeafFall {
-  /** The first night this cold takes the leaves, C. */
-  nightC: number;
-  /** Leaves fall after `spellDays` days in a row with a mean below this, C. */
-  meanC: number;
-  spellDays: number;
-}
-
-/** Leaves come down after one cold enough night or a spell of cool days. */
-export function leafFall({ nightC, meanC, spellDays }: LeafFall): () => DayRule {
-  return () => {
-    let run = 0;
-    return (tminC, tmaxC) => {
-      run = mean(tminC, tmaxC) < meanC ? run + 1 : 0;
-      return tminC <= nightC || run >= spellDays;
-    };
-  };
-}
 
 /** The soil is cold once the mean of the last 14 days is below 10 C. */
 export function coldSoil(): DayRule {

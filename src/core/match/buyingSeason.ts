@@ -1,7 +1,7 @@
 /** Where a place stands in its year, as it matters to somebody who plants a bought tree. */
 import { daysForward } from '../climate/calendar.ts';
 import { type Day, dayOfYear, doyFromMonthDay } from '../days.ts';
-import { growingCalendar } from './growingYear.ts';
+import { growingCalendar } from '../phenology/growingYear.ts';
 import type { PlaceOutlook } from './placeOutlook.ts';
 
 /**

@@ -1,6 +1,7 @@
 /** One level out of winter, crop, wet and chill. */
+
+import type { ChillState } from '../phenology/chill.ts';
 import type { Level, WetLevel, WinterCare } from './answers.ts';
-import type { ChillState } from './chillMet.ts';
 
 export interface LevelParts {
   readonly care: WinterCare;

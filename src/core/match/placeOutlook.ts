@@ -8,19 +8,23 @@ import { monthlyDeficitKpa, ripeningAir } from '../climate/placeClass.ts';
 import type { ClimateAnswer, ClimateSummary, FreezeKey } from '../climate/summary.ts';
 import type { WeatherYears } from '../climate/weatherYears.ts';
 import { doyFromMonthDay } from '../days.ts';
+import {
+  type ChillOfPlace,
+  type ChillState,
+  chillNeed,
+  chillState,
+  heatCountsFrom,
+} from '../phenology/chill.ts';
+import { type EndOfSeasonFigures, endOfSeasonFigures } from '../phenology/endOfSeason.ts';
+import { growingCalendar } from '../phenology/growingYear.ts';
 import type { Crop, Reason, RipeningClass } from '../records/common.ts';
 import type { PlaceClass } from '../records/cultivar.ts';
 import type { Species } from '../records/species.ts';
-import { fahrenheitToCelsius, temperatureInWords } from '../units.ts';
+import { temperatureInWords } from '../units.ts';
 import type { DoySpread } from './answers.ts';
-import { type ChillOfPlace, type ChillState, chillNeed, chillState, wakeIndexes } from './chillMet.ts';
-import { growingCalendar } from './growingYear.ts';
 import { type HeadStart, type HeatCase, type NeedOdds, ripeningOdds } from './ripeningOdds.ts';
 import { type RipeningWindow, ripeningWindow } from './ripeningWindow.ts';
 import { type PotLow, winterLows } from './winterLows.ts';
-
-/** A night of 28 F takes leaves and unripe fruit. Source: the threshold agencies call a killing freeze (NOAA). */
-const KILLING_FREEZE_C = fahrenheitToCelsius(28);
 
 /** A stored pot is woken this long before it can go out, in a space with this mean. Standing: ours. */
 const HEAD_START_DAYS = 28;
@@ -54,10 +58,9 @@ export interface SpeciesOutlook {
   readonly budbreak: DoySpread | null;
   /** From when heat counts towards ripening: budbreak, or the last freeze that hurts leaves. */
   readonly start: DoySpread | null;
-  /** The killing freeze; null where it comes in under one year in ten. */
+  /** The day that ends the season; null where it comes in under one year in ten. */
   readonly end: DoySpread | null;
-  /** Night that ends the season, C. */
-  readonly killingC: number;
+  readonly endsBy: EndOfSeasonFigures;
   readonly crops: Readonly<Record<Crop, ReadonlyMap<RipeningClass, ClassOutlook>>>;
 }
 
@@ -98,10 +101,10 @@ interface Prepared {
   readonly species: Species;
   readonly needs: readonly { crop: Crop; class: RipeningClass; need: number }[];
   readonly heatCase: HeatCase;
-  readonly killingC: number;
+  readonly endsBy: EndOfSeasonFigures;
 }
 
-function prepare(input: PlaceInput, species: Species, wakeIndex: number): Prepared {
+function prepare(input: PlaceInput, species: Species, heatFrom: number): Prepared {
   const needs = cropNames.flatMap(crop =>
     Object.entries(species.heatNeed[crop]).map(([name, figure]) => ({
       crop,
@@ -110,13 +113,13 @@ function prepare(input: PlaceInput, species: Species, wakeIndex: number): Prepar
     })),
   );
   const leafDamageC = species.leafDamageC.value;
-  const killingC = Math.min(KILLING_FREEZE_C, leafDamageC);
+  const end = endOfSeasonFigures(species);
   return {
     species,
     needs,
-    killingC,
+    endsBy: end,
     heatCase: {
-      rules: { wakeIndex, budbreakHeat: species.budbreakHeat.value, leafDamageC, killingC },
+      rules: { heatFrom, budbreakHeat: species.budbreakHeat.value, leafDamageC, end },
       needs: needs.map(({ need }) => need),
       headStart: headStartOf(input, species),
     },
@@ -136,8 +139,8 @@ function speciesOutlooks(input: PlaceInput, speciesList: readonly Species[]): Ma
   const { years, figures } = input;
   const chill = input.climate.chill.answer;
   const needs = speciesList.map(chillNeed);
-  const wakes = wakeIndexes(years, chill, needs);
-  const prepared = speciesList.map((species, i) => prepare(input, species, wakes[i] as number));
+  const heatFroms = heatCountsFrom(years, chill, needs);
+  const prepared = speciesList.map((species, i) => prepare(input, species, heatFroms[i] as number));
   const deficits = monthlyDeficitKpa(figures);
   const usual = ripeningAir(figures);
   const outlooks = new Map<string, SpeciesOutlook>();
@@ -149,7 +152,7 @@ function speciesOutlooks(input: PlaceInput, speciesList: readonly Species[]): Ma
       heatCapC.value,
       group.map(({ heatCase }) => heatCase),
     );
-    group.forEach(({ species, needs: own, killingC }, i) => {
+    group.forEach(({ species, needs: own, endsBy }, i) => {
       const found = odds[i] as (typeof odds)[number];
       const crops = {
         breba: new Map<RipeningClass, ClassOutlook>(),
@@ -164,7 +167,7 @@ function speciesOutlooks(input: PlaceInput, speciesList: readonly Species[]): Ma
       });
       const state = chillState(chillNeed(species), chill);
       const { budbreak, start, end } = found;
-      outlooks.set(species.id, { chill: state, budbreak, start, end, killingC, crops });
+      outlooks.set(species.id, { chill: state, budbreak, start, end, endsBy, crops });
     });
   }
   return outlooks;

@@ -50,23 +50,23 @@ function blockedVerdict(
   return { ...nothing, dates, crop, blocked, headStart: nothing, because };
 }
 
-function seasonReasons({ start, end }: SpeciesOutlook, killing: string): Reason[] {
+function seasonReasons({ start, end, endsBy }: SpeciesOutlook): Reason[] {
   return [
     ...(start === null
       ? []
       : [modelled(`Growth counts from about ${doyInWords(start.p50)} (${spreadInWords(start)}).`)]),
     end === null
-      ? modelled(`A night of ${killing} that would end the season comes in hardly any year.`)
+      ? modelled('Neither freeze nor cool weather ends the season before midwinter here.')
       : modelled(
-          `The first night of ${killing}, which ends the season, comes about ${doyInWords(end.p50)} (${spreadInWords(end)}).`,
+          `Its season ends about ${doyInWords(end.p50)} (${spreadInWords(end)}): by a night of ${temperatureInWords(endsBy.killingC)}, by leaf fall, or when days stay under about ${temperatureInWords(endsBy.tooCoolC)}.`,
         ),
   ];
 }
 
-function outcomeReason(crop: Crop, { share, dates }: RipeningOdds, freezes: boolean): Reason {
+function outcomeReason(crop: Crop, { share, dates }: RipeningOdds, ends: boolean): Reason {
   const when = dates === null ? '' : `; first ripe fruit ${spreadInWords(dates)}`;
   return modelled(
-    `Its ${cropWords[crop]} ripens ${freezes ? 'before the freeze that ends the season ' : ''}${yearsOfTen(share)}${when}.`,
+    `Its ${cropWords[crop]} ripens ${ends ? 'before the season ends ' : ''}${yearsOfTen(share)}${when}.`,
   );
 }
 
@@ -117,7 +117,7 @@ export function ripeningVerdict(
       outcomeReason(crop, outdoors, outlook.end !== null),
       ...woodReason,
       need,
-      ...seasonReasons(outlook, temperatureInWords(outlook.killingC)),
+      ...seasonReasons(outlook),
       ...helped,
     ],
   };

@@ -1,17 +1,16 @@
 /** How often, and when, heat needs are met between spring and the killing freeze. */
 import { DAYS_PER_YEAR } from '../climate/calendar.ts';
 import type { WeatherYears } from '../climate/weatherYears.ts';
-import type { DoySpread } from './answers.ts';
+import { type EndOfSeasonFigures, endOfSeasonOn, type YearOfDays } from '../phenology/endOfSeason.ts';
 import {
   doyOfIndex,
-  findBounds,
   growingCalendar,
   growingYearStarts,
-  type SeasonBounds,
-  type SeasonRules,
+  heatMetOn,
   sumHeat,
-  whenHeatMet,
-} from './growingYear.ts';
+} from '../phenology/growingYear.ts';
+import { growthStartsOn } from '../phenology/growthStart.ts';
+import type { DoySpread } from './answers.ts';
 import { normalShareBelow } from './normal.ts';
 
 /** How badly a heat need is known, as a share of it. Standing: ours; two plantings of one fig differed by 12 % (Souza et al. 2009). */
@@ -20,6 +19,39 @@ export const NEED_SD_SHARE = 0.08;
 export const RIPENING_YEARS = 300;
 /** Below this share of years a date would mislead more than it tells. */
 export const SMALLEST_SHARE_FOR_A_DATE = 0.1;
+
+/** What starts and ends a species' season. */
+export interface SeasonRules {
+  /** Index from which heat counts. */
+  readonly heatFrom: number;
+  /** C-degree-days from there to budbreak. */
+  readonly budbreakHeat: number;
+  /** A spring night at or below this after budbreak sets the tree back, C; null: never. */
+  readonly leafDamageC: number | null;
+  /** Null: the season lasts until midwinter. */
+  readonly end: EndOfSeasonFigures | null;
+}
+
+interface SeasonBounds {
+  budbreak: number;
+  /** First day that counts towards ripening. */
+  start: number;
+  /** Day that ends the season; the length of the year when nothing does. */
+  end: number;
+}
+
+/** Writes the bounds of one growing year into `bounds`. */
+function findBounds(
+  bounds: SeasonBounds,
+  year: YearOfDays,
+  heatSum: Float64Array,
+  rules: SeasonRules,
+  midsummer: number,
+): void {
+  bounds.budbreak = heatMetOn(heatSum, rules.heatFrom, rules.budbreakHeat);
+  bounds.start = growthStartsOn(year, bounds.budbreak, rules.leafDamageC, midsummer);
+  bounds.end = rules.end === null ? DAYS_PER_YEAR : endOfSeasonOn(year, midsummer, rules.end);
+}
 
 /** A tree that starts the outdoor season with some heat behind it. */
 export interface HeadStart {
@@ -52,7 +84,7 @@ export interface CaseOdds {
   readonly headStart: NeedOdds[];
   readonly budbreak: DoySpread | null;
   readonly start: DoySpread | null;
-  /** The killing freeze; null where it comes in under one year in ten. */
+  /** The day that ends the season; null where it comes in under one year in ten. */
   readonly end: DoySpread | null;
 }
 
@@ -107,11 +139,11 @@ function countYear(tally: CaseTally, heatCase: HeatCase, heatSum: Float64Array, 
   const { needs } = heatCase;
   for (let i = 0; i < needs.length; i += 1) {
     const need = needs[i] as number;
-    const met = supply >= need ? whenHeatMet(heatSum, start, need) : DAYS_PER_YEAR;
+    const met = supply >= need ? heatMetOn(heatSum, start, need) : DAYS_PER_YEAR;
     countNeed(tally.outdoors[i] as Tally, supply, need, Math.min(met, DAYS_PER_YEAR));
     let metHelped = DAYS_PER_YEAR;
     if (movedOut && helped >= need) {
-      metHelped = whenHeatMet(heatSum, headStart.moveOut, Math.max(0, need - headStart.credit));
+      metHelped = heatMetOn(heatSum, headStart.moveOut, Math.max(0, need - headStart.credit));
     }
     countNeed(tally.headStart[i] as Tally, Math.max(supply, helped), need, Math.min(met, metHelped));
   }
@@ -128,6 +160,7 @@ export function ripeningOdds(
   cases: readonly HeatCase[],
 ): CaseOdds[] {
   const calendar = growingCalendar(years.lat);
+  const heatFrom = Math.min(...cases.map(({ rules }) => rules.heatFrom));
   const starts = growingYearStarts(years, RIPENING_YEARS);
   const tallies = cases.map<CaseTally>(({ needs }) => ({
     outdoors: needs.map(newTally),
@@ -140,10 +173,11 @@ export function ripeningOdds(
   const heatSum = new Float64Array(DAYS_PER_YEAR + 1);
   const bounds: SeasonBounds = { budbreak: 0, start: 0, end: 0 };
   for (const from of starts) {
-    sumHeat(heatSum, years, from, baseC, capC);
+    sumHeat(heatSum, years, from, heatFrom, baseC, capC);
+    const year = { tminC: years.tminC, tmaxC: years.tmaxC, from };
     for (let i = 0; i < cases.length; i += 1) {
       const heatCase = cases[i] as HeatCase;
-      findBounds(bounds, years.tminC, from, heatSum, heatCase.rules, calendar.midsummer);
+      findBounds(bounds, year, heatSum, heatCase.rules, calendar.midsummer);
       countYear(tallies[i] as CaseTally, heatCase, heatSum, bounds);
     }
   }

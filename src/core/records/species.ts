@@ -75,8 +75,8 @@ export const writtenSpecies = z.strictObject({
       chill_hours: figure('Hours of 0 to 7.2 C that end dormancy.', ['hours']).optional(),
       chill_portions: figure('Chill portions (Dynamic Model) that end dormancy.', ['portions']).optional(),
       leaf_fall_night: figure('The first night this cold takes the leaves.', temperatureUnits),
-      leaf_fall_mean: figure('Leaves fall after a spell of days with this mean.', temperatureUnits),
-      leaf_fall_spell: figure('How many such days.', ['days']),
+      leaf_fall_mean: figure('Leaves fall once the mean of a spell of days is below this.', temperatureUnits),
+      leaf_fall_spell: figure('How many days that mean is taken over.', ['days']),
       cold_spell: figure('Days with a mean under 10 C after leaf fall until the tree is truly dormant.', [
         'days',
       ]),
@@ -86,7 +86,14 @@ export const writtenSpecies = z.strictObject({
     .strictObject({
       base: figure('No development below this temperature.', temperatureUnits),
       cap: figure('No faster development above this temperature.', temperatureUnits),
-      budbreak: figure('Heat from the end of chilling to budbreak.', heatUnits),
+      budbreak: figure(
+        'Heat to budbreak, counted from 1 March (1 September south) or from the end of chilling where that is later.',
+        heatUnits,
+      ),
+      ripens_above: figure(
+        'Nothing ripens any more once the mean of ten days stays below this.',
+        temperatureUnits,
+      ),
       need: z.strictObject({ main: heatNeeds, breba: heatNeeds.optional() }),
     })
     .describe('Degree days: single sine, horizontal cap.'),
@@ -157,6 +164,8 @@ export interface Species {
   heatCapC: Figure;
   /** Degree-days C above the base. */
   budbreakHeat: Figure;
+  /** Mean of ten days under which nothing ripens, C. */
+  ripensAboveC: Figure;
   heatNeed: Record<Crop, Partial<Record<RipeningClass, Figure>>>;
   propagation: Partial<Record<Method, PropagationFigures>>;
   storageC: Figure;
@@ -212,6 +221,7 @@ export function normaliseSpecies(id: string, written: WrittenSpecies): Species {
     heatBaseC: normaliseFigure(heat.base),
     heatCapC: normaliseFigure(heat.cap),
     budbreakHeat: normaliseFigure(heat.budbreak),
+    ripensAboveC: normaliseFigure(heat.ripens_above),
     heatNeed: { main: figuresOf(heat.need.main), breba: figuresOf(heat.need.breba ?? {}) },
     propagation: Object.fromEntries(propagation),
     storageC: normaliseFigure(storage.temperature),

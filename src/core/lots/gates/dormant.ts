@@ -4,13 +4,13 @@
  */
 
 import { type Day, dayInWords, daysBetween } from '../../days.ts';
+import { COLD_DAY_C } from '../../phenology/coldSpell.ts';
 import { temperatureInWords } from '../../units.ts';
 import type { Gate } from '../answers.ts';
 import { asleep, budsBreak, coldMet, type Expected, stillToCome } from '../milestones.ts';
 import { loggedSince } from '../outlook.ts';
 import { leafFallFrom, midsummerAfter, midsummerBefore } from '../seasons.ts';
 import { isFresh, type SeasonSubject, type YardDay } from '../subject.ts';
-import { COLD_DAY_C } from '../weatherRules.ts';
 import {
   blocked,
   byFigure,

@@ -20,6 +20,7 @@ const bounds: Record<string, readonly [low: number, high: number]> = {
   base: [-5, 18],
   cap: [15, 45],
   budbreak: [0, 1500],
+  ripens_above: [-5, 25],
   'very-early': [50, 6000],
   early: [50, 6000],
   mid: [50, 6000],

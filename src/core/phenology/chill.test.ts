@@ -1,10 +1,10 @@
 /** Whether winter gives the chill a species needs, and from when heat counts. */
 import { describe, expect, it } from 'vitest';
-import { climateSummary } from '../../src/core/climate/summary.ts';
-import { weatherYears } from '../../src/core/climate/weatherYears.ts';
-import { evidenceFigures } from '../../src/core/evidence/matchRipening.ts';
-import { chillNeed, chillState, wakeIndexes } from '../../src/core/match/chillMet.ts';
-import { fig } from './places.ts';
+import { fig } from '../../../tests/match/places.ts';
+import { climateSummary } from '../climate/summary.ts';
+import { weatherYears } from '../climate/weatherYears.ts';
+import { evidenceFigures } from '../evidence/matchRipening.ts';
+import { chillNeed, chillState, heatCountsFrom } from './chill.ts';
 
 const spread = (p10: number, p50: number, p90: number) => ({ p10, p50, p90 });
 const chill = { portions: spread(20, 30, 40), hours: spread(200, 400, 600) };
@@ -35,14 +35,15 @@ describe('the day from which heat counts', () => {
     const figures = evidenceFigures(name);
     const years = weatherYears(figures, 40);
     const needs = portions.map(value => ({ unit: 'portions' as const, value, least: value }));
-    return wakeIndexes(years, climateSummary(figures, years).chill.answer, needs);
+    return heatCountsFrom(years, climateSummary(figures, years).chill.answer, needs);
   };
 
-  it('is midwinter where winters are ample, later where they are mild, the end of March where they fall short', () => {
-    expect(wake('bonn', 10, 25)).toEqual([0, 0]);
-    const [small, middling, large, tooLarge] = wake('sfax', 5, 20, 32, 90);
-    expect(small).toBe(0);
-    expect(middling).toBeGreaterThan(0);
+  it('is 1 March where winters are ample, later where they are mild, the end of March where they fall short', () => {
+    const firstOfMarch = 59;
+    expect(wake('bonn', 10, 25)).toEqual([firstOfMarch, firstOfMarch]);
+    const [small, middling, large, tooLarge] = wake('sfax', 5, 30, 33, 90);
+    expect(small).toBe(firstOfMarch);
+    expect(middling).toBeGreaterThan(firstOfMarch);
     expect(large).toBeGreaterThan(middling!);
     expect(tooLarge).toBe(90);
   });
@@ -52,8 +53,8 @@ describe('the day from which heat counts', () => {
     const years = weatherYears(figures, 40);
     const { answer } = climateSummary(figures, years).chill;
     const hours = (value: number) => ({ unit: 'hours' as const, value, least: value });
-    const [small, large] = wakeIndexes(years, answer, [hours(5), hours(answer.hours.p10)]);
+    const [small, large] = heatCountsFrom(years, answer, [hours(5), hours(128)]);
     expect(small).toBeLessThanOrEqual(large!);
-    expect(large).toBeGreaterThan(0);
+    expect(large).toBeGreaterThan(59);
   });
 });

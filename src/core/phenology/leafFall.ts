@@ -1,0 +1,37 @@
+/** Leaf fall: the first night cold enough to take the leaves, or a spell of cool days, whichever comes first. */
+import type { DayRule } from '../climate/forecast.ts';
+import type { Species } from '../records/species.ts';
+
+export interface LeafFallFigures {
+  /** The first night this cold takes the leaves, C. */
+  readonly nightC: number;
+  /** Leaves fall once the mean of the last `spellDays` days is below this, C. */
+  readonly meanC: number;
+  readonly spellDays: number;
+}
+
+export function leafFallFigures(species: Species): LeafFallFigures {
+  return {
+    nightC: species.leafFallNightC.value,
+    meanC: species.leafFallMeanC.value,
+    spellDays: Math.round(species.leafFallSpellDays.value),
+  };
+}
+
+/**
+ * Leaf fall as a rule that watches day after day, for a tree in leaf on the day it starts; over a whole year it is started at
+ * midsummer. The spell is told by a mean over its days and not by days in a row: one mild day does not keep leaves up.
+ */
+export function leafFall({ nightC, meanC, spellDays }: LeafFallFigures): () => DayRule {
+  return () => {
+    const spell = new Float64Array(spellDays);
+    let sum = 0;
+    return (tminC, tmaxC, since) => {
+      const slot = since % spellDays;
+      const today = (tminC + tmaxC) / 2;
+      sum += today - (spell[slot] as number);
+      spell[slot] = today;
+      return tminC <= nightC || (since >= spellDays - 1 && sum < meanC * spellDays);
+    };
+  };
+}
