@@ -168,7 +168,7 @@ function extremeDay(values: readonly number[], sign: 1 | -1): number {
 export function careYear(climate: CareClimate, species: Species, potLitres: number): CareYear {
   const { years, summary } = climate;
   const { firstDoy } = years;
-  const [heatFrom] = heatCountsFrom(years, summary.chill.answer, [chillNeed(species)]) as [number];
+  const [heatFrom] = heatCountsFrom(years, [chillNeed(species)], summary.chill.answer) as [number];
   const midwinter = daysForward(firstDoy, growingCalendar(years.lat).firstDoy);
   const found = watchSeasons(years, species, potLitres, midwinter + heatFrom);
   const toSeason = (text: string | null) =>

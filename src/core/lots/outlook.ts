@@ -3,7 +3,6 @@
  * five thousand lots that share a season ask no more often than fifty.
  */
 
-import { type ChillRange, chillOfYears } from '../climate/chillYears.ts';
 import type { ClimateFigures } from '../climate/figures.ts';
 import type { DayRule, Forecast, ObservedDay } from '../climate/forecast.ts';
 import { forecastDay } from '../climate/forecast.ts';
@@ -122,13 +121,11 @@ function outlookOf(home: Home, readings: number): Outlook {
 
 /** Days after midwinter from which the heat of each species counts, found when first asked for. */
 function heatFromOf(years: WeatherYears): (species: Species) => number {
-  let chill: ChillRange | null = null;
   const found = new Map<string, number>();
   return species => {
     const known = found.get(species.id);
     if (known !== undefined) return known;
-    chill ??= chillOfYears(years);
-    const [from] = heatCountsFrom(years, chill, [chillNeed(species)]) as [number];
+    const [from] = heatCountsFrom(years, [chillNeed(species)], null) as [number];
     found.set(species.id, from);
     return from;
   };

@@ -139,7 +139,7 @@ function speciesOutlooks(input: PlaceInput, speciesList: readonly Species[]): Ma
   const { years, figures } = input;
   const chill = input.climate.chill.answer;
   const needs = speciesList.map(chillNeed);
-  const heatFroms = heatCountsFrom(years, chill, needs);
+  const heatFroms = heatCountsFrom(years, needs, chill);
   const prepared = speciesList.map((species, i) => prepare(input, species, heatFroms[i] as number));
   const deficits = monthlyDeficitKpa(figures);
   const usual = ripeningAir(figures);

@@ -35,7 +35,7 @@ describe('the day from which heat counts', () => {
     const figures = evidenceFigures(name);
     const years = weatherYears(figures, 40);
     const needs = portions.map(value => ({ unit: 'portions' as const, value, least: value }));
-    return heatCountsFrom(years, climateSummary(figures, years).chill.answer, needs);
+    return heatCountsFrom(years, needs, climateSummary(figures, years).chill.answer);
   };
 
   it('is 1 March where winters are ample, later where they are mild, the end of March where they fall short', () => {
@@ -53,7 +53,7 @@ describe('the day from which heat counts', () => {
     const years = weatherYears(figures, 40);
     const { answer } = climateSummary(figures, years).chill;
     const hours = (value: number) => ({ unit: 'hours' as const, value, least: value });
-    const [small, large] = heatCountsFrom(years, answer, [hours(5), hours(128)]);
+    const [small, large] = heatCountsFrom(years, [hours(5), hours(150)], answer);
     expect(small).toBeLessThanOrEqual(large!);
     expect(large).toBeGreaterThan(59);
   });

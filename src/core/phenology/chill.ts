@@ -74,7 +74,7 @@ function chillSums(years: WeatherYears, most: Readonly<Record<ChillNeed['unit'],
       const sun = [suns[day], suns[day + 1], suns[day + 2]] as [SunTimes, SunTimes, SunTimes];
       fillHours(temperatures, 0, [extremes(at - 1), extremes(at), extremes(at + 1)], sun);
       for (const tC of temperatures) {
-        sumPortions += countPortions(tC);
+        if (most.portions > 0) sumPortions += countPortions(tC);
         sumHours += chillingHour(tC);
       }
       portions[winter * CHILL_DAYS + day] = sumPortions;
@@ -98,23 +98,24 @@ function middleDay(sums: Float64Array, need: number): number {
 /**
  * Index in the growing year from which heat counts, for several needs at one place: 1 March (1 September south), or the day
  * the middle winter meets the chill need where that is later. Where it does not meet it, the end of the chilling months:
- * such a tree wakes late.
+ * such a tree wakes late. `chill` is the chill of the place where it is known: it saves counting where winters are ample.
  */
 export function heatCountsFrom(
   years: WeatherYears,
-  chill: ChillOfPlace,
   needs: readonly (ChillNeed | null)[],
+  chill: ChillOfPlace | null,
 ): number[] {
   const fromDoy = years.lat < 0 ? CHILL_FROM_DOY_SOUTH : CHILL_FROM_DOY_NORTH;
   const { firstDoy, heatFrom } = growingCalendar(years.lat);
   const toMidwinter = daysForward(fromDoy, firstDoy);
+  const counted = needs.map(need =>
+    need === null || (chill && chill[need.unit].p10 >= AMPLE * need.value) ? null : need,
+  );
+  if (counted.every(need => need === null)) return counted.map(() => heatFrom);
   const largest = (unit: ChillNeed['unit']) =>
-    Math.max(0, ...needs.map(need => (need?.unit === unit ? need.value : 0)));
-  let sums: ChillSums | null = null;
-  return needs.map(need => {
-    if (need === null || chill[need.unit].p10 >= AMPLE * need.value) return heatFrom;
-    if (chillState(need, chill) === 'short') return CHILL_DAYS - toMidwinter;
-    sums ??= chillSums(years, { portions: largest('portions'), hours: largest('hours') });
-    return Math.max(heatFrom, middleDay(sums[need.unit], need.value) - toMidwinter);
-  });
+    Math.max(0, ...counted.map(need => (need?.unit === unit ? need.value : 0)));
+  const sums = chillSums(years, { portions: largest('portions'), hours: largest('hours') });
+  return counted.map(need =>
+    need === null ? heatFrom : Math.max(heatFrom, middleDay(sums[need.unit], need.value) - toMidwinter),
+  );
 }
