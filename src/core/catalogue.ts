@@ -3,9 +3,11 @@
 import { assignCodes } from './addresses/codes.ts';
 import { type EarlierParts, earlierParts } from './addresses/earlierParts.ts';
 import { firstAddresses } from './addresses/firstNames.ts';
+import { formerClimates } from './addresses/formerClimates.ts';
 import { ledgerOf } from './addresses/ledger.ts';
 import { recordAddress } from './addresses/paths.ts';
 import { figuresOfPlace, withDailyRecord } from './climate/place.ts';
+import { climateKindId, climateKindOf } from './climate/placeClass.ts';
 import type { ClimateSummary } from './climate/summary.ts';
 import type { Day } from './days.ts';
 import { answerLot, lotBench } from './lots/answerLot.ts';
@@ -68,6 +70,8 @@ export interface Catalogue {
   firstAddresses: ReadonlyMap<string, string>;
   /** Parts of pages that have another name now, by page. */
   earlierParts: ReadonlyMap<string, EarlierParts>;
+  /** Names of kinds of climate whose page was published and that none of the places has now. */
+  formerClimates: readonly string[];
 }
 
 /** Orders text by code unit, the same on every machine. */
@@ -210,5 +214,9 @@ export function assemble(
     codes: assignCodes(records.addresses, codedPages(records, started)),
     firstAddresses: firstAddresses(ledger),
     earlierParts: earlierParts(ledger),
+    formerClimates: formerClimates(
+      ledger,
+      new Set([...climates.values()].map(({ class: kind }) => climateKindId(kind.answer))),
+    ).filter(id => climateKindOf(id) !== null),
   };
 }

@@ -12,7 +12,7 @@ const on = (p10: number, p50: number, p90: number): SeasonDays => ({ p10, p50, p
 const frosty: CareYear = {
   placeId: 'somewhere',
   placeName: 'Somewhere',
-  placeClass: { winter: 'cold', season: 'middle', air: 'fair' },
+  placeClass: { winter: 'cold', season: 'middle', summer: 'moderate', air: 'fair' },
   species: realSpecies('fig'),
   firstDoy: 205,
   potLitres: 11,
@@ -50,7 +50,7 @@ const nowhere = Object.fromEntries(levels.map(level => [level, never])) as CareY
 const warm: CareYear = {
   ...frosty,
   placeName: 'Warmhaven',
-  placeClass: { winter: 'frost-free', season: 'long', air: 'humid' },
+  placeClass: { winter: 'frost-free', season: 'long', summer: 'very-hot', air: 'humid' },
   firstFreeze: nowhere,
   lastFreeze: nowhere,
   leafFall: never,

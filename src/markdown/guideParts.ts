@@ -8,6 +8,7 @@ import type { CareYear } from '../core/care/careYear.ts';
 import { type Caution, cautionsFor, gravest } from '../core/care/cautions.ts';
 import { conditionOf, isOpenToAll, type ReaderFacts, sightOf } from '../core/care/guideConditions.ts';
 import { hasFreezeAt } from '../core/care/guideDates.ts';
+import { calendarFacts } from '../core/care/guideFacts.ts';
 import { type GuidePart, knownOfReaders, partOpenedBy } from '../core/care/guideHeadings.ts';
 import {
   measureText,
@@ -161,6 +162,7 @@ class GuideWriter {
     const known = knownOfReaders(guide);
     this.#facts = {
       placeClass: year?.placeClass ?? null,
+      calendar: year === null ? null : calendarFacts(year),
       hasFreeze: year === null ? null : level => hasFreezeAt(year, level),
       species: species?.id ?? known.species,
       form: form ?? known.form,

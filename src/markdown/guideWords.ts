@@ -161,6 +161,35 @@ const stageWords: Record<string, string> = {
   'first-winter': 'a tree in its first winter',
   established: 'an established tree',
 };
+const seasonWords: Record<string, string> = { short: 'short', middle: 'medium', long: 'long' };
+const summerWords: Record<string, string> = {
+  cool: 'cool',
+  moderate: 'moderate',
+  warm: 'warm',
+  hot: 'hot',
+  'very-hot': 'very hot',
+};
+const potWords: Record<string, string> = {
+  store: 'pots are stored for the winter',
+  shelter: 'pots are sheltered on hard nights',
+  'stand-out': 'pots stand out all winter',
+};
+const lateLeafWords: Record<string, string> = {
+  grow: 'a tree grows on late in the year',
+  drop: 'a tree in leaf has to sleep soon',
+};
+const plantingWords: Record<string, string> = {
+  winter: 'a leafless tree is planted through the winter',
+  spring: 'a leafless tree is planted as the winter ends',
+  none: 'a tree is not planted before it is in leaf',
+};
+const coverWords: Record<string, string> = {
+  none: 'no cover is needed',
+  mulch: 'mulch is cover enough',
+  wrap: 'a young tree needs a cage of leaves',
+  bury: 'a young tree has to be bent down and buried',
+  pot: 'no cover brings a young tree through',
+};
 const keptWords: Record<string, string> = { pot: 'a tree kept in a pot', ground: 'a tree in the ground' };
 
 function either(words: readonly string[]): string {
@@ -183,8 +212,13 @@ export function audienceWords(
   const night = (level: FreezeThreshold) => temperatureText(levelC(level), levelC(level), units);
   const where = [
     values.winter ? `winters are ${either(values.winter.map(in_(winterWords)))}` : null,
-    values.season ? `the season is ${either(values.season)}` : null,
-    values.air ? `summers are ${either(values.air)}` : null,
+    values.season ? `the season is ${either(values.season.map(in_(seasonWords)))}` : null,
+    values.summer ? `summers are ${either(values.summer.map(in_(summerWords)))}` : null,
+    values.air ? `the air of late summer is ${either(values.air)}` : null,
+    values.pots ? either(values.pots.map(in_(potWords))) : null,
+    values['late-leaves'] ? either(values['late-leaves'].map(in_(lateLeafWords))) : null,
+    values['dormant-planting'] ? either(values['dormant-planting'].map(in_(plantingWords))) : null,
+    values.cover ? either(values.cover.map(in_(coverWords))) : null,
     freeze ? `nights reach ${night(freeze)}` : null,
     noFreeze ? `nights hardly ever reach ${night(noFreeze)}` : null,
   ].filter(words => words !== null);

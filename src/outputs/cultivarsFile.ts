@@ -2,7 +2,14 @@
 
 import { z } from 'zod';
 import type { Catalogue, CultivarEntry } from '../core/catalogue.ts';
-import { airClasses, crops, ripeningClasses, seasonClasses, winterClasses } from '../core/records/common.ts';
+import {
+  airClasses,
+  crops,
+  ripeningClasses,
+  seasonClasses,
+  summerClasses,
+  winterClasses,
+} from '../core/records/common.ts';
 import {
   eyes,
   fleshColours,
@@ -44,6 +51,7 @@ const openCultivar = z.strictObject({
     .strictObject({
       winter: z.array(z.enum(winterClasses)),
       season: z.array(z.enum(seasonClasses)),
+      summer: z.array(z.enum(summerClasses)).nullable().describe('null: any, or not said.'),
       air: z.array(z.enum(airClasses)),
     })
     .describe('The kinds of place it is meant for, as the grower knows it.'),

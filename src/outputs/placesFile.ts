@@ -3,7 +3,7 @@
 import { z } from 'zod';
 import type { Catalogue } from '../core/catalogue.ts';
 import { type FreezeThresholdF, freezeThresholdsF } from '../core/climate/figures.ts';
-import { airClasses, seasonClasses, winterClasses } from '../core/climate/placeClass.ts';
+import { airClasses, seasonClasses, summerClasses, winterClasses } from '../core/climate/placeClass.ts';
 import type { ClimateStanding, ClimateSummary, FreezeKey } from '../core/climate/summary.ts';
 import { countryPattern, monthDayPattern, type Place, zonePattern } from '../core/records/place.ts';
 import { roundTo } from '../core/units.ts';
@@ -52,6 +52,7 @@ const openPlace = z.strictObject({
   class: z.strictObject({
     winter: z.enum(winterClasses),
     season: z.enum(seasonClasses),
+    summer: z.enum(summerClasses).describe('By Winkler degree days, April to October.'),
     air: z.enum(airClasses),
   }),
   freeze: z
@@ -99,7 +100,7 @@ function openPlaceOf(place: Place, climate: ClimateSummary): PlacesFile['places'
   const { id, name, region, country, lat, lon } = place;
   const { seasonDays, winterZone, annualMinC, heat, chill, freeze } = climate;
   const { zone, basis } = winterZone.answer;
-  const { winter, season, air } = climate.class.answer;
+  const { winter, season, summer, air } = climate.class.answer;
   return {
     place: id,
     name,
@@ -107,7 +108,7 @@ function openPlaceOf(place: Place, climate: ClimateSummary): PlacesFile['places'
     country,
     lat,
     lon,
-    class: { winter, season, air },
+    class: { winter, season, summer, air },
     freeze: byThreshold(key => {
       const { first, last, none } = freeze[key].answer;
       return { first: { ...first }, last: { ...last }, none: roundTo(none, 0.001) };

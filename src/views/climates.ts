@@ -1,7 +1,14 @@
 /** Kinds of climate: the classes that occur, the places of each, and what does well in them. */
 
 import type { Catalogue } from '../core/catalogue.ts';
-import { airClasses, type PlaceClass, seasonClasses, winterClasses } from '../core/climate/placeClass.ts';
+import {
+  airClasses,
+  type ClimateKind,
+  climateKindId,
+  climateKindOf,
+  summerClasses,
+  winterClasses,
+} from '../core/climate/placeClass.ts';
 import { type Level, levels } from '../core/match/answers.ts';
 import { levelWords } from '../core/match/words.ts';
 import type { Place } from '../core/records/place.ts';
@@ -10,39 +17,64 @@ import { oncePer } from './memo.ts';
 import { groupBy } from './paging.ts';
 import { climatePath, cultivarPath, placePath } from './paths.ts';
 import { whereabouts } from './place.ts';
-import { classInWords } from './placeClasses.ts';
+import { kindInWords } from './placeClasses.ts';
 import { listedCultivars } from './raised.ts';
 import { speciesName } from './stock.ts';
 import { bookOf, kindIn } from './verdictBook.ts';
-import { sentence } from './words.ts';
+import { sentence, winterWords } from './words.ts';
 
-export interface ClimateKind {
-  /** `cool-middle-humid`, as in the address. */
+export interface ShownKind {
+  /** `cool-moderate-humid`, as in the address. */
   id: string;
   path: string;
-  kind: PlaceClass;
+  kind: ClimateKind;
   heading: string;
+  /** Empty for a kind whose page was published once and that no place has now. */
   places: Place[];
 }
 
-/** The kind of a class, as in its address: `cool-middle-humid`. */
-export function climateId({ winter, season, air }: PlaceClass): string {
-  return `${winter}-${season}-${air}`;
+function shownKind(id: string, kind: ClimateKind, places: Place[]): ShownKind {
+  return { id, path: climatePath(id), kind, heading: sentence(kindInWords(kind)), places };
 }
 
-/** The kinds that occur among the places, coldest winters first, then short seasons, then dry air. */
-export const climateKinds = oncePer(({ places, climates }: Catalogue): ClimateKind[] => {
+const kindOrder = ({ kind: { winter, summer, air } }: ShownKind) =>
+  winterClasses.indexOf(winter) * 100 + summerClasses.indexOf(summer) * 10 + airClasses.indexOf(air);
+
+/** The kinds that occur among the places, coldest winters first, then cool summers, then dry air. */
+export const climateKinds = oncePer(({ places, climates }: Catalogue): ShownKind[] => {
   const known = places.filter(({ id }) => climates.has(id));
-  const kindOf = ({ id }: Place) => climates.get(id)!.class.answer;
-  const order = ({ kind: { winter, season, air } }: ClimateKind) =>
-    winterClasses.indexOf(winter) * 100 + seasonClasses.indexOf(season) * 10 + airClasses.indexOf(air);
-  return [...groupBy(known, place => climateId(kindOf(place)))]
-    .map(([id, members]) => {
-      const kind = kindOf(members[0]!);
-      return { id, path: climatePath(id), kind, heading: sentence(classInWords(kind)), places: members };
-    })
-    .sort((a, b) => order(a) - order(b));
+  const kindAt = ({ id }: Place) => climates.get(id)!.class.answer;
+  return [...groupBy(known, place => climateKindId(kindAt(place)))]
+    .map(([id, members]) => shownKind(id, kindAt(members[0]!), members))
+    .sort((a, b) => kindOrder(a) - kindOrder(b));
 });
+
+/** Every kind that has a page: those that occur, and those that once did, so that no address ever ends. */
+export function publishedKinds(all: Catalogue): ShownKind[] {
+  const former = all.formerClimates.map(id => shownKind(id, climateKindOf(id)!, []));
+  return [...climateKinds(all), ...former];
+}
+
+export interface WinterKinds {
+  /** Name of the part of the page: `winter-cold`. */
+  id: string;
+  heading: string;
+  kinds: ShownKind[];
+}
+
+/** The kinds by their winters, every class of winter once: earlier addresses lead to these parts, so none may be missing. */
+export function kindsByWinter(all: Catalogue): WinterKinds[] {
+  return winterClasses.map(winter => ({
+    id: `winter-${winter}`,
+    heading: `${sentence(winterWords[winter])} winters`,
+    kinds: climateKinds(all).filter(({ kind }) => kind.winter === winter),
+  }));
+}
+
+/** Kinds that occur with the same winter, for readers of a page whose kind no place has now. */
+export function likeKinds(all: Catalogue, { kind }: ShownKind): ShownKind[] {
+  return climateKinds(all).filter(other => other.kind.winter === kind.winter);
+}
 
 export interface KindPlaceRow {
   path: string;
@@ -50,7 +82,7 @@ export interface KindPlaceRow {
   where: string;
 }
 
-export function kindPlaces({ places }: ClimateKind): KindPlaceRow[] {
+export function kindPlaces({ places }: ShownKind): KindPlaceRow[] {
   return places.map(place => ({ path: placePath(place.id), name: place.name, where: whereabouts(place) }));
 }
 
@@ -69,7 +101,7 @@ export interface KindCultivar {
 const cultivarsAtMost = 60;
 
 /** How cultivars do over the places of a kind, best first by the middle place; those of `not here` come last. */
-export function kindCultivars(all: Catalogue, outlooks: Outlooks, { places }: ClimateKind): KindCultivar[] {
+export function kindCultivars(all: Catalogue, outlooks: Outlooks, { places }: ShownKind): KindCultivar[] {
   const books = places.map(({ id }) => bookOf(all, outlooks.get(id)!));
   const found = listedCultivars(all).map(({ cultivar, species }) => {
     const kinds = books.map(book => kindIn(book, cultivar.id));

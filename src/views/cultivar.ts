@@ -30,6 +30,7 @@ import {
   sentence,
   shapeWords,
   splitWords,
+  summerWords,
   trialRipenedWords,
   trialWinterWords,
   vigourWords,
@@ -211,6 +212,7 @@ export function suitsFacts({ suits }: Pick<Cultivar, 'suits'>): Fact[] {
   return [
     { label: 'Winters', value: words(suits.winter, winterWords) },
     { label: 'Seasons', value: words(suits.season, seasonWords) },
+    ...(suits.summer ? [{ label: 'Summer heat', value: words(suits.summer, summerWords) }] : []),
     { label: 'Summer air', value: words(suits.air, airWords) },
   ];
 }
@@ -226,10 +228,11 @@ export interface TrialView {
 
 /** One trial as a line of the table. */
 export function trialView(trial: Trial): TrialView {
-  const { winter, season, air } = trial.class;
+  const { winter, season, summer, air } = trial.class;
+  const heat = summer === null ? '' : `, ${summerWords[summer]} summers`;
   return {
     where: trial.where,
-    kind: `${winterWords[winter]} winters, ${seasonWords[season]} season, ${airWords[air]} air`,
+    kind: `${winterWords[winter]} winters, ${seasonWords[season]} season${heat}, ${airWords[air]} air`,
     years: trial.from === trial.to ? String(trial.from) : `${trial.from} to ${trial.to}`,
     winter: sentence(trialWinterWords[trial.winter]),
     ripened: sentence(trialRipenedWords[trial.ripened]),

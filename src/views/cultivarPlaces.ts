@@ -1,7 +1,7 @@
 /** A cultivar's page: where it does what, over all places. */
 
 import type { Catalogue } from '../core/catalogue.ts';
-import { seasonClasses, winterClasses } from '../core/climate/placeClass.ts';
+import { summerClasses, winterClasses } from '../core/climate/placeClass.ts';
 import { type Level, levels } from '../core/match/answers.ts';
 import { levelWords } from '../core/match/words.ts';
 import type { Place } from '../core/records/place.ts';
@@ -54,13 +54,13 @@ export interface CultivarPlaces {
 const spreadSize = 6;
 
 /**
- * The home place, then places of other kinds of winter and season from the coldest to the warmest, those of the yard's own country
+ * The home place, then places of other kinds of winter and summer from the coldest to the warmest, those of the yard's own country
  * before others: the same few for every cultivar, so that cultivars can be compared.
  */
 function spreadOf({ home, places, climates }: Catalogue): Place[] {
   const stepsOf = ({ id }: Place) => {
-    const { winter, season } = climates.get(id)!.class.answer;
-    return winterClasses.indexOf(winter) * seasonClasses.length + seasonClasses.indexOf(season);
+    const { winter, summer } = climates.get(id)!.class.answer;
+    return winterClasses.indexOf(winter) * summerClasses.length + summerClasses.indexOf(summer);
   };
   const chosen = new Map<number, Place>();
   for (const place of [home, ...places.filter(({ country }) => country === home.country), ...places]) {

@@ -2,7 +2,7 @@ import { describe, expect, it } from 'vitest';
 import { baseYard, catalogueOf, hills, southern, tropics, worldRecords } from '../../tests/world.ts';
 import type { Catalogue } from '../core/catalogue.ts';
 import { figuresOfPlace } from '../core/climate/place.ts';
-import { airClasses, seasonClasses, winterClasses } from '../core/climate/placeClass.ts';
+import { airClasses, seasonClasses, summerClasses, winterClasses } from '../core/climate/placeClass.ts';
 import { type ClimateSummary, climateSummary } from '../core/climate/summary.ts';
 import { normalisePlace, type Place, type WrittenPlace, writtenPlace } from '../core/records/place.ts';
 import { climateSentences, freezeWarning, howKnown, knownInWords } from './climateWords.ts';
@@ -224,7 +224,12 @@ describe('a place in full', () => {
 describe('classes of places', () => {
   it('has every class of the core once, with the bounds it decides by', () => {
     const counts = classAxes.map(({ classes }) => classes.length);
-    expect(counts).toEqual([winterClasses.length, seasonClasses.length, airClasses.length]);
+    expect(counts).toEqual([
+      winterClasses.length,
+      seasonClasses.length,
+      summerClasses.length,
+      airClasses.length,
+    ]);
     const bounds = classAxes.flatMap(({ classes }) => classes.map(({ bounds: words }) => words));
     expect(new Set(bounds).size).toBe(bounds.length);
     expect(bounds[0]).toBe(
@@ -235,11 +240,12 @@ describe('classes of places', () => {
   });
 
   it('tells the class of a place with its bounds', () => {
-    const kind = { winter: 'cool', season: 'middle', air: 'humid' } as const;
-    expect(classInBrief(kind)).toBe('cool, middling, humid');
+    const kind = { winter: 'cool', season: 'middle', summer: 'moderate', air: 'humid' } as const;
+    expect(classInBrief(kind)).toBe('cool, medium, moderate, humid');
     expect(classMeanings(kind).map(({ word, bounds }) => `${word}: ${bounds}`)).toEqual([
       expect.stringMatching(/^cool: zones 7b to 8b/),
-      'middling: 150 to 209 days between freezes in the middle year',
+      'medium: 150 to 209 days between freezes in the median year',
+      'moderate: 2,000 to 3,001 degree days F above 50 F (1,111 to 1,667 degree days C above 10 C)',
       'humid: 3.0 in (75 mm) of rain or more in a ripening month',
     ]);
   });

@@ -9,6 +9,7 @@ import type {
   RipeningClass,
   SeasonClass,
   Standing,
+  SummerClass,
   WinterClass,
 } from '../core/records/common.ts';
 import type { Eye, Fruit, FruitShape, PollinationHabit, Tendency, Trial } from '../core/records/cultivar.ts';
@@ -114,7 +115,15 @@ export const winterWords: Record<WinterClass, string> = {
   'frost-free': 'frost-free',
 };
 
-export const seasonWords: Record<SeasonClass, string> = { short: 'short', middle: 'middling', long: 'long' };
+export const seasonWords: Record<SeasonClass, string> = { short: 'short', middle: 'medium', long: 'long' };
+
+export const summerWords: Record<SummerClass, string> = {
+  cool: 'cool',
+  moderate: 'moderate',
+  warm: 'warm',
+  hot: 'hot',
+  'very-hot': 'very hot',
+};
 
 export const airWords: Record<AirClass, string> = { dry: 'dry', fair: 'fair', humid: 'humid' };
 

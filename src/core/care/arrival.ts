@@ -1,5 +1,6 @@
 /** The first weeks of a newly bought tree. Days of the season in which it arrives. */
 
+import { growsOnLate } from '../climate/placeClass.ts';
 import { temperatureInWords } from '../units.ts';
 import { careFigures } from './careFigures.ts';
 import type { CareYear } from './careYear.ts';
@@ -40,7 +41,7 @@ export function arrivalOf(year: CareYear, plant: PlantInCare, at: number): Arriv
   if (!stores || wake === null || freeze === null) return warm ? 'wakes' : 'stands-out';
   if (at >= wake) return 'wakes';
   const seasonLeft = freeze - at;
-  const long = year.placeClass.season === 'long' || seasonLeft >= TOO_SHORT_TO_WAKE_DAYS;
+  const long = growsOnLate(year.placeClass) || seasonLeft >= TOO_SHORT_TO_WAKE_DAYS;
   return warm && long && seasonLeft > 0 ? 'wakes' : 'stored';
 }
 

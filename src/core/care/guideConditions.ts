@@ -2,7 +2,12 @@
 
 import type { PlaceClass } from '../records/cultivar.ts';
 import { type FreezeThreshold, freezeThresholds } from '../records/place.ts';
-import { type ClosedCondition, closedConditions } from './guideVocabulary.ts';
+import {
+  type CalendarCondition,
+  type ClosedCondition,
+  calendarConditions,
+  closedConditions,
+} from './guideVocabulary.ts';
 
 export type ValueCondition = ClosedCondition | 'species';
 export const valueConditions: readonly ValueCondition[] = [
@@ -77,6 +82,8 @@ export function meet(
 /** What is known of a reader; null where it is not. */
 export interface ReaderFacts {
   placeClass: PlaceClass | null;
+  /** What the calendar of the species at the reader's place does. */
+  calendar: Readonly<Record<CalendarCondition, string>> | null;
   /** Whether the reader's place has such a night in at least one year of ten. */
   hasFreeze: ((threshold: FreezeThreshold) => boolean) | null;
   species: string | null;
@@ -85,8 +92,14 @@ export interface ReaderFacts {
   kept: string | null;
 }
 
+function isOfCalendar(name: ValueCondition): name is CalendarCondition {
+  return name in calendarConditions;
+}
+
 function factOf(reader: ReaderFacts, name: ValueCondition): string | null {
-  if (name === 'winter' || name === 'season' || name === 'air') return reader.placeClass?.[name] ?? null;
+  if (name === 'winter' || name === 'season' || name === 'summer' || name === 'air')
+    return reader.placeClass?.[name] ?? null;
+  if (isOfCalendar(name)) return reader.calendar?.[name] ?? null;
   return reader[name];
 }
 

@@ -38,6 +38,7 @@ export function everyPart(guide: Pick<Guide, 'body'>): Set<string> {
 export function guideParts(guide: Pick<Guide, 'species' | 'forms' | 'body'>): NamedPart[] {
   const anyReader = {
     placeClass: null,
+    calendar: null,
     hasFreeze: null,
     stage: null,
     kept: null,

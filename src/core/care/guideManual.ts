@@ -18,8 +18,15 @@ import { taskTable } from './taskTable.ts';
 
 const conditionMeanings: Record<ClosedCondition, string> = {
   winter: 'how hard the winters of the place are',
-  season: 'how long the season between its freezes is',
+  season: 'how long the season between its freezes is, which says nothing of heat',
+  summer: 'how much heat the growing months of the place bring',
   air: 'how damp its air is in late summer',
+  pots: 'how a pot spends the winter by the calendar of the place: in a store, sheltered on hard nights, or outdoors',
+  'late-leaves':
+    'what the calendar does with a tree that comes in leaf late in the year: grow on, or let the leaves drop and sleep',
+  'dormant-planting':
+    'when the calendar plants a leafless tree: all winter, as the winter ends, or none before it is in leaf',
+  cover: 'what a tree in its first winter in the ground is covered with, pot where no cover is enough',
   form: 'the form in which the tree was bought',
   stage: 'whether the tree is in its first winter or established',
   kept: 'where the tree lives',

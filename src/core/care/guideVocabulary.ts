@@ -3,7 +3,7 @@
  * Kept below the reading of records, which calls the check.
  */
 
-import { airClasses, forms, seasonClasses, winterClasses } from '../records/common.ts';
+import { airClasses, forms, seasonClasses, summerClasses, winterClasses } from '../records/common.ts';
 import { freezeThresholds } from '../records/place.ts';
 
 /** First winter after it was bought, or rooted in where it stands. */
@@ -14,11 +14,45 @@ export type Stage = (typeof stages)[number];
 export const keepings = ['pot', 'ground'] as const;
 export type Keeping = (typeof keepings)[number];
 
+/**
+ * How a pot spends the winter: `store` where its roots are at risk in most winters, `shelter` where roots or wood are at risk in one
+ * winter in ten, `stand-out` elsewhere.
+ */
+export const potWinters = ['store', 'shelter', 'stand-out'] as const;
+export type PotWinter = (typeof potWinters)[number];
+
+/** What becomes of the leaves of a tree that comes late in the year: it grows on with them, or lets them go and sleeps. */
+export const lateLeaves = ['grow', 'drop'] as const;
+export type LateLeaves = (typeof lateLeaves)[number];
+
+/** When a leafless tree is planted in the ground: all through the winter, as the winter ends, or not before it is in leaf. */
+export const dormantPlantings = ['winter', 'spring', 'none'] as const;
+export type DormantPlanting = (typeof dormantPlantings)[number];
+
+/** The cover a tree in its first winter in the ground is given: the methods of protection, `pot` where none is enough. */
+export const coversAsked = ['none', 'mulch', 'wrap', 'bury', 'pot'] as const;
+export type CoverAsked = (typeof coversAsked)[number];
+
+/**
+ * What the calendar of a species in a place does, so that a part of a guide cannot say otherwise than the calendar beside it:
+ * `:::part{pots="store"}`, `:::part{late-leaves="drop"}`, `:::part{dormant-planting="winter spring"}`,
+ * `:::part{cover="wrap bury"}`.
+ */
+export const calendarConditions = {
+  pots: potWinters,
+  'late-leaves': lateLeaves,
+  'dormant-planting': dormantPlantings,
+  cover: coversAsked,
+} as const satisfies Record<string, readonly string[]>;
+export type CalendarCondition = keyof typeof calendarConditions;
+
 /** Conditions of a part with a closed list of values. `species` is open: the ids of the yard's species. */
 export const closedConditions = {
   winter: winterClasses,
   season: seasonClasses,
+  summer: summerClasses,
   air: airClasses,
+  ...calendarConditions,
   form: forms,
   stage: stages,
   kept: keepings,

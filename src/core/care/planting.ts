@@ -4,6 +4,7 @@ import { DAYS_PER_YEAR } from '../climate/calendar.ts';
 import type { Reason } from '../records/common.ts';
 import { careFigures } from './careFigures.ts';
 import type { CareYear } from './careYear.ts';
+import type { DormantPlanting } from './guideVocabulary.ts';
 import type { PlantInCare } from './plantInCare.ts';
 import { type WinterNumber, winterProtection } from './protection.ts';
 import { earlyFreeze, growthStarts, safeDay, warmerThan } from './turningPoints.ts';
@@ -15,6 +16,8 @@ const SETTLE_DAYS = 10;
 const PLANTING_DAYS = 42;
 /** A late tree is planted at once only where its first winter leaves this much room, C. Standing: ours. */
 const COMFORTABLE_MARGIN_C = 5;
+/** A tree that comes at the start of winter comes this long before the coldest weeks, days. Standing: ours. */
+const BEFORE_COLDEST_DAYS = 45;
 /** Around the hottest weeks nothing is planted where the usual high reaches this, C. Standing: ours. */
 const TOO_HOT_TO_PLANT_C = 35;
 const HALF_HOT_SPELL_DAYS = 45;
@@ -100,6 +103,16 @@ function plantInLeaf(year: CareYear, ready: number): Window {
       resting('Roots take hold before winter.', careFigures.rootedBeforeWinter),
     ],
   };
+}
+
+/** When a leafless tree is planted here in the usual run of things: one that comes as the winter begins. */
+export function dormantPlanting(year: CareYear): DormantPlanting {
+  const { species, winterLowC, coldestDay } = year;
+  if (winterProtection(species, 3, winterLowC).method === 'pot-only') return 'none';
+  if (winterProtection(species, 1, winterLowC).method === 'pot-only' && safeDay(year) !== null) return 'none';
+  const window = plantAsleep(year, coldestDay - BEFORE_COLDEST_DAYS);
+  if (window === null) return 'none';
+  return window.from <= coldestDay ? 'winter' : 'spring';
 }
 
 /** The window for planting a leafless tree in the season it arrives; null where the soil or the cold leaves none. */

@@ -3,6 +3,7 @@
 import { DAYS_PER_YEAR } from '../climate/calendar.ts';
 import { careFigures } from './careFigures.ts';
 import type { CareYear } from './careYear.ts';
+import type { PotWinter } from './guideVocabulary.ts';
 
 /** A stored tree is brought into the light no sooner than this before the safe day, days. Standing: ours. */
 const WAKE_LEAD_DAYS = 42;
@@ -12,12 +13,7 @@ const WAKE_LATEST_DAYS = 21;
 /** Where the coldest weeks give no leaf fall, the rest is taken this long either side of them, days. Standing: ours. */
 export const HALF_REST_DAYS = 30;
 
-/**
- * How a pot spends the winter: `store` where its roots are at risk in most winters, `shelter` where roots or wood are at risk in one
- * winter in ten, `stand-out` elsewhere.
- */
-export type PotWinter = 'store' | 'shelter' | 'stand-out';
-
+/** How a pot spends the winter. */
 export function potWinter({ potRiskFirst, winterLowC, species }: CareYear): PotWinter {
   if (potRiskFirst.p50 !== null) return 'store';
   const woodAtRisk = winterLowC <= species.dormantFirstWinterC.value;

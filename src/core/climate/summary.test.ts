@@ -163,7 +163,7 @@ describe('climateSummary', () => {
     expect(told.annualMinC.answer.mean).toBe(-3.3);
     expect(told.annualMinC.answer.p10).toBe(modelled.annualMinC.answer.p10);
     expect(told.annualMinC.answer.p10).toBeLessThan(-3.3 - 0.5);
-    expect(told.class.answer).toEqual({ winter: 'mild', season: 'long', air: 'dry' });
+    expect(told.class.answer).toEqual({ winter: 'mild', season: 'long', summer: 'hot', air: 'dry' });
   });
 
   it.each([

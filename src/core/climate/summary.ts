@@ -12,7 +12,16 @@ import type { FreezeOdds, Winters } from './freezes.ts';
 import { findWinters, freezeOdds, seasonDays } from './freezes.ts';
 import { heatOfYear, heatZone, hotDays } from './heat.ts';
 import type { PlaceClass, RipeningAir } from './placeClass.ts';
-import { airClass, monthlyDeficitKpa, ripeningAir, seasonClass, winterClass } from './placeClass.ts';
+import {
+  airClass,
+  huglinIndexC,
+  monthlyDeficitKpa,
+  ripeningAir,
+  seasonClass,
+  summerClass,
+  winklerDegreeDaysC,
+  winterClass,
+} from './placeClass.ts';
 import { completeDates, daysMoved, onlyMiddle } from './publishedDates.ts';
 import type { MeanAndSd, Spread } from './quantiles.ts';
 import type { YearRibbon } from './ribbon.ts';
@@ -46,6 +55,8 @@ export interface ClimateSummary {
     readonly base8cap36: ClimateAnswer<MeanAndSd>;
     /** F-degree-days a year above 50 F, no cap. */
     readonly base50F: ClimateAnswer<MeanAndSd>;
+    /** Winkler degree days and Huglin index of the growing months, C: they make the class of the summer. */
+    readonly summer: ClimateAnswer<{ readonly winklerC: number; readonly huglinC: number }>;
   };
   /** Mean days a year above 30 C and the heat zone they make, 1 to 12. */
   readonly hotDays: ClimateAnswer<{ readonly days: number; readonly zone: number }>;
@@ -207,6 +218,11 @@ export function climateSummary(
     heat: {
       base8cap36: { answer: heatOfYear(years, FIG_BASE_C, FIG_CAP_C), ...model },
       base50F: { answer: { mean: degreesCToF(heat50.mean), sd: degreesCToF(heat50.sd) }, ...model },
+      summer: {
+        answer: { winklerC: winklerDegreeDaysC(figures), huglinC: huglinIndexC(figures) },
+        standing: 'modelled',
+        source: 'added up from the monthly means of the place',
+      },
     },
     hotDays: { answer: { days, zone: heatZone(days) }, ...model },
     chill: {
@@ -220,11 +236,12 @@ export function climateSummary(
       answer: {
         winter: winterClass(parseZone(zone.answer.zone) ?? halfZoneIndex(annualMinC.answer.mean)),
         season: seasonClass(season.answer.p50),
+        summer: summerClass(winklerDegreeDaysC(figures)),
         air: airClass(air.answer),
       },
       standing: weakest(zone.standing, season.standing, air.standing),
       source:
-        'the winter zone, the season between freezes and the air of the ripening months; bounds are our working figures',
+        'the winter zone, the season between freezes, the degree days of the growing months and the air of the ripening months; the bounds of the summers are published, the others our working figures',
     },
     ribbon: yearRibbon(figures, years),
   };

@@ -1,4 +1,5 @@
 /** Which form of sale suits a buyer in a place on a day. */
+import { growsOnLate } from '../climate/placeClass.ts';
 import type { Form, Reason } from '../records/common.ts';
 import type { Species } from '../records/species.ts';
 import type { FormAdvice, FormFit, MatchContext } from './answers.ts';
@@ -48,7 +49,7 @@ function bareRootAdvice(species: Species, { stage, daysToPlanting }: BuyingSeaso
 
 type Advice = readonly [FormFit, Reason[]];
 
-/** Advice about the leafed and the dormant pot, where the season is short or middling. */
+/** Advice about the leafed and the dormant pot, where the season is short or the summer has no heat to spare. */
 function shortSeason(season: BuyingSeason): { leafed: Advice; dormant: Advice } {
   switch (season.stage) {
     case 'growing':
@@ -84,8 +85,9 @@ export function formAdvice(
 ): FormAdvice[] {
   const season = buyingSeason(place, asOf);
   const freezesRarely = place.class.winter === 'mild' || place.class.winter === 'frost-free';
-  const { leafed, dormant } =
-    place.class.season === 'long' ? longSeason(season, freezesRarely) : shortSeason(season);
+  const { leafed, dormant } = growsOnLate(place.class)
+    ? longSeason(season, freezesRarely)
+    : shortSeason(season);
   const advice = (form: Form, [fit, because]: Advice): FormAdvice => ({ form, fit, because });
   return [advice('leafed-pot', leafed), advice('dormant-pot', dormant), bareRootAdvice(species, season)].sort(
     (a, b) => fitOrder[a.fit] - fitOrder[b.fit],

@@ -1,7 +1,14 @@
 /** The outlook of a visitor's own place, small enough to be computed while the visitor waits. */
 import { type ClimateFigures, freezeThresholdsF } from '../climate/figures.ts';
 import { findWinters, freezeOdds, seasonDays } from '../climate/freezes.ts';
-import { airClass, ripeningAir, seasonClass, winterClass } from '../climate/placeClass.ts';
+import {
+  airClass,
+  ripeningAir,
+  seasonClass,
+  summerClass,
+  winklerDegreeDaysC,
+  winterClass,
+} from '../climate/placeClass.ts';
 import type { ClimateStanding, FreezeKey } from '../climate/summary.ts';
 import { type WeatherYears, weatherYears } from '../climate/weatherYears.ts';
 import { halfZoneIndex, winterLow } from '../climate/winterZone.ts';
@@ -37,6 +44,7 @@ function ownClimate(
     class: answer({
       winter: winterClass(halfZoneIndex(coldestC)),
       season: seasonClass(seasonDays(winters).p50),
+      summer: summerClass(winklerDegreeDaysC(figures)),
       air: airClass(ripeningAir(figures)),
     }),
   };

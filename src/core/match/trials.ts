@@ -1,5 +1,5 @@
 /** What the grower saw in places of the same class. It outranks the model there. */
-import type { PlaceClass, Trial } from '../records/cultivar.ts';
+import type { PlaceClass, ToldClass, Trial } from '../records/cultivar.ts';
 import type { Level, TrialSeen, WinterCare } from './answers.ts';
 import { type LevelParts, levelOf } from './level.ts';
 import { levelWords } from './words.ts';
@@ -33,8 +33,10 @@ const ripenedWords: Readonly<Record<Trial['ripened'], string>> = {
   none: 'the main crop never ripened',
 };
 
-export function sameClass(a: PlaceClass, b: PlaceClass): boolean {
-  return a.winter === b.winter && a.season === b.season && a.air === b.air;
+/** Whether a class told of a trial is that of a place; a summer that nobody told of fits any. */
+export function sameClass(a: ToldClass, b: PlaceClass): boolean {
+  const summer = a.summer === null || a.summer === b.summer;
+  return a.winter === b.winter && a.season === b.season && summer && a.air === b.air;
 }
 
 /** Trials in places of a class, the longest first, the newer of two as long. */

@@ -53,7 +53,9 @@ export {
   type AirClass,
   airClasses,
   type SeasonClass,
+  type SummerClass,
   seasonClasses,
+  summerClasses,
   type WinterClass,
   winterClasses,
 } from './placeClassNames.ts';

@@ -15,7 +15,9 @@ import {
   type RipeningClass,
   ripeningClasses,
   type SeasonClass,
+  type SummerClass,
   seasonClasses,
+  summerClasses,
   text,
   type WinterClass,
   winterClasses,
@@ -54,6 +56,10 @@ export type Availability = (typeof availabilities)[number];
 const placeClass = z.strictObject({
   winter: z.enum(winterClasses).describe('How cold the winters are.'),
   season: z.enum(seasonClasses).describe('How long the season between freezes is.'),
+  summer: z
+    .enum(summerClasses)
+    .describe('How much heat the growing months bring; the page of a place names its class.')
+    .optional(),
   air: z.enum(airClasses).describe('How humid the summers are.'),
 });
 
@@ -119,6 +125,7 @@ export const writtenCultivar = z.strictObject({
     .strictObject({
       winter: z.array(z.enum(winterClasses)).min(1),
       season: z.array(z.enum(seasonClasses)).min(1),
+      summer: z.array(z.enum(summerClasses)).min(1).optional(),
       air: z.array(z.enum(airClasses)).min(1),
     })
     .describe(
@@ -162,12 +169,16 @@ export type WrittenCultivar = z.infer<typeof writtenCultivar>;
 export interface PlaceClass {
   winter: WinterClass;
   season: SeasonClass;
+  summer: SummerClass;
   air: AirClass;
 }
 
+/** The class of a place as a grower tells it; `summer` null where nobody said. */
+export type ToldClass = Omit<PlaceClass, 'summer'> & { summer: SummerClass | null };
+
 export interface Trial {
   where: string;
-  class: PlaceClass;
+  class: ToldClass;
   from: number;
   to: number;
   winter: 'unhurt' | 'died-back' | 'killed' | 'stored';
@@ -202,7 +213,8 @@ export interface Cultivar {
   fruit: Fruit;
   hardinessOffsetC: number;
   vigour: 'low' | 'medium' | 'high';
-  suits: { winter: WinterClass[]; season: SeasonClass[]; air: AirClass[] };
+  /** `summer` is null where any will do or nobody said. */
+  suits: { winter: WinterClass[]; season: SeasonClass[]; summer: SummerClass[] | null; air: AirClass[] };
   trials: Trial[];
   offered: Availability;
   mothers: number;
@@ -248,8 +260,12 @@ export function normaliseCultivar(
     },
     hardinessOffsetC: written.hardiness_offset_c ?? 0,
     vigour: written.vigour,
-    suits: written.suits,
-    trials: (written.trials ?? []).map(trial => ({ ...trial, note: trial.note ?? null })),
+    suits: { ...written.suits, summer: written.suits.summer ?? null },
+    trials: (written.trials ?? []).map(trial => ({
+      ...trial,
+      class: { ...trial.class, summer: trial.class.summer ?? null },
+      note: trial.note ?? null,
+    })),
     offered: written.offered,
     mothers: written.mothers,
     retired: (written.retired ?? null) as Day | null,

@@ -35,7 +35,7 @@ function groupTable({ level, words, places }: LevelGroup, href: Href): Html {
   const rows = places.map(
     ({ place, ripens }: PlaceVerdict) => html`<tr>${cells(place)}<td>${ripens}</td></tr>`,
   );
-  return html`<h3>${levelMark(level, words)}</h3><table class="ruled by-verdict"><caption class="unseen">${words}: places, their climate and when it ripens there</caption><thead><tr><th scope="col">Place</th><th scope="col">Winter, season, air</th><th scope="col">First ripe fruit</th></tr></thead><tbody>${rows}</tbody></table>`;
+  return html`<h3>${levelMark(level, words)}</h3><table class="ruled by-verdict"><caption class="unseen">${words}: places, their climate and when it ripens there</caption><thead><tr><th scope="col">Place</th><th scope="col">Winter, season, summer, air</th><th scope="col">First ripe fruit</th></tr></thead><tbody>${rows}</tbody></table>`;
 }
 
 export function cultivarPlacesHtml(name: string, where: CultivarPlaces, href: Href): Html {
