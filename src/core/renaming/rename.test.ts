@@ -2,6 +2,7 @@ import fc from 'fast-check';
 import { describe, expect, test } from 'vitest';
 import { loadYard } from '../../../tests/yards/loadYard.ts';
 import { assignCodes } from '../addresses/codes.ts';
+import { ledgerOf, resolve } from '../addresses/ledger.ts';
 import { withRows } from '../addresses/listText.ts';
 import { recordAddress } from '../addresses/paths.ts';
 import { publicationOf } from '../addresses/publication.ts';
@@ -241,4 +242,88 @@ test('whatever is renamed in whatever order, back included, no address dies and 
     ),
     { seed: 5, numRuns: 4 },
   );
+});
+
+describe('a guide renamed and its heading reworded, in any order', () => {
+  const heading = (text: string) => text[0]!.toUpperCase() + text.slice(1);
+
+  /** Names the guide and its one heading anew, step by step, publishing in between; the list that comes of it. */
+  function lived(steps: readonly (readonly ['guide' | 'part', string])[], publishes: readonly boolean[]) {
+    let [guide, part] = ['first-winter', 'frost'];
+    const body = base.texts.get('guides/first-winter.md')!;
+    let texts = new Map([...base.texts, ['guides/first-winter.md', `${body}\n## Frost\n\nWords.\n`]]);
+    const refusals: string[] = [];
+    const publish = () => {
+      const { rows } = readAddresses(addressesFile, texts.get(addressesFile) ?? 'address,since,leads_to\n');
+      const built = [{ path: `/guides/${guide}/`, ids: [part], promised: [part] }];
+      const { lost, news } = publicationOf(rows, new Map(), built, { asOf: today, isPublished: true });
+      expect(lost).toEqual([]);
+      texts.set(addressesFile, withRows(texts.get(addressesFile) ?? '', news));
+    };
+    publish();
+    for (const [index, [what, to]] of steps.entries()) {
+      const page = `/guides/${guide}/`;
+      const request: RenameRequest =
+        what === 'guide'
+          ? { kind: 'guide', from: guide, to }
+          : { kind: 'address', from: `${page}#${part}`, to: `${page}#${to}` };
+      if (to === (what === 'guide' ? guide : part)) continue;
+      const file = `guides/${guide}.md`;
+      const reworded = texts.get(file)!.replace(`## ${heading(part)}\n`, `## ${heading(to)}\n`);
+      const before = what === 'guide' ? texts : new Map([...texts, [file, reworded]]);
+      const plan = planRename(reread(before), request, today);
+      if ('refused' in plan) {
+        refusals.push(plan.refused);
+        continue;
+      }
+      texts = renamed(reread(before), request);
+      if (what === 'guide') guide = to;
+      else part = to;
+      if (publishes[index]) publish();
+      expect(diagnosticsOf(texts).filter(({ level }) => level === 'error')).toEqual([]);
+    }
+    publish();
+    return { rows: readAddresses(addressesFile, texts.get(addressesFile)!).rows, refusals, guide, part };
+  }
+
+  test('renamed, reworded, renamed again: nothing is refused, and the first part leads to the last', () => {
+    const steps = [
+      ['guide', 'arrival'],
+      ['part', 'cold'],
+      ['guide', 'unpacking'],
+    ] as const;
+    for (const published of [true, false]) {
+      const { rows, refusals } = lived(
+        steps,
+        steps.map(() => published),
+      );
+      expect(refusals).toEqual([]);
+      expect(resolve(ledgerOf(rows), '/guides/first-winter/#frost')).toMatchObject({
+        to: '/guides/unpacking/#cold',
+      });
+    }
+  });
+
+  test('every part that was ever published leads to the part of today', () => {
+    const step = fc.oneof(
+      fc.tuple(fc.constant('guide' as const), fc.constantFrom('first-winter', 'arrival', 'unpacking')),
+      fc.tuple(fc.constant('part' as const), fc.constantFrom('frost', 'cold', 'ice')),
+    );
+    fc.assert(
+      fc.property(
+        fc.array(step, { maxLength: 8 }),
+        fc.array(fc.boolean(), { minLength: 8, maxLength: 8 }),
+        (steps, publishes) => {
+          const { rows, refusals, guide, part } = lived(steps, publishes);
+          expect(refusals).toEqual([]);
+          const ledger = ledgerOf(rows);
+          for (const address of ledger.latest.keys()) {
+            const to = address.includes('#') ? `/guides/${guide}/#${part}` : `/guides/${guide}/`;
+            expect(resolve(ledger, address), address).toMatchObject({ to });
+          }
+        },
+      ),
+      { seed: 31, numRuns: 40 },
+    );
+  });
 });

@@ -136,7 +136,9 @@ function planAddress(
   since: Day,
 ): RenamePlan | { refused: string } {
   const end = isAddress(to) ? resolve(ledger, to) : null;
-  const straight = end && 'to' in end ? end.to : to;
+  // A heading that has its earlier words again: its part is there again, and no longer leads on.
+  const isBack = partOf(to) !== null && end !== null && 'to' in end && end.to === from;
+  const straight = end && 'to' in end && !isBack ? end.to : to;
   const refused = addressRefusal(yard, ledger, from, to, straight);
   if (refused !== null) return { refused };
   const files: ChangedFile[] = [];
