@@ -1,3 +1,4 @@
+import { createHash } from 'node:crypto';
 import { HtmlValidate } from 'html-validate';
 import { describe, expect, it } from 'vitest';
 import { headerTable, redirectPage, redirectTable } from './redirects.ts';
@@ -21,6 +22,13 @@ describe('sending readers on', () => {
 
   it('escapes what an address may hold', () => {
     expect(redirectPage({ from: '/a/', to: '/b/#x&y="z"' }, links)).toContain('#x&amp;y=&quot;z&quot;"');
+  });
+
+  it('its one script is the one its policy names (CSP Level 3, 2.3.1)', () => {
+    const page = redirectPage({ from: '/a/', to: '/b/' }, links);
+    const [, script] = /<script data-to="[^"]*">([^<]*)<\/script>/.exec(page)!;
+    expect(page).toContain(`'sha256-${createHash('sha256').update(script!).digest('base64')}'`);
+    expect(page.match(/<script/g)).toHaveLength(1);
   });
 
   it('the table has from, to and 301 in each line, what was renamed first', () => {

@@ -1,18 +1,27 @@
 /** Sending readers on: as pages for hosts that only serve files, and as the tables that other hosts read. */
 
+import { createHash } from 'node:crypto';
 import type { MovedFile } from '../core/addresses/movedFiles.ts';
 import type { Redirect } from '../core/addresses/publication.ts';
 import { htmlText } from './htmlText.ts';
 import type { SiteLinks } from './siteLinks.ts';
 
 /**
+ * Sends the reader on with the part that the link names, as a host does that answers with a redirect (RFC 9110, 10.2.2): the part stays, unless
+ * the new address names one of its own. Refreshing forgets it.
+ */
+const sendOn =
+  "const { to } = document.currentScript.dataset; location.replace(to.includes('#') ? to : to + location.hash);";
+const sendOnHash = createHash('sha256').update(sendOn).digest('base64');
+
+/**
  * A page that sends its reader on at once. Search engines take the canonical address; a reader whose browser does not follow finds a link.
- * Refreshing after 0 seconds is the way WCAG 2.2 allows (technique H76).
+ * Without scripts the page refreshes after 0 seconds, the way WCAG 2.2 allows (technique H76).
  */
 export function redirectPage({ to }: Redirect, { href, absolute }: SiteLinks): string {
   const link = htmlText(href(to));
   const canonical = htmlText(absolute(to.replace(/#.*$/, '')));
-  return `<!DOCTYPE html><html lang="en"><head><meta charset="utf-8"><meta name="viewport" content="width=device-width, initial-scale=1"><title>This page has moved</title><meta name="robots" content="noindex"><meta http-equiv="content-security-policy" content="default-src 'none'"><link rel="canonical" href="${canonical}"><meta http-equiv="refresh" content="0; url=${link}"></head><body><main><h1>This page has moved</h1><p>It is now at <a href="${link}">${canonical}</a>.</p></main></body></html>
+  return `<!DOCTYPE html><html lang="en"><head><meta charset="utf-8"><meta name="viewport" content="width=device-width, initial-scale=1"><title>This page has moved</title><meta name="robots" content="noindex"><meta http-equiv="content-security-policy" content="default-src 'none'; script-src 'sha256-${sendOnHash}'"><link rel="canonical" href="${canonical}"><script data-to="${link}">${sendOn}</script><noscript><meta http-equiv="refresh" content="0; url=${link}"></noscript></head><body><main><h1>This page has moved</h1><p>It is now at <a href="${link}">${canonical}</a>.</p></main></body></html>
 `;
 }
 
