@@ -10,9 +10,10 @@ import { figuresOfPlace } from './core/climate/place.ts';
 import type { ClimateSummary } from './core/climate/summary.ts';
 import { weatherYears } from './core/climate/weatherYears.ts';
 import type { Match, MatchContext } from './core/match/answers.ts';
+import { type CountedRules, destinationOf, type HomeDays, homeDays } from './core/match/destination.ts';
 import { matcherFor } from './core/match/match.ts';
 import { type PlaceOutlook, placeOutlook } from './core/match/placeOutlook.ts';
-import { type TripRisks, tripRisks } from './core/match/sending.ts';
+import type { Destination } from './core/match/sending.ts';
 import type { MatchedCultivar } from './core/match/subject.ts';
 import { classLitres, containerClasses } from './core/records/container.ts';
 import type { Place } from './core/records/place.ts';
@@ -26,7 +27,8 @@ export const USUAL_POT = '#3';
 export interface PlaceAnswers {
   readonly place: Place;
   readonly outlook: PlaceOutlook;
-  readonly risks: TripRisks;
+  /** What its weather means to parcels that go there. */
+  readonly parcels: Destination;
   match(cultivar: MatchedCultivar): Match;
 }
 
@@ -46,10 +48,27 @@ export function grownSpecies({ species, cultivars }: Pick<Catalogue, 'species' |
 
 interface Made {
   readonly outlook: PlaceOutlook;
-  readonly risks: TripRisks;
+  readonly parcels: Destination;
 }
 
-type SendingLimits = Pick<Catalogue['yard']['sending'], 'coldestC' | 'hottestC' | 'transitDays'>;
+/** How parcels are sent, with the days of the home yard on which they can leave; asked for only when something is to be counted. */
+export interface Sending {
+  readonly rules: CountedRules;
+  homeDays(): HomeDays;
+}
+
+/** How parcels leave a home of these figures. */
+export function sendingFrom(home: ClimateFigures, { weekdays, transitDays, limits }: CountedRules): Sending {
+  const rules = { weekdays, transitDays, limits };
+  let days: HomeDays | undefined;
+  return {
+    rules,
+    homeDays() {
+      days ??= homeDays(weatherYears(home), rules);
+      return days;
+    },
+  };
+}
 
 /** What costs about a place: its outlook for each species and the chances on the way. Pure. */
 export function makeOutlook(
@@ -57,19 +76,20 @@ export function makeOutlook(
   figures: ClimateFigures,
   climate: ClimateSummary,
   species: readonly Species[],
-  limits: SendingLimits,
+  sending: Sending,
 ): Made {
   const years = weatherYears(figures);
+  const freeze = climate.freeze['32F'].answer;
   return {
     outlook: placeOutlook({ id, name, figures, years, climate }, species),
-    risks: tripRisks(years, limits),
+    parcels: destinationOf(name, years, freeze, sending.rules, sending.homeDays()),
   };
 }
 
 /** A place that can be asked about any cultivar of these species. */
 export function answersOf(
   place: Place,
-  { outlook, risks }: Made,
+  { outlook, parcels }: Made,
   species: readonly Species[],
   context: MatchContext,
 ): PlaceAnswers {
@@ -79,22 +99,24 @@ export function answersOf(
     if (!judge) throw new RangeError(`no species ${cultivar.species} for the cultivar ${cultivar.id}`);
     return judge(cultivar);
   };
-  return { place, outlook, risks, match };
+  return { place, outlook, parcels, match };
 }
 
 async function outlooksOf(all: Catalogue): Promise<Outlooks> {
   const species = grownSpecies(all);
   const context = usualContext(all);
-  const { coldestC, hottestC, transitDays } = all.yard.sending;
-  const limits = { coldestC, hottestC, transitDays };
+  const home = figuresOfPlace(all.home);
+  const sending = sendingFrom(home, all.yard.sending);
   const found = new Map<string, PlaceAnswers>();
   for (const place of all.places) {
     const { id, name } = place;
     const climate = all.climates.get(id);
     if (climate === undefined) throw new Error(`no climate for ${id}`);
     const figures = figuresOfPlace(place);
-    const made = await rememberResult('outlook', { id, name, figures, species, limits }, () =>
-      makeOutlook(place, figures, climate, species, limits),
+    const made = await rememberResult(
+      'outlook',
+      { id, name, figures, species, home, rules: sending.rules },
+      () => makeOutlook(place, figures, climate, species, sending),
     );
     found.set(id, answersOf(place, made, species, context));
   }

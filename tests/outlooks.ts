@@ -5,7 +5,7 @@ import { figuresOfPlace } from '../src/core/climate/place.ts';
 import { climateSummary } from '../src/core/climate/summary.ts';
 import { day } from '../src/core/days.ts';
 import { normalisePlace, writtenPlace } from '../src/core/records/place.ts';
-import { answersOf, makeOutlook, type Outlooks, usualContext } from '../src/outlooks.ts';
+import { answersOf, makeOutlook, type Outlooks, sendingFrom, usualContext } from '../src/outlooks.ts';
 import { southern, tropics, type World, worldRecords } from './world.ts';
 
 export interface YardWithPlaces {
@@ -24,15 +24,10 @@ export function yardWithPlaces(world: World, asOf: string): YardWithPlaces {
   const climates = new Map([...figures].map(([id, found]) => [id, climateSummary(found)]));
   const all = { ...bare, climates };
   const context = usualContext(all);
+  const sending = sendingFrom(figures.get(all.home.id)!, all.yard.sending);
   const outlooks = new Map(
     all.places.map(place => {
-      const made = makeOutlook(
-        place,
-        figures.get(place.id)!,
-        climates.get(place.id)!,
-        all.species,
-        all.yard.sending,
-      );
+      const made = makeOutlook(place, figures.get(place.id)!, climates.get(place.id)!, all.species, sending);
       return [place.id, answersOf(place, made, all.species, context)] as const;
     }),
   );

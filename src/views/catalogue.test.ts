@@ -89,7 +89,7 @@ describe('the stock list', () => {
         true,
       );
     }
-    expect(lists['leafed-pot'].contents.map(({ heading }) => heading)).toEqual(['Ready now']);
+    expect(lists['leafed-pot'].contents.map(({ heading }) => heading)).toEqual(['Ready']);
     expect(lists['dormant-pot'].contents.map(({ heading }) => heading)).toEqual(['Coming']);
   });
 

@@ -13,6 +13,7 @@ import { oncePer } from './memo.ts';
 import { groupBy, type PagedList, paged, pageParam } from './paging.ts';
 import { cultivarPath, flavourPath, ripeningPath } from './paths.ts';
 import { listedCultivars } from './raised.ts';
+import { sentNow } from './sentNow.ts';
 import { type StateView, stateView } from './state.ts';
 import { rowsPerPage, speciesName } from './stock.ts';
 import {
@@ -54,14 +55,14 @@ export interface CultivarRow {
 
 const bestFirst: readonly FormState[] = ['ready', 'opens', 'look', 'blocked'];
 
-const stockStates = oncePer(({ asOf }: Catalogue) =>
+const stockStates = oncePer((all: Catalogue) =>
   oncePer((entry: CultivarEntry): StateView => {
     const answers = entry.lots.filter(({ soldOut }) => !soldOut).flatMap(({ forms }) => forms);
     for (const state of bestFirst) {
       const found = answers
         .filter(answer => answer.state === state)
         .sort((a, b) => byDay(a.range?.from ?? '', b.range?.from ?? ''))[0];
-      if (found) return stateView(found, asOf);
+      if (found) return stateView(found, all.asOf, sentNow(all)[found.form]);
     }
     return { state: 'blocked', words: entry.lots.length === 0 ? 'None raised yet' : 'Sold' };
   }),

@@ -2,13 +2,15 @@
 
 import type { Catalogue, LotEntry } from '../core/catalogue.ts';
 import type { DateQuantiles } from '../core/climate/figures.ts';
-import { byDay } from '../core/days.ts';
+import { byDay, type Day } from '../core/days.ts';
 import { priceInWords } from '../core/money.ts';
 import { type Form, forms } from '../core/records/common.ts';
 import { oncePer } from './memo.ts';
 import { groupBy } from './paging.ts';
 import { cultivarPath, lotPath } from './paths.ts';
-import { openingInWords } from './state.ts';
+import { weeksInWords } from './sending.ts';
+import { type SentNow, sentNow } from './sentNow.ts';
+import { comingDay, openingInWords } from './state.ts';
 import { offered, speciesName } from './stock.ts';
 import { countInWords, formWords, listInWords, lowerFirst, sentence } from './words.ts';
 import { monthDayInWords } from './yearDays.ts';
@@ -34,6 +36,8 @@ export interface FormSummary {
   ready: number;
   /** The first cultivars among them. */
   rows: ReadyRow[];
+  /** How trees of this form leave this week. */
+  sent: string;
   /** When nothing is ready: when the next is likely to be. */
   next: string | null;
 }
@@ -51,6 +55,16 @@ function readyRow(lots: readonly LotEntry[], form: Form): ReadyRow {
   };
 }
 
+/** How trees of a form leave this week, by the weather at the yard: `Sent by forecast: about every second week passes here.` */
+function sentInWords({ state, share, from }: SentNow, asOf: Day): string {
+  if (state === 'open') return 'Sent this week; your end decides.';
+  if (state === 'by-forecast')
+    return `Sent by forecast: here ${weeksInWords(share)} passes; your end counts too.`;
+  if (from === null) return 'Not sent in the coming year.';
+  const how = from.state === 'by-forecast' ? 'by forecast from' : 'from';
+  return `Not sent now; ${how} ${comingDay(from.monday, asOf)}.`;
+}
+
 /** Per form of sale: how many lots are ready, the first few cultivars, or when the next opens. */
 export const readyByForm = oncePer((catalogue: Catalogue): FormSummary[] =>
   forms.map(form => {
@@ -63,6 +77,7 @@ export const readyByForm = oncePer((catalogue: Catalogue): FormSummary[] =>
       form,
       ready: ready.length,
       rows,
+      sent: sentInWords(sentNow(catalogue)[form], catalogue.asOf),
       next: ready.length === 0 ? nextOpening(catalogue, form) : null,
     };
   }),

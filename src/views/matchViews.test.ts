@@ -225,7 +225,7 @@ describe('a place', () => {
   });
 
   it('offers the lots that are ready and suit, and no others', () => {
-    const here = readyHere(all, answersAt('hills'));
+    const here = readyHere(all, answersAt('hills'), sendingView(all, outlooks, answersAt('hills')).now);
     const readyLots = all.lots.filter(({ forms }) => forms.some(({ state }) => state === 'ready'));
     expect(readyLots.map(({ lot }) => lot.id)).toEqual(['a-1', 'b-1']);
     // The late one needs the wasp to set its only crop.
@@ -284,21 +284,36 @@ describe('kinds of climate', () => {
 });
 
 describe('sending', () => {
-  it('says when parcels can go and why not now', () => {
-    const home = sendingView(all, outlooks, answersAt('hills'));
+  it('says of every form how it goes now, when it goes and why', () => {
+    const { now, table } = sendingView(all, outlooks, answersAt('hills'));
+    if (!now.route) throw new Error('no route to the home place');
     // Late February at Asheville: nights below freezing at both ends.
-    expect(home.state).toBe('wait');
-    expect(home.words).toMatch(/^Not now: from \d+ (?:March|April|May)$/);
-    expect(home.because.map(([text]) => text).join(' ')).toMatch(/meets a night of/);
-    expect(home.always).toBe(false);
-    expect(home.ranges.length).toBeGreaterThan(0);
-    expect(home.ranges.every(({ weeks }) => Number.isInteger(weeks) && weeks > 0)).toBe(true);
+    const leafed = now.forms.find(({ form }) => form === 'leafed-pot')!;
+    expect(leafed.state).toBe('closed');
+    expect(leafed.words).toMatch(/^Not now; (?:by forecast )?from \d+ (?:March|April|May)$/);
+    expect(leafed.because.map(([text]) => text).join(' ')).toMatch(/would meet a night of/);
+    const dormant = now.forms.find(({ form }) => form === 'dormant-pot')!;
+    expect(dormant.state).toBe('by-forecast');
+    expect(dormant.words).toMatch(/we watch the forecast$/);
+    expect(dormant.more).toMatch(/usual wait/);
+    expect(table.map(({ form }) => form)).toEqual(['leafed-pot', 'dormant-pot', 'bare-root']);
+    expect(table[0]!.runs.some(({ state }) => state === 'open')).toBe(true);
   });
 
   it('names a place we do not send to, with the reason, and no weeks', () => {
-    const barred = sendingView(all, outlooks, answersAt('singapore'));
-    expect(barred).toMatchObject({ state: 'no-route', words: 'We do not send there', ranges: [] });
-    expect(barred.because[0]![0]).toContain('Figs need a permit there.');
+    const { now, table } = sendingView(all, outlooks, answersAt('singapore'));
+    expect(table).toEqual([]);
+    expect(now.route ? '' : now.because[0]![0]).toContain('Figs need a permit there.');
+  });
+
+  it('never calls a lot ready for a place without saying how it is sent there', () => {
+    for (const place of ['hills', 'canberra', 'singapore']) {
+      const answers = answersAt(place);
+      const { now } = sendingView(all, outlooks, answers);
+      for (const { lines } of readyHere(all, answers, now).rows) {
+        for (const { words } of lines) expect(words).toMatch(/^Ready, (?:but )?(?:not )?sent/);
+      }
+    }
   });
 });
 

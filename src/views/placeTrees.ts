@@ -4,11 +4,13 @@ import type { Catalogue, LotEntry } from '../core/catalogue.ts';
 import type { Level } from '../core/match/answers.ts';
 import { readyAndSuits } from '../core/match/ranking.ts';
 import { levelWords } from '../core/match/words.ts';
+import type { Form } from '../core/records/common.ts';
 import type { PlaceAnswers } from '../outlooks.ts';
 import { oncePer } from './memo.ts';
 import { cultivarPath } from './paths.ts';
 import { listedCultivars } from './raised.ts';
 import type { CropBar } from './seasonBar.ts';
+import type { TravelView } from './sending.ts';
 import { offered, rowOfForms, type StockRow, speciesName } from './stock.ts';
 import { joinedCrops, type Told } from './verdict.ts';
 import { bookOf, kindIn, rankedIn, verdictIn } from './verdictBook.ts';
@@ -87,8 +89,18 @@ export const readyLots = oncePer((all: Catalogue) =>
   }),
 );
 
+/** The row of a ready lot with how it is sent to the place in place of how it leaves the yard. */
+function sentHere(row: StockRow, travel: TravelView): StockRow {
+  const wordsOf = (form: Form) => {
+    if (!travel.route) return 'Ready, not sent there';
+    const words = travel.forms.find(each => each.form === form)?.short;
+    return words === undefined ? 'Ready' : `Ready, ${words}`;
+  };
+  return { ...row, lines: row.lines.map(line => ({ ...line, words: wordsOf(line.form) })) };
+}
+
 /** Lots that are ready today in a form that suits a buyer there, of cultivars that do well there; best cultivars first. */
-export function readyHere(all: Catalogue, answers: PlaceAnswers): ReadyHere {
+export function readyHere(all: Catalogue, answers: PlaceAnswers, travel: TravelView): ReadyHere {
   const book = bookOf(all, answers);
   const fitting = readyLots(all).flatMap(({ entry, ready }) => {
     const { level, forms } = kindIn(book, entry.cultivar.id);
@@ -100,7 +112,9 @@ export function readyHere(all: Catalogue, answers: PlaceAnswers): ReadyHere {
   );
   fitting.sort((a, b) => rank.get(a.entry.cultivar.id)! - rank.get(b.entry.cultivar.id)!);
   return {
-    rows: fitting.slice(0, readyAtMost).map(({ entry, form }) => rowOfForms(all, entry, [form])),
+    rows: fitting
+      .slice(0, readyAtMost)
+      .map(({ entry, form }) => sentHere(rowOfForms(all, entry, [form]), travel)),
     total: fitting.length,
   };
 }

@@ -1,6 +1,7 @@
 import { describe, expect, it } from 'vitest';
 import { day } from '../core/days.ts';
 import type { FormAnswer, Gate } from '../core/lots/answers.ts';
+import type { SentNow } from './sentNow.ts';
 import { openingInWords, stateView } from './state.ts';
 
 const asOf = day('2026-11-25');
@@ -38,15 +39,30 @@ describe('when a form opens, in words', () => {
 });
 
 describe('how a form stands', () => {
+  const open: SentNow = { state: 'open', share: 0.95, from: null };
+
   it('is told in words for every state', () => {
-    expect(stateView(answer({ state: 'ready' }), asOf)).toEqual({ state: 'ready', words: 'Ready now' });
-    expect(stateView(answer({ state: 'look' }), asOf).words).toBe('To be looked at');
+    const words = (...asked: Parameters<typeof stateView>) => stateView(...asked).words;
+    expect(stateView(answer({ state: 'ready' }), asOf, open)).toEqual({ state: 'ready', words: 'Ready now' });
+    expect(words(answer({ state: 'look' }), asOf, open)).toBe('Awaiting a check');
     const range = { from: day('2026-12-01'), to: day('2026-12-14') };
-    expect(stateView(answer({ state: 'opens', range }), asOf).words).toBe('Between 1 and 14 December');
+    expect(words(answer({ state: 'opens', range }), asOf, open)).toBe('Between 1 and 14 December');
+  });
+
+  it('never calls a form ready without saying how it leaves where it cannot leave at once', () => {
+    const ready = answer({ state: 'ready' });
+    const said = (sent: Partial<SentNow>) => stateView(ready, asOf, { ...open, ...sent }).words;
+    expect(said({ state: 'by-forecast' })).toBe('Ready, sent by forecast');
+    const spring = { state: 'by-forecast', monday: day('2027-04-12') } as const;
+    expect(said({ state: 'closed', from: spring })).toBe('Ready, sent by forecast from 12 April 2027');
+    expect(said({ state: 'closed', from: { ...spring, state: 'open' } })).toBe(
+      'Ready, sent from 12 April 2027',
+    );
+    expect(said({ state: 'closed' })).toBe('Ready, but not sent in the coming year');
   });
 
   it('names what blocks it: the first gate that does', () => {
     const gates = [gate('counted', 'passed'), gate('sized', 'blocked'), gate('sound', 'blocked')];
-    expect(stateView(answer({ state: 'blocked', gates }), asOf).words).toBe('Too small yet');
+    expect(stateView(answer({ state: 'blocked', gates }), asOf, open).words).toBe('Too small yet');
   });
 });

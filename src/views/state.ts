@@ -2,6 +2,7 @@
 
 import { type Day, type DayRange, dayInWords, dayParts, rangeInWords } from '../core/days.ts';
 import type { FormAnswer, FormState } from '../core/lots/answers.ts';
+import type { SentNow } from './sentNow.ts';
 import { blockedWords } from './words.ts';
 
 export interface StateView {
@@ -33,14 +34,23 @@ export function openingInWords(range: DayRange, asOf: Day): string {
   return `Between ${sameYear ? withoutThisYear(words, range.to, asOf) : words}`;
 }
 
-/** The state of a form in words a buyer reads; a blocked form says what stops it. */
-export function stateView(answer: FormAnswer, asOf: Day): StateView {
+/** Of a tree that is ready: how it leaves. `Ready now` where parcels leave anyway. */
+export function readyWords({ state, from }: SentNow, asOf: Day): string {
+  if (state === 'open') return 'Ready now';
+  if (state === 'by-forecast') return 'Ready, sent by forecast';
+  if (from === null) return 'Ready, but not sent in the coming year';
+  const how = from.state === 'by-forecast' ? 'sent by forecast' : 'sent';
+  return `Ready, ${how} from ${comingDay(from.monday, asOf)}`;
+}
+
+/** The state of a form in words a buyer reads; a blocked form says what stops it, a ready one how it is sent. */
+export function stateView(answer: FormAnswer, asOf: Day, sent: SentNow): StateView {
   const { state } = answer;
-  if (state === 'ready') return { state, words: 'Ready now' };
-  if (state === 'look') return { state, words: 'To be looked at' };
+  if (state === 'ready') return { state, words: readyWords(sent, asOf) };
+  if (state === 'look') return { state, words: 'Awaiting a check' };
   if (state === 'opens') {
     return { state, words: answer.range ? openingInWords(answer.range, asOf) : 'Later, no day yet' };
   }
   const gate = answer.gates.find(candidate => candidate.state === 'blocked');
-  return { state, words: gate ? blockedWords[gate.name] : 'Not to be had' };
+  return { state, words: gate ? blockedWords[gate.name] : 'Not available now' };
 }

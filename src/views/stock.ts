@@ -1,7 +1,7 @@
 /** The stock list: what a buyer compares about each lot, in order and in groups. */
 
 import type { Catalogue, LotEntry } from '../core/catalogue.ts';
-import { byDay, type Day } from '../core/days.ts';
+import { byDay } from '../core/days.ts';
 import type { FormAnswer, FormState } from '../core/lots/answers.ts';
 import { priceInWords } from '../core/money.ts';
 import { type Form, forms, type RipeningClass } from '../core/records/common.ts';
@@ -11,6 +11,7 @@ import { sizeInWords } from './measures.ts';
 import { oncePer } from './memo.ts';
 import { type Grouped, groupBy, type PagedList, paged } from './paging.ts';
 import { cultivarPath, lotPath } from './paths.ts';
+import { sentNow } from './sentNow.ts';
 import { type StateView, stateView } from './state.ts';
 import { coloursInWords, formWords, lowerFirst, ripeningWords, sentence } from './words.ts';
 
@@ -66,13 +67,13 @@ export function speciesName(species: Species): string {
 }
 
 /** How one form of a lot stands today, with its price. */
-export function stockLine(entry: LotEntry, answer: FormAnswer, asOf: Day): StockLine {
+export function stockLine(catalogue: Catalogue, entry: LotEntry, answer: FormAnswer): StockLine {
   const tier = entry.tiers[answer.form];
   return {
     form: answer.form,
     formName: formWords[answer.form],
     price: tier ? priceInWords(tier.answer.price) : null,
-    ...stateView(answer, asOf),
+    ...stateView(answer, catalogue.asOf, sentNow(catalogue)[answer.form]),
   };
 }
 
@@ -104,7 +105,7 @@ export function rowOfForms(catalogue: Catalogue, entry: LotEntry, shown: readonl
     left: entry.stock.left,
     lines: entry.forms
       .filter(({ form }) => shown.includes(form))
-      .map(answer => stockLine(entry, answer, catalogue.asOf)),
+      .map(answer => stockLine(catalogue, entry, answer)),
   };
 }
 
@@ -162,10 +163,10 @@ export const soldList = oncePer(
 
 /** Headings of a form's list, best first. */
 export const stateHeadings: Record<FormState, string> = {
-  ready: 'Ready now',
+  ready: 'Ready',
   opens: 'Coming',
-  look: 'To be looked at',
-  blocked: 'Not to be had now',
+  look: 'Awaiting a check',
+  blocked: 'Not available now',
 };
 const stateOrder: readonly FormState[] = ['ready', 'opens', 'look', 'blocked'];
 

@@ -3,7 +3,7 @@
 import type { DayRule } from '../climate/forecast.ts';
 import { rooting, weaning } from '../lots/weatherRules.ts';
 import { budbreak } from '../phenology/budbreak.ts';
-import { defaultCutBackCm } from '../records/yard.ts';
+import { defaultCutBackCm } from '../records/sending.ts';
 import { cmToInches } from '../units.ts';
 import type { EvidenceTable } from './table.ts';
 import { rowsFrom } from './table.ts';

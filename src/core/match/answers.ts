@@ -5,9 +5,11 @@
  */
 
 import type { Day, DayRange } from '../days.ts';
-import type { Answer, Crop, Form, Reason } from '../records/common.ts';
+import type { Crop, Form, Reason } from '../records/common.ts';
 import type { PlaceClass, Trial } from '../records/cultivar.ts';
 import type { RainLoss } from '../records/rainLoss.ts';
+import type { Lining } from '../records/sending.ts';
+import type { Receiving } from './receiving.ts';
 
 /** The one verdict, from best to worst. `levelWords` in `words.ts` has the words people read. */
 export const levels = ['at-home', 'with-care', 'in-a-pot', 'a-gamble', 'not-here'] as const;
@@ -148,31 +150,57 @@ export interface Alternative {
   because: Reason[];
 }
 
-/** One week of parcels, Monday to Sunday (ISO 8601). */
+/** `open`: nine trips of ten pass; `by-forecast`: three of ten or more do, so a mild spell is waited for; `closed`. */
+export type SendingState = 'open' | 'by-forecast' | 'closed';
+
+/** One week of parcels of one form, Monday to Sunday (ISO 8601). */
 export interface SendingWeek {
   isoYear: number;
   isoWeek: number;
   monday: Day;
-  /** Highest chance, over the week's sending days, of meeting the cold or heat limit at either end. */
-  risk: number;
-  open: boolean;
+  /** Share of years in which a trip that starts on a sending day of the week keeps to the limits at both ends. */
+  share: number;
+  state: SendingState;
+  /** The carton that the share is for. */
+  lining: Lining;
+  /**
+   * What closes the week: the weather; the grower's hand; the way being too long; trees of the yard being awake; or freezes at
+   * the far end. Null where it is not closed.
+   */
+  closedBy: 'weather' | 'hand' | 'long-way' | 'awake' | 'freezes-there' | null;
+  /** The grower's reason where the week was opened or closed by hand. */
+  byHand: string | null;
+  /** What the receiver can do with the tree. */
+  receiving: Receiving;
 }
 
-export interface SendingWeeks {
-  weeks: SendingWeek[];
-  /** Unbroken runs of open weeks. */
-  ranges: DayRange[];
+/** Weeks in a row of one state. */
+export interface SendingRun extends DayRange {
+  state: SendingState;
+  /** The tree can be taken only by somebody who has a store at 33 to 40 F. */
+  needsStore: boolean;
+  /** Of each week. */
+  shares: number[];
 }
 
-/** `no-route`: the yard does not send there; `never`: no week of the coming year is open. */
-export type TravelState = 'now' | 'wait' | 'never' | 'no-route';
-
-export interface Travel {
-  state: TravelState;
-  /** First day a parcel may leave; null when none is in sight. */
-  from: Day | null;
+/** How one form stands today for one destination. */
+export interface FormTravel {
+  form: Form;
+  /** Of the week of the next sending day. */
+  state: SendingState;
+  /** Next sending day. */
+  leaving: Day;
+  week: SendingWeek;
+  /** Days until a sending day whose trip passes, in the middle year and in nine of ten; null: not in sight. */
+  wait: { middle: number | null; late: number | null };
+  /** First week to come that is better than today: by forecast where today is closed, else open. Null where none is. */
+  from: { state: SendingState; monday: Day } | null;
+  /** First week in which no cold store is needed; null where today's needs none. */
+  withoutStore: Day | null;
+  because: Reason[];
 }
 
-export type TravelAnswer = Answer<Travel>;
+/** `no-route`: the yard does not send there. */
+export type TravelAnswer = { route: true; forms: FormTravel[] } | { route: false; because: Reason[] };
 
 export type { PlaceClass };

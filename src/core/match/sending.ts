@@ -1,57 +1,28 @@
-/** Weeks in which a parcel meets neither a hard freeze nor an oven, at either end of its way. */
-import { DAYS_PER_YEAR } from '../climate/calendar.ts';
-import type { WeatherYears } from '../climate/weatherYears.ts';
-import { addDays, type Day, type DayRange, dayOfYear, dayParts, daysBetween, weekday } from '../days.ts';
-import type { SendingRules } from '../records/yard.ts';
-import type { SendingWeek, SendingWeeks } from './answers.ts';
+/** In which weeks trees of each form can be sent to a place: open, by forecast or closed. */
+import { wrapDoy } from '../climate/calendar.ts';
+import { addDays, type Day, dayOfYear, dayParts, daysBetween, weekday } from '../days.ts';
+import type { Form } from '../records/common.ts';
+import { type ByHand, type Lining, longestWay, type SendingRules } from '../records/sending.ts';
+import type { SendingRun, SendingState, SendingWeek } from './answers.ts';
+import { type ArrivalYear, mayBeDormant, type Receiving, receivingOf } from './receiving.ts';
+import type { TripRisks, WaitsFrom } from './trips.ts';
 
-/** Largest chance per trip of meeting a limit that a week may have and be open. Standing: ours. */
-export const LARGEST_TRIP_RISK = 0.1;
+/** Share of years in which a trip passes, from which a week is open. Standing: ours. */
+export const OPEN_SHARE = 0.9;
+/** The same from which trees go by the forecast: below it a mild spell is too rare to wait for. Standing: ours. */
+export const FORECAST_SHARE = 0.3;
 const WEEKS_AHEAD = 52;
 
-export type TripRules = Pick<SendingRules, 'coldestC' | 'hottestC' | 'transitDays'>;
-
-/** Chances, by `doy - 1` of the day a parcel leaves, that the place meets a limit while the parcel is on its way. */
-export interface TripRisks {
-  /** A night at or below the cold limit. */
-  readonly cold: Float64Array;
-  /** A day at or above the heat limit. */
-  readonly heat: Float64Array;
-  readonly either: Float64Array;
+/** What a place means to parcels that leave or reach it, for each form and carton of the yard. */
+export interface TripEnd {
+  readonly name: string;
+  readonly risks: Readonly<Record<Form, { readonly plain: TripRisks; readonly lined: TripRisks | null }>>;
+  readonly year: ArrivalYear;
 }
 
-/**
- * Counts over the weather years how often a trip that starts on each day meets a limit here. Both ends are watched on every
- * day of the trip: where the parcel is in between is not known. One pass from the end.
- */
-export function tripRisks(years: WeatherYears, { coldestC, hottestC, transitDays }: TripRules): TripRisks {
-  const { tminC, tmaxC, firstDoy } = years;
-  const cold = new Float64Array(DAYS_PER_YEAR);
-  const heat = new Float64Array(DAYS_PER_YEAR);
-  const either = new Float64Array(DAYS_PER_YEAR);
-  let nextCold = Number.POSITIVE_INFINITY;
-  let nextHeat = Number.POSITIVE_INFINITY;
-  for (let i = tminC.length - 1; i >= 0; i -= 1) {
-    if ((tminC[i] as number) <= coldestC) nextCold = i;
-    if ((tmaxC[i] as number) >= hottestC) nextHeat = i;
-    const meetsCold = nextCold - i <= transitDays;
-    const meetsHeat = nextHeat - i <= transitDays;
-    if (!meetsCold && !meetsHeat) continue;
-    const doy = (firstDoy - 1 + i) % DAYS_PER_YEAR;
-    if (meetsCold) cold[doy] = (cold[doy] as number) + 1;
-    if (meetsHeat) heat[doy] = (heat[doy] as number) + 1;
-    either[doy] = (either[doy] as number) + 1;
-  }
-  const share = (counts: Float64Array) => counts.map(hits => hits / years.count);
-  return { cold: share(cold), heat: share(heat), either: share(either) };
-}
-
-/** Chance that a trip leaving on a day meets a limit at either end. The two ends count as independent, which errs high. */
-export function tripRisk(home: TripRisks, destination: TripRisks, leaving: Day): number {
-  const at = dayOfYear(leaving) - 1;
-  const here = home.either[at] as number;
-  if (home === destination) return here;
-  return 1 - (1 - here) * (1 - (destination.either[at] as number));
+/** The far end of the way, with the waits for a trip there. */
+export interface Destination extends TripEnd {
+  readonly waits: Readonly<Record<Form, ReadonlyMap<number, WaitsFrom>>>;
 }
 
 /** ISO 8601 week of a day: its Thursday decides the year. */
@@ -68,41 +39,155 @@ export function sendingDays(monday: Day, weekdays: readonly number[]): Day[] {
   return [...weekdays].sort((a, b) => a - b).map(number => addDays(monday, number - 1));
 }
 
-function weekOf(
-  home: TripRisks,
-  destination: TripRisks,
-  { weekdays }: Pick<SendingRules, 'weekdays'>,
-  monday: Day,
-): SendingWeek {
-  const risk = sendingDays(monday, weekdays).reduce(
-    (most, leaving) => Math.max(most, tripRisk(home, destination, leaving)),
-    0,
-  );
-  return { ...isoWeek(monday), risk, open: risk <= LARGEST_TRIP_RISK };
+/** Share of years in which a parcel that leaves on a day keeps to the limits at both ends. They count as independent, which errs low. */
+export function passingShare(
+  home: TripEnd,
+  there: TripEnd,
+  form: Form,
+  lining: Lining,
+  leaving: Day,
+): number | null {
+  const [here, away] = [home.risks[form][lining], there.risks[form][lining]];
+  if (here === null || away === null) return null;
+  const at = dayOfYear(leaving) - 1;
+  const passesHere = 1 - (here.either[at] as number);
+  return home.year === there.year ? passesHere : passesHere * (1 - (away.either[at] as number));
 }
 
-function openRanges(weeks: readonly SendingWeek[]): DayRange[] {
-  const ranges: DayRange[] = [];
-  weeks.forEach((week, i) => {
-    if (!week.open) return;
-    const to = addDays(week.monday, 6);
-    const running = ranges.at(-1);
-    if (running && weeks[i - 1]?.open) running.to = to;
-    else ranges.push({ from: week.monday, to });
-  });
-  return ranges;
+function stateOfShare(share: number): SendingState {
+  if (share >= OPEN_SHARE) return 'open';
+  return share >= FORECAST_SHARE ? 'by-forecast' : 'closed';
 }
 
-/** The 52 weeks from the week of a day on. A week is open when each of its sending days keeps to `LARGEST_TRIP_RISK`. */
+function handOn({ byHand }: SendingRules, form: Form, day: Day): ByHand | null {
+  return byHand.find(({ from, to, forms }) => forms.includes(form) && from <= day && day <= to) ?? null;
+}
+
+interface Carried {
+  share: number;
+  lining: Lining;
+}
+
+/** The plain carton where it does as well as the lined one; the lined one where the weather calls for it. */
+function carried(
+  home: TripEnd,
+  there: TripEnd,
+  form: Form,
+  days: readonly Day[],
+  rules: SendingRules,
+): Carried {
+  const shareIn = (lining: Lining): number => {
+    if (rules.transitDays > longestWay[form][lining]) return 0;
+    const shares = days.map(day => passingShare(home, there, form, lining, day) ?? 0);
+    return shares.reduce((sum, share) => sum + share, 0) / shares.length;
+  };
+  const plain = shareIn('plain');
+  const lined = rules.limits[form].lined === null ? 0 : shareIn('lined');
+  return lined > plain && stateOfShare(lined) !== stateOfShare(plain)
+    ? { share: lined, lining: 'lined' }
+    : { share: plain, lining: 'plain' };
+}
+
+/** Day of the year on which a parcel that leaves on a day arrives. */
+function arrives(leaving: Day, { transitDays }: SendingRules): number {
+  return wrapDoy(dayOfYear(leaving) + transitDays);
+}
+
+function closedBecause(
+  home: TripEnd,
+  form: Form,
+  leaving: Day,
+  receiving: Receiving,
+  rules: SendingRules,
+): SendingWeek['closedBy'] {
+  const longest = Math.max(longestWay[form].plain, rules.limits[form].lined ? longestWay[form].lined : 0);
+  if (rules.transitDays > longest) return 'long-way';
+  if (form !== 'leafed-pot' && !mayBeDormant(home.year, form, dayOfYear(leaving))) return 'awake';
+  return receiving === 'freezing' ? 'freezes-there' : null;
+}
+
+/** One week of one form. The weather decides where neither the grower's hand, the season nor the way does. */
+function weekOf(home: TripEnd, there: TripEnd, form: Form, rules: SendingRules, monday: Day): SendingWeek {
+  const all = sendingDays(monday, rules.weekdays);
+  const hands = all.map(day => handOn(rules, form, day));
+  const days = all.filter((_, i) => hands[i]?.state !== 'closed');
+  const leaving = days[0] ?? (all[0] as Day);
+  const receiving = receivingOf(there.year, form, arrives(leaving, rules));
+  const week = {
+    ...isoWeek(monday),
+    receiving,
+    ...carried(home, there, form, days.length > 0 ? days : all, rules),
+  };
+  const opened = hands.find(hand => hand?.state === 'open');
+  if (opened) return { ...week, state: 'open', closedBy: null, byHand: opened.why };
+  if (days.length === 0) {
+    return { ...week, state: 'closed', closedBy: 'hand', byHand: (hands[0] as ByHand).why };
+  }
+  const closedBy = closedBecause(home, form, leaving, receiving, rules);
+  const state = closedBy === null ? stateOfShare(week.share) : 'closed';
+  return {
+    ...week,
+    state,
+    closedBy: state === 'closed' ? (closedBy ?? 'weather') : null,
+    byHand: null,
+  };
+}
+
+/** The 52 weeks of a form from the week of a day on. */
 export function sendingWeeks(
-  home: TripRisks,
-  destination: TripRisks,
+  home: TripEnd,
+  there: TripEnd,
+  form: Form,
+  rules: SendingRules,
+  from: Day,
+): SendingWeek[] {
+  const { monday } = isoWeek(from);
+  return Array.from({ length: WEEKS_AHEAD }, (_, i) =>
+    weekOf(home, there, form, rules, addDays(monday, 7 * i)),
+  );
+}
+
+const sameRun = (run: SendingRun, week: SendingWeek) =>
+  run.state === week.state && run.needsStore === (week.receiving === 'cold-store');
+
+/** Unbroken runs of weeks that are open or go by the forecast, and in which the receiver needs a cold store or does not. */
+export function sendingRuns(weeks: readonly SendingWeek[]): SendingRun[] {
+  const runs: SendingRun[] = [];
+  weeks.forEach((week, i) => {
+    const { state, monday, share, receiving } = week;
+    if (state === 'closed') return;
+    const to = addDays(monday, 6);
+    const running = runs.at(-1);
+    const before = weeks[i - 1];
+    if (running && before && before.state !== 'closed' && sameRun(running, week)) {
+      running.to = to;
+      running.shares.push(share);
+    } else {
+      runs.push({ from: monday, to, state, needsStore: receiving === 'cold-store', shares: [share] });
+    }
+  });
+  return runs;
+}
+
+/** First sending day on or after a day. */
+export function nextSendingDay({ weekdays }: Pick<SendingRules, 'weekdays'>, from: Day): Day {
+  const week = Array.from({ length: 7 }, (_, ahead) => addDays(from, ahead));
+  return week.find(day => weekdays.includes(weekday(day))) ?? from;
+}
+
+/** Usual and longest likely wait from any day to a sending day whose trip passes, days; null where it is longer than is counted. */
+export function waitFrom(
+  { waits }: Destination,
+  form: Form,
   rules: Pick<SendingRules, 'weekdays'>,
   from: Day,
-): SendingWeeks {
-  const { monday } = isoWeek(from);
-  const weeks = Array.from({ length: WEEKS_AHEAD }, (_, i) =>
-    weekOf(home, destination, rules, addDays(monday, 7 * i)),
-  );
-  return { weeks, ranges: openRanges(weeks) };
+  longest: number,
+): { middle: number | null; late: number | null } {
+  const first = nextSendingDay(rules, from);
+  const counted = waits[form].get(weekday(first));
+  if (counted === undefined) return { middle: null, late: null };
+  const ahead = daysBetween(from, first);
+  const at = dayOfYear(first) - 1;
+  const told = (days: number) => (days >= longest ? null : ahead + days);
+  return { middle: told(counted.middle[at] as number), late: told(counted.late[at] as number) };
 }

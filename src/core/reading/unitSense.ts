@@ -1,6 +1,6 @@
 /** Whether a number outside its bounds would fit if it had been taken in another unit. */
 
-import { fahrenheitToCelsius, roundTo } from '../units.ts';
+import { celsiusToFahrenheit, fahrenheitToCelsius, roundTo } from '../units.ts';
 
 interface Slip {
   /** End of the key. */
@@ -15,6 +15,7 @@ const slips: readonly Slip[] = [
   { ending: '_in', unit: 'cm', convert: value => value / 2.54 },
   { ending: '_mm', unit: 'tenths of a mm', convert: value => value / 10 },
   { ending: '_c', unit: 'F', convert: fahrenheitToCelsius },
+  { ending: '_f', unit: 'C', convert: celsiusToFahrenheit },
   { ending: '_share', unit: '%', convert: value => value / 100 },
   { ending: '_m', unit: 'feet', convert: value => value * 0.3048 },
   { ending: '_lb', unit: 'ounces', convert: value => value / 16 },

@@ -2,9 +2,10 @@
 
 import { z } from 'zod';
 import type { Day } from '../days.ts';
-import { fahrenheitToCelsius, inchesToCm } from '../units.ts';
+import { inchesToCm } from '../units.ts';
 import { amount, date, type Form, id, link, type Method, oneUnit, text } from './common.ts';
 import { containerClasses } from './container.ts';
+import { normaliseSending, type SendingRules, writtenSending } from './sending.ts';
 
 const money = amount('An amount in quotes, such as "3.50".');
 
@@ -89,34 +90,6 @@ const parcelRule = z.strictObject({
   checked: date('When the row was last checked against the carrier.'),
 });
 
-const sending = z.strictObject({
-  weekdays: z
-    .array(z.enum(['mon', 'tue', 'wed', 'thu', 'fri', 'sat', 'sun']))
-    .min(1)
-    .describe('Days parcels leave the yard.'),
-  transit_days: z.int().min(1).max(14).describe('Days a parcel is on its way.'),
-  coldest_f: z.number().min(-40).max(60).optional(),
-  coldest_c: z.number().min(-40).max(16).optional().describe('No sending when a colder night is likely.'),
-  hottest_f: z.number().min(60).max(130).optional(),
-  hottest_c: z.number().min(15).max(55).optional().describe('No sending when a hotter day is likely.'),
-  cut_back_in: z.number().min(6).max(96).optional(),
-  cut_back_cm: z
-    .number()
-    .min(15)
-    .max(244)
-    .optional()
-    .describe('Height trees are cut back to for the carton.'),
-  not_to: z
-    .array(
-      z.strictObject({
-        region: text('State, province or country.', 60),
-        why: text('Why, in plain words.', 200),
-        checked: date('When this was last checked with the authority.'),
-      }),
-    )
-    .describe('Where the yard does not send.'),
-});
-
 export const writtenYard = z.strictObject({
   name: text("The yard's name.", 60),
   tagline: text('One line under the name.', 120),
@@ -181,7 +154,7 @@ export const writtenYard = z.strictObject({
     .describe('Most characters your video host takes below a video; 5,000 when left out.'),
   cartons: z.array(carton).min(1),
   parcel_rules: z.array(parcelRule).min(1),
-  sending: sending
+  sending: writtenSending
     .check(oneUnit('coldest_f', 'coldest_c'))
     .check(oneUnit('hottest_f', 'hottest_c'))
     .check(oneUnit('cut_back_in', 'cut_back_cm')),
@@ -238,16 +211,6 @@ export interface Costs {
   margin: number;
 }
 
-export interface SendingRules {
-  /** ISO weekdays, 1 Monday to 7 Sunday. */
-  weekdays: number[];
-  transitDays: number;
-  coldestC: number;
-  hottestC: number;
-  cutBackCm: number;
-  notTo: { region: string; why: string; checked: Day }[];
-}
-
 export interface Yard {
   name: string;
   tagline: string;
@@ -274,21 +237,8 @@ export interface Yard {
   sending: SendingRules;
 }
 
-const weekdayNumbers = { mon: 1, tue: 2, wed: 3, thu: 4, fri: 5, sat: 6, sun: 7 } as const;
-
-/** Below this a leafed or dormant tree may be hurt in a parcel: 20 F. Our working figure. */
-const defaultColdestC = fahrenheitToCelsius(20);
-/** Above this a parcel may cook: 95 F. Our working figure. */
-const defaultHottestC = fahrenheitToCelsius(95);
-/** Trees are cut back to about 30 in for sending. Common practice, no source. */
-export const defaultCutBackCm = inchesToCm(30);
 /** Characters that hosts of videos commonly take in the text below one. Common practice, no source. */
 const defaultDescriptionLimit = 5000;
-
-function toC(inC: number | undefined, inF: number | undefined, fallback: number): number {
-  if (inC !== undefined) return inC;
-  return inF === undefined ? fallback : fahrenheitToCelsius(inF);
-}
 
 /** The three sides, longest first. */
 function longestFirst([a, b, c]: readonly [number, number, number]): [number, number, number] {
@@ -368,15 +318,6 @@ export function normaliseYard(written: WrittenYard): Yard {
       heaviestLb: rule.heaviest_lb ?? null,
       checked: rule.checked as Day,
     })),
-    sending: {
-      weekdays: sending.weekdays.map(name => weekdayNumbers[name]),
-      transitDays: sending.transit_days,
-      coldestC: toC(sending.coldest_c, sending.coldest_f, defaultColdestC),
-      hottestC: toC(sending.hottest_c, sending.hottest_f, defaultHottestC),
-      cutBackCm:
-        sending.cut_back_cm ??
-        (sending.cut_back_in === undefined ? defaultCutBackCm : inchesToCm(sending.cut_back_in)),
-      notTo: sending.not_to.map(({ region, why, checked }) => ({ region, why, checked: checked as Day })),
-    },
+    sending: normaliseSending(sending),
   };
 }

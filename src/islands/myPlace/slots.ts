@@ -2,6 +2,7 @@
 
 import { levels } from '../../core/match/answers.ts';
 import { href } from '../../href.ts';
+import type { FormTravelView } from '../../views/sending.ts';
 import type { Verdict } from '../../views/verdict.ts';
 import type { PlaceAnswers } from './answers.ts';
 
@@ -38,11 +39,38 @@ function section(heading: string, reasons: readonly (readonly [string, string])[
   return [title, list];
 }
 
+/** The forms that the page is about: a lot names its own, other pages speak of all. */
+function askedForms(travel: PlaceAnswers['travel']): readonly FormTravelView[] {
+  if (!travel.route) return [];
+  const asked = document.querySelector<HTMLElement>('[data-forms]')?.dataset.forms?.split(' ');
+  return asked === undefined ? travel.forms : travel.forms.filter(({ form }) => asked.includes(form));
+}
+
+/** One line for each form: how it is sent, and what the receiver can do with it. */
+function travelNodes(travel: PlaceAnswers['travel']): Node[] {
+  if (!travel.route) return [document.createTextNode('We do not send there')];
+  return askedForms(travel).map(({ formName, words, more }) => {
+    const line = document.createElement('span');
+    line.className = 'line';
+    const name = document.createElement('strong');
+    name.textContent = `${formName}: `;
+    line.append(name, `${words.charAt(0).toLowerCase()}${words.slice(1)}. ${more}`);
+    return line;
+  });
+}
+
+function travelReasons(travel: PlaceAnswers['travel']): Node[] {
+  if (!travel.route) return section('Sending', travel.because);
+  return askedForms(travel).flatMap(({ formName, because }) =>
+    section(`Sending: ${formName.charAt(0).toLowerCase()}${formName.slice(1)}`, because),
+  );
+}
+
 function whyNodes(said: Verdict, { travel, notes }: PlaceAnswers): Node[] {
   return [
     ...section('Verdict', said.because),
     ...section('What would make it better', said.change),
-    ...section('Travel', travel.because),
+    ...travelReasons(travel),
     ...section(
       'Your own dates',
       notes.map(note => [note, 'our working figure'] as const),
@@ -57,12 +85,14 @@ function fillTrees(answers: PlaceAnswers | null): void {
       words: said?.words ?? '–',
       ripens: said?.ripens ?? '–',
       forms: said?.forms ?? '–',
-      travel: (said && answers?.travel.words) ?? '–',
     };
     for (const field of all('[data-field]', part)) {
       const name = field.dataset.field ?? '';
       if (name in texts) field.textContent = texts[name] as string;
     }
+    const travels = part.querySelector('[data-field="travel"]');
+    if (said && answers) travels?.replaceChildren(...travelNodes(answers.travel));
+    else travels?.replaceChildren('–');
     const care = part.querySelector<HTMLAnchorElement>('[data-field="care"]');
     if (care) care.href = href(answers === null ? '/guides/' : `${answers.path}#guides`);
     const level = part.querySelector('[data-field="words"]');

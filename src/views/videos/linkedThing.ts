@@ -52,7 +52,7 @@ const byId = oncePer(
 export function lotState(entry: LotEntry, all: Catalogue): { state: StateView; terms: string } {
   const leading = leadingForm(entry);
   if (entry.soldOut || leading === null) return { state: { state: 'blocked', words: 'Sold' }, terms: '' };
-  const { formName, price, state, words } = stockLine(entry, leading, all.asOf);
+  const { formName, price, state, words } = stockLine(all, entry, leading);
   return { state: { state, words }, terms: price === null ? formName : `${formName}, ${price}` };
 }
 

@@ -38,6 +38,9 @@ import { placeFreezeDays } from './placeFreezeDays.ts';
 import { placeZone } from './placeZone.ts';
 import { priceBase } from './priceBase.ts';
 import { priceSpecies } from './priceSpecies.ts';
+import { sendingByHand } from './sendingByHand.ts';
+import { sendingLimits } from './sendingLimits.ts';
+import { sendingWay } from './sendingWay.ts';
 import { smallestMissing } from './smallestMissing.ts';
 import { speciesHeat } from './speciesHeat.ts';
 import { speciesPropagation } from './speciesPropagation.ts';
@@ -83,6 +86,9 @@ const checks: readonly Check[] = [
   yardTimeZone,
   yardCurrency,
   yardRounding,
+  sendingLimits,
+  sendingByHand,
+  sendingWay,
   priceBase,
   priceSpecies,
   smallestMissing,

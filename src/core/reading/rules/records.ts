@@ -68,6 +68,21 @@ export const recordRules = {
     title: 'Lines of the rounding rise, and the last one has no upper end.',
     help: 'Prices are rounded by the first line whose "below" is greater than the price; the last line leaves "below" out and takes the rest.',
   },
+  'sending-limits': {
+    level: 'error',
+    title: 'Limits of sending run from cold to hot and agree with one another.',
+    help: 'The cold limit of a form is below its heat limit. A lined carton stands as much cold as a plain one or more. Leaves and bare roots stand no more cold than a dormant tree in its pot. What is left out under sending: limits: is filled with careful figures of ours.',
+  },
+  'sending-by-hand': {
+    level: 'error',
+    title: 'Weeks opened or closed by hand run forward, and none is both.',
+    help: 'Each span under sending: by_hand: has a first and a last day, open or closed, and a reason customers read. Spans of the same form that say different things do not share a day.',
+  },
+  'sending-way': {
+    level: 'warning',
+    title: 'Parcels are not longer on their way than the forms on sale may be.',
+    help: 'A tree in leaf travels three days at most, bare roots five (seven in a lined carton), a dormant pot seven: our working figures. A form that would be longer on its way is shown as not sent.',
+  },
   'price-base': {
     level: 'error',
     title: 'Every species that has lots has a base price.',
