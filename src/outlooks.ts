@@ -11,6 +11,7 @@ import type { ClimateSummary } from './core/climate/summary.ts';
 import { weatherYears } from './core/climate/weatherYears.ts';
 import type { Match, MatchContext } from './core/match/answers.ts';
 import { type CountedRules, destinationOf, type HomeDays, homeDays } from './core/match/destination.ts';
+import { climateTraits } from './core/match/likeness.ts';
 import { matcherFor } from './core/match/match.ts';
 import { type PlaceOutlook, placeOutlook } from './core/match/placeOutlook.ts';
 import type { Destination } from './core/match/sending.ts';
@@ -35,9 +36,33 @@ export interface PlaceAnswers {
 /** Answers of every place by its id, in the order of the catalogue. */
 export type Outlooks = ReadonlyMap<string, PlaceAnswers>;
 
-export function usualContext({ asOf }: Pick<Catalogue, 'asOf'>): MatchContext {
+/** The climates that trials of any cultivar name. */
+function trialClimates({
+  cultivars,
+  places,
+  climates,
+}: Pick<Catalogue, 'cultivars' | 'places' | 'climates'>): MatchContext['trialClimates'] {
+  const named = new Set(cultivars.flatMap(({ cultivar }) => cultivar.trials.map(({ place }) => place)));
+  return Object.fromEntries(
+    places.flatMap(place => {
+      const climate = climates.get(place.id);
+      if (!named.has(place.id) || climate === undefined) return [];
+      return [[place.id, climateTraits(figuresOfPlace(place), climate.annualMinC.answer.p10)]];
+    }),
+  );
+}
+
+export function usualContext(
+  all: Pick<Catalogue, 'asOf' | 'cultivars' | 'places' | 'climates'>,
+): MatchContext {
   const pot = containerClasses.find(({ name }) => name === USUAL_POT)!;
-  return { asOf, potLitres: classLitres(pot), shelterC: 0, waspsNear: false };
+  return {
+    asOf: all.asOf,
+    potLitres: classLitres(pot),
+    shelterC: 0,
+    waspsNear: false,
+    trialClimates: trialClimates(all),
+  };
 }
 
 /** Species that the yard has a cultivar of. */

@@ -236,7 +236,7 @@ export function trialView(trial: Trial): TrialView {
     kind: `${winterWords[winter]} winters, ${seasonWords[season]} season${heat}, ${airWords[air]} air`,
     years: trial.from === trial.to ? String(trial.from) : `${trial.from} to ${trial.to}`,
     winter: sentence(trialWinterWords[trial.winter]),
-    ripened: sentence(trialRipenedWords[trial.ripened]),
+    ripened: sentence(`${cropWords[trial.crop]}, ${trialRipenedWords[trial.ripened]}`),
     note: trial.note,
   };
 }

@@ -65,7 +65,7 @@ function trialsSection(trials: readonly TrialView[]): Html {
     ({ where, kind, years, winter, ripened, note }) =>
       html`<tr><th scope="row">${where} <span class="soft meaning">${kind}</span></th><td>${years}</td><td>${winter}</td><td>${ripened}</td><td>${note ?? '–'}</td></tr>`,
   );
-  return html`<section aria-labelledby="trials"><h2 id="trials">Trials</h2><section class="scroll" aria-label="Table of trials" tabindex="0"><table class="ruled"><caption>What was seen of it, and where</caption><thead><tr><th scope="col">Where</th><th scope="col">Years</th><th scope="col">Winters</th><th scope="col">Main crop ripened</th><th scope="col">What happened</th></tr></thead><tbody>${rows}</tbody></table></section></section>`;
+  return html`<section aria-labelledby="trials"><h2 id="trials">Trials</h2><section class="scroll" aria-label="Table of trials" tabindex="0"><table class="ruled"><caption>What was seen of it, and where</caption><thead><tr><th scope="col">Where</th><th scope="col">Years</th><th scope="col">Winters</th><th scope="col">Ripened</th><th scope="col">What happened</th></tr></thead><tbody>${rows}</tbody></table></section></section>`;
 }
 
 function retiredLine(retired: string, others: readonly AlternativeRow[]): Html {

@@ -12,6 +12,8 @@ import { context, cultivar, fig, placeNamed } from './places.ts';
 const trial: Trial = {
   class: placeNamed('johnson').class,
   where: 'Topeka',
+  place: null,
+  crop: 'main',
   from: 2019,
   to: 2022,
   winter: 'died-back',

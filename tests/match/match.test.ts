@@ -3,12 +3,14 @@ import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
 import { addDays, day } from '../../src/core/days.ts';
 import { evidenceFigures } from '../../src/core/evidence/matchRipening.ts';
-import { levels, winterCares } from '../../src/core/match/answers.ts';
+import { type Level, levels, type Match, winterCares } from '../../src/core/match/answers.ts';
 import { buyingSeason } from '../../src/core/match/buyingSeason.ts';
 import { levelOf } from '../../src/core/match/level.ts';
+import type { ClimateTraits } from '../../src/core/match/likeness.ts';
 import { matchAll, matchPlace } from '../../src/core/match/match.ts';
 import { wetVerdict } from '../../src/core/match/wet.ts';
-import type { AirClass, WinterClass } from '../../src/core/records/common.ts';
+import { ripeningWord, yearsOfTen } from '../../src/core/match/words.ts';
+import type { AirClass, Crop, WinterClass } from '../../src/core/records/common.ts';
 import type { Trial } from '../../src/core/records/cultivar.ts';
 import { rainLosses } from '../../src/core/records/rainLoss.ts';
 import { realSpecies, speciesIds } from '../care/realPlaces.ts';
@@ -167,9 +169,12 @@ describe('matches', () => {
 
 describe('trials', () => {
   const place = placeNamed('johnson');
+  const { traits } = place;
   const trial = (over: Partial<Trial> = {}): Trial => ({
     where: 'a test bench',
+    place: 'bench',
     class: place.class,
+    crop: 'main',
     from: 2015,
     to: 2022,
     winter: 'unhurt',
@@ -177,42 +182,152 @@ describe('trials', () => {
     note: null,
     ...over,
   });
-  const matched = (...trials: Trial[]) => matchPlace(place, cultivar({ trials }), fig, context);
+  const at = (bench: ClimateTraits, ...trials: Trial[]) =>
+    matchPlace(place, cultivar({ trials }), fig, { ...context, trialClimates: { bench } });
+  const here = (...trials: Trial[]) => at(traits, ...trials);
+  const mainOf = (match: Match) => match.ripening.find(({ crop }) => crop === 'main')!;
+  const model = mainOf(here());
 
-  it('outrank the model in places of their class, and say that they disagree', () => {
-    const match = matched(trial());
-    expect(match).toMatchObject({ level: 'at-home', modelled: 'in-a-pot' });
-    expect(match.trials[0]).toMatchObject({ disagrees: true });
+  it('at the place itself outweigh the model, and are told first, with what the model alone says', () => {
+    const match = here(trial({ ripened: 'none' }));
+    // Eight seasons of never beside the model counted as four: a third of its odds are left.
+    expect(mainOf(match).share).toBeCloseTo((4 * model.share) / 12, 10);
     expect(match.because[0]).toMatchObject({ standing: 'seen' });
-    expect(match.because[0]!.text).toContain('The model alone would say "In a pot"');
+    expect(match.because.map(({ text }) => text).join(' ')).toMatch(/The model alone says/);
   });
 
-  it('say nothing against a model that agrees', () => {
-    const match = matched(trial({ winter: 'killed' }));
-    expect(match).toMatchObject({ level: 'in-a-pot', modelled: 'in-a-pot' });
-    expect(match.trials[0]!.disagrees).toBe(false);
-    expect(match.because[0]!.text).not.toContain('model');
+  it('pull the odds towards what they saw, the more the longer they ran and the more alike the climates are', () => {
+    const share = (bench: ClimateTraits, years: number) =>
+      mainOf(at(bench, trial({ from: 2022 - years + 1, ripened: 'none' }))).share;
+    const warmer = (by: number): ClimateTraits => ({ ...traits, heat: traits.heat * by });
+    for (const bench of [traits, warmer(1.1), warmer(1.2)]) {
+      expect(share(bench, 8)).toBeLessThan(share(bench, 3));
+      expect(share(bench, 3)).toBeLessThan(model.share);
+    }
+    expect(share(traits, 8)).toBeLessThan(share(warmer(1.1), 8));
+    expect(share(warmer(1.1), 8)).toBeLessThan(share(warmer(1.2), 8));
   });
 
-  it('count nothing elsewhere', () => {
-    const match = matched(trial({ class: { ...place.class, winter: 'frost-free' } }));
-    expect(match.trials).toEqual([]);
-    expect(match.level).toBe(match.modelled);
+  it('count nothing in a climate that is unlike, whatever its class is called', () => {
+    for (const bench of [
+      { ...traits, heat: traits.heat * 1.6 },
+      { ...traits, heat: traits.heat / 1.6 },
+      { ...traits, deficitKpa: traits.deficitKpa + 2 },
+    ]) {
+      const match = at(bench, trial());
+      expect(match.trials).toEqual([]);
+      expect(match.level).toBe(match.modelled);
+    }
   });
 
-  it('are led by the longest, the newest of those as long', () => {
-    const match = matched(
-      trial({ where: 'short', from: 2021, ripened: 'none' }),
-      trial({ where: 'older', from: 2000, to: 2007, ripened: 'none' }),
+  it('that name no climate lean a little where the class is the same, and not at all elsewhere', () => {
+    const nameless = here(trial({ place: null, ripened: 'none' }));
+    expect(mainOf(nameless).share).toBeLessThan(model.share);
+    expect(mainOf(nameless).share).toBeGreaterThan(mainOf(here(trial({ ripened: 'none' }))).share);
+    const elsewhere = here(trial({ place: null, class: { ...place.class, winter: 'frost-free' } }));
+    expect(elsewhere.trials).toEqual([]);
+  });
+
+  it('are led by those that count most, the newer of two alike', () => {
+    const match = here(
+      trial({ where: 'short', from: 2021 }),
+      trial({ where: 'older', from: 2000, to: 2007 }),
       trial({ where: 'newer' }),
     );
-    expect(match.trials.map(({ trial: { where } }) => where)).toEqual(['newer', 'older', 'short']);
-    expect(match.level).toBe('at-home');
+    expect(match.trials.map(({ where }) => where)).toEqual(['newer', 'older', 'short']);
   });
 
   it('of stored trees speak for pots only', () => {
-    expect(matched(trial({ winter: 'stored', ripened: 'most' })).level).toBe('in-a-pot');
-    expect(matched(trial({ winter: 'stored', ripened: 'some' })).level).toBe('a-gamble');
+    const stored = here(trial({ winter: 'stored', ripened: 'none' }));
+    expect(mainOf(stored).share).toBe(model.share);
+    expect(mainOf(stored).headStart.share).toBeLessThan(model.headStart.share);
+    expect(stored.winter.established.care).toBe(here().winter.established.care);
+  });
+
+  it('move what the winter asks for by one step at most, and never for a tree that was unhurt where nothing is asked', () => {
+    const care = (...trials: Trial[]) => winterCares.indexOf(here(...trials).winter.established.care);
+    const own = care();
+    for (const winter of ['unhurt', 'died-back', 'killed'] as const) {
+      expect(Math.abs(care(trial({ winter })) - own)).toBeLessThanOrEqual(1);
+    }
+    expect(care(trial({ winter: 'killed' }))).toBeGreaterThanOrEqual(care(trial({ winter: 'unhurt' })));
+    expect(care(trial({ winter: 'killed', from: 2021 }))).toBe(own);
+  });
+
+  it('say nothing of a crop they did not watch, nor of one that sets no fruit here', () => {
+    const breba = at(traits, trial({ crop: 'breba', ripened: 'none' }));
+    expect(mainOf(breba).share).toBe(model.share);
+    const smyrna = cultivar({ pollination: 'wasp-all', trials: [trial()] });
+    const match = matchPlace(place, smyrna, fig, { ...context, trialClimates: { bench: traits } });
+    expect(mainOf(match).blocked).toBe('needs-wasp');
+    expect(match.level).toBe('not-here');
+  });
+});
+
+describe('the words of a verdict', () => {
+  const names = ['johnson', 'davis', 'bonn'] as const;
+  const trials = fc.array(
+    fc.record({
+      where: fc.constant('a bench'),
+      place: fc.constantFrom('near', 'far', null),
+      class: fc.constantFrom(...names.map(name => placeNamed(name).class)),
+      crop: fc.constantFrom('main' as const, 'breba' as const),
+      from: fc.integer({ min: 2000, max: 2015 }),
+      to: fc.integer({ min: 2015, max: 2025 }),
+      winter: fc.constantFrom('unhurt' as const, 'died-back' as const, 'killed' as const, 'stored' as const),
+      ripened: fc.constantFrom('all' as const, 'most' as const, 'some' as const, 'none' as const),
+      note: fc.constant(null),
+    }),
+    { maxLength: 4 },
+  );
+  const grown = fc.record({
+    trials,
+    ripening: fc.constantFrom('early' as const, 'mid' as const, 'late' as const),
+    crops: fc.constantFrom<Crop[][]>(['main'], ['breba', 'main'], ['breba']),
+    pollination: fc.constantFrom('unaided' as const, 'partner' as const, 'wasp-main' as const),
+    hardinessOffsetC: fc.constantFrom(-3, 0, 3),
+  });
+
+  it('never contradict its figures, whatever trials say', () => {
+    fc.assert(
+      fc.property(
+        grown,
+        fc.constantFrom(...names),
+        fc.double({ min: 0.8, max: 1.3, noNaN: true }),
+        (over, name, by) => {
+          const place = placeNamed(name);
+          const trialClimates = {
+            near: { ...place.traits, heat: place.traits.heat * by },
+            far: placeNamed('bonn').traits,
+          };
+          const match = matchPlace(place, cultivar(over), fig, { ...context, trialClimates });
+          const open = match.ripening.filter(({ blocked }) => blocked === null);
+          const outdoors = Math.max(0, ...open.map(({ share }) => share));
+          const best = Math.max(outdoors, ...open.map(({ headStart }) => headStart.share));
+          const { care } = match.winter.established;
+          for (const { share, word, dates, headStart } of match.ripening) {
+            expect(word).toBe(ripeningWord(share));
+            expect(headStart.word).toBe(ripeningWord(headStart.share));
+            expect(headStart.share).toBeGreaterThanOrEqual(share);
+            if (share < 0.1)
+              expect(match.ripening.length > 1 || dates === null || open.length === 0).toBe(true);
+          }
+          const fits: Record<Level, boolean> = {
+            'at-home':
+              outdoors >= 0.8 && ['nothing', 'mulch'].includes(care) && match.wet.level !== 'heavy-loss',
+            'with-care': outdoors >= 0.5 && ['nothing', 'mulch', 'wrap'].includes(care),
+            'in-a-pot': best >= 0.5,
+            'a-gamble': best >= 0.2,
+            'not-here': best < 0.2,
+          };
+          expect(fits[match.level], `${match.level} at ${name}`).toBe(true);
+          // What is said in words of years is said of the figures shown.
+          const told = match.because.find(({ text }) => text.startsWith('With these trials counted'));
+          if (told) expect(open.some(({ share }) => told.text.includes(yearsOfTen(share)))).toBe(true);
+        },
+      ),
+      { numRuns: 300 },
+    );
   });
 });
 

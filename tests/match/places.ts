@@ -83,6 +83,7 @@ export const context: MatchContext = {
   potLitres: 11,
   shelterC: 0,
   waspsNear: false,
+  trialClimates: {},
 };
 
 const kept = new Map<string, PlaceOutlook>();

@@ -9,6 +9,7 @@ import type { Crop, Form, Reason } from '../records/common.ts';
 import type { PlaceClass, Trial } from '../records/cultivar.ts';
 import type { RainLoss } from '../records/rainLoss.ts';
 import type { Lining } from '../records/sending.ts';
+import type { ClimateTraits } from './likeness.ts';
 import type { Receiving } from './receiving.ts';
 
 /** The one verdict, from best to worst. `levelWords` in `words.ts` has the words people read. */
@@ -102,14 +103,6 @@ export interface FormAdvice {
   because: Reason[];
 }
 
-/** What was seen in a place of the same class, beside what the model says. */
-export interface TrialSeen {
-  trial: Trial;
-  /** Whether the model would have said something else; told on the page. */
-  disagrees: boolean;
-  text: string;
-}
-
 export interface Match {
   cultivar: string;
   place: string;
@@ -125,8 +118,8 @@ export interface Match {
   wet: WetVerdict;
   /** Best first. */
   forms: FormAdvice[];
-  /** Trials in places of this class; they decided the level when there are any. */
-  trials: TrialSeen[];
+  /** Trials in climates like this one, counted in all of the above, those that count most first. */
+  trials: Trial[];
   /** What the model alone says; equal to `level` where there is no trial. */
   modelled: Level;
 }
@@ -140,6 +133,8 @@ export interface MatchContext {
   shelterC: number;
   /** Whether fig wasps live there. */
   waspsNear: boolean;
+  /** The climates that trials name, by the id of the place. */
+  trialClimates: Readonly<Record<string, ClimateTraits>>;
 }
 
 export interface Alternative {

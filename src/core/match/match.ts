@@ -1,14 +1,18 @@
 /** One verdict for a cultivar in a place, with its reasons and what would change it. */
+import type { ChillState } from '../phenology/chill.ts';
 import type { Reason } from '../records/common.ts';
 import type { Species } from '../records/species.ts';
-import type { Level, Match, MatchContext, RipeningVerdict, TrialSeen, WetVerdict } from './answers.ts';
-import { fruitChanges, ripeningChanges } from './change.ts';
+import type { Level, Match, MatchContext, RipeningVerdict, WetVerdict } from './answers.ts';
+import { fruitChanges, ripeningChanges, winterChanges } from './change.ts';
+
 import { formAdvice } from './forms.ts';
 import { type LevelParts, levelOf } from './level.ts';
-import type { PlaceOutlook, SpeciesOutlook } from './placeOutlook.ts';
+import type { PlaceOutlook } from './placeOutlook.ts';
 import {
   addWorstFirst,
   type CropPart,
+  careSteps,
+  cropSteps,
   kindNumber,
   memo,
   sharedVerdicts,
@@ -16,7 +20,15 @@ import {
   type WinterPart,
 } from './sharedVerdicts.ts';
 import type { MatchedCultivar } from './subject.ts';
-import { levelSeen, trialSeen, trialsIn } from './trials.ts';
+import {
+  cropWithTrials,
+  ripenedHere,
+  type TrialGround,
+  trialReason,
+  type WeighedTrial,
+  weighedTrials,
+  winterWithTrials,
+} from './trials.ts';
 import { reasonFrom } from './words.ts';
 
 /** What a cultivar that needs a partner asks for, and how its species is pollinated where the record says so. */
@@ -54,13 +66,13 @@ function bestCrop(crops: readonly CropPart[]): RipeningVerdict | null {
   return best;
 }
 
-/** What the model makes of the parts, before any trial. */
-function modelOf(
+/** The parts a level is made of. */
+function partsOf(
   crops: readonly CropPart[],
   best: RipeningVerdict | null,
   { winter }: WinterPart,
   wet: WetPart,
-  { chill }: SpeciesOutlook,
+  chill: ChillState,
 ): LevelParts {
   let headStart = 0;
   for (const { verdict } of crops) headStart = Math.max(headStart, verdict.headStart.share);
@@ -74,12 +86,28 @@ function modelOf(
   };
 }
 
-const noneSeen: TrialSeen[] = [];
-const seenReason = ({ text }: TrialSeen): Reason => ({ text, standing: 'seen' });
+function cropPartWithTrials(part: CropPart, trials: readonly WeighedTrial[]): CropPart {
+  const verdict = cropWithTrials(part.verdict, trials);
+  return verdict === part.verdict
+    ? part
+    : { verdict, steps: cropSteps[verdict.word], because: verdict.because };
+}
 
-/** What the model says of every cultivar that asks the same of a place; cultivars of a kind share the objects below. */
+function partWithTrials(part: WinterPart, trials: readonly WeighedTrial[]): WinterPart {
+  const established = winterWithTrials(part.winter.established, trials);
+  if (established === part.winter.established) return part;
+  const winter = { ...part.winter, established };
+  return {
+    ...part,
+    winter,
+    changes: winterChanges(winter),
+    steps: careSteps[established.care],
+    because: established.because,
+  };
+}
+
+/** What is said of every cultivar that asks the same of a place; cultivars of a kind share the objects below. */
 interface Kind {
-  readonly model: LevelParts;
   readonly level: Level;
   readonly because: Reason[];
   readonly whatWouldChangeIt: Reason[];
@@ -104,49 +132,55 @@ export function matcherFor(
   const troubles = troubleReasons(species, place);
   const kindsByOffset = memo<ReturnType<typeof memo<Kind>>>();
 
-  function makeKind(cultivar: MatchedCultivar): Kind {
-    const winterPart = shared.winterOf(cultivar.hardinessOffsetC);
-    const crops = cultivar.crops.map(crop => shared.cropOf(cultivar, crop));
+  const ground: TrialGround = {
+    class: place.class,
+    traits: place.traits,
+    traitsOf: id => context.trialClimates[id] ?? null,
+  };
+
+  function makeKind(cultivar: MatchedCultivar, trials: readonly WeighedTrial[]): Kind {
+    const byModel = shared.winterOf(cultivar.hardinessOffsetC);
+    const winter = partWithTrials(byModel, trials);
+    const crops = cultivar.crops.map(crop => cropPartWithTrials(shared.cropOf(cultivar, crop), trials));
     const best = bestCrop(crops);
-    const wetPart = shared.wetOf(cultivar, best?.crop ?? 'main');
-    const model = modelOf(crops, best, winterPart, wetPart, outlook as SpeciesOutlook);
-    const because: Reason[] = [];
-    addWorstFirst(because, [...crops, winterPart, wetPart, shared.chill]);
+    const wet = shared.wetOf(cultivar, best?.crop ?? 'main');
+    const rested = ripenedHere(trials, cultivar.crops);
+    const because: Reason[] = trials.map(trialReason);
+    addWorstFirst(because, [...crops, winter, wet, ...(rested ? [] : [shared.chill])]);
     if (cultivar.pollination === 'partner') because.push(...partnerReasons(species, cultivar));
     because.push(...troubles);
     return {
-      model,
-      level: levelOf(model),
+      level: levelOf(partsOf(crops, best, winter, wet, rested ? 'met' : outlook!.chill)),
       because,
       whatWouldChangeIt: [
         ...ripeningChanges(place, species, cultivar.ripening, best),
-        ...winterPart.changes,
-        ...fruitChanges(cultivar, crops, wetPart.verdict),
+        ...winter.changes,
+        ...fruitChanges(cultivar, crops, wet.verdict),
       ],
-      winter: winterPart,
+      winter,
       ripening: crops.map(({ verdict }) => verdict),
-      wet: wetPart.verdict,
+      wet: wet.verdict,
     };
   }
 
   return cultivar => {
     const ofOffset = kindsByOffset(cultivar.hardinessOffsetC, () => memo<Kind>());
-    const kind = ofOffset(kindNumber(cultivar), () => makeKind(cultivar));
-    const trials = trialsIn(cultivar.trials, place.class);
-    const seen = trials.length === 0 ? noneSeen : trials.map(trial => trialSeen(trial, kind.model));
+    const model = ofOffset(kindNumber(cultivar), () => makeKind(cultivar, []));
+    const trials = weighedTrials(cultivar.trials, ground);
+    const kind = trials.length === 0 ? model : makeKind(cultivar, trials);
     return {
       cultivar: cultivar.id,
       place: place.id,
-      level: trials[0] ? levelSeen(trials[0], kind.model) : kind.level,
-      because: seen.length === 0 ? kind.because : seen.map(seenReason).concat(kind.because),
+      level: kind.level,
+      because: kind.because,
       whatWouldChangeIt: kind.whatWouldChangeIt,
       winter: kind.winter.winter,
       pot: kind.winter.pot,
       ripening: kind.ripening,
       wet: kind.wet,
       forms,
-      trials: seen,
-      modelled: kind.level,
+      trials: trials.map(({ trial }) => trial),
+      modelled: model.level,
     };
   };
 }

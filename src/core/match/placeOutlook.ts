@@ -22,6 +22,7 @@ import type { PlaceClass } from '../records/cultivar.ts';
 import type { Species } from '../records/species.ts';
 import { temperatureInWords } from '../units.ts';
 import type { DoySpread } from './answers.ts';
+import { type ClimateTraits, climateTraits } from './likeness.ts';
 import { type HeadStart, type HeatCase, type NeedOdds, ripeningOdds } from './ripeningOdds.ts';
 import { type RipeningWindow, ripeningWindow } from './ripeningWindow.ts';
 import { type PotLow, winterLows } from './winterLows.ts';
@@ -72,6 +73,8 @@ export interface PlaceOutlook {
   /** Low of one winter in ten, C, with where it comes from. */
   readonly designLowC: number;
   readonly designLowReason: Reason;
+  /** What makes other climates like this one or unlike it. */
+  readonly traits: ClimateTraits;
   /** Lowest night of each winter, C, coldest first, shifted to a published mean where there is one. */
   readonly lowsC: Float64Array;
   readonly pots: readonly PotLow[];
@@ -194,6 +197,7 @@ export function placeOutlook(input: PlaceInput, speciesList: readonly Species[])
       climate.annualMinC,
       `One winter in ten gets down to ${temperatureInWords(p10)} here.`,
     ),
+    traits: climateTraits(figures, p10),
     lowsC: sortedC.map(low => low + shift),
     pots,
     freeze: climate.freeze,

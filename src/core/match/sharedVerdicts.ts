@@ -40,8 +40,8 @@ export interface WinterPart extends Part {
   readonly changes: readonly Reason[];
 }
 
-const careSteps = { nothing: 0, mulch: 0, wrap: 1, bury: 2, store: 3 } as const;
-const cropSteps = { reliable: 0, 'most-years': 1, 'some-years': 2, 'not-outdoors': 3 } as const;
+export const careSteps = { nothing: 0, mulch: 0, wrap: 1, bury: 2, store: 3 } as const;
+export const cropSteps = { reliable: 0, 'most-years': 1, 'some-years': 2, 'not-outdoors': 3 } as const;
 const wetSteps = { sound: 0, 'some-loss': 1, 'heavy-loss': 2 } as const;
 const chillSteps = { met: 0, doubtful: 1, short: 3 } as const;
 const MOST_STEPS = 3;

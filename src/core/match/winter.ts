@@ -17,7 +17,7 @@ const careFromMarginC: readonly (readonly [WinterCare, number])[] = [
 /** What a second winter still lacks, C; the first winter's figure is the species' own. Standing: ours. */
 const SECOND_WINTER_ALLOWANCE_C = 3;
 
-const careWords: Readonly<Record<WinterCare, string>> = {
+export const careWords: Readonly<Record<WinterCare, string>> = {
   nothing: 'It needs no help.',
   mulch: 'Mulch the crown and keep the wind off.',
   wrap: 'Wrap it, with dry leaves or straw inside.',

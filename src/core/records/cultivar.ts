@@ -135,13 +135,18 @@ export const writtenCultivar = z.strictObject({
     .array(
       z.strictObject({
         where: text('The place in words.', 80),
+        place: id(
+          'Id of the file in content/places with the climate most like it. How much the trial says about other places goes by how like their climates are.',
+        ).optional(),
         class: placeClass.describe('What kind of place that is.'),
+        crop: z
+          .enum(crops)
+          .describe('The crop that `ripened` speaks of; the main crop where it is left out.')
+          .optional(),
         from: z.int().min(1900).max(2200).describe('First year.'),
         to: z.int().min(1900).max(2200).describe('Last year.'),
         winter: z.enum(['unhurt', 'died-back', 'killed', 'stored']).describe('What the winters did to it.'),
-        ripened: z
-          .enum(['all', 'most', 'some', 'none'])
-          .describe('In how many seasons the main crop ripened.'),
+        ripened: z.enum(['all', 'most', 'some', 'none']).describe('In how many seasons the crop ripened.'),
         note: text('What happened.').optional(),
       }),
     )
@@ -178,7 +183,10 @@ export type ToldClass = Omit<PlaceClass, 'summer'> & { summer: SummerClass | nul
 
 export interface Trial {
   where: string;
+  /** The place whose climate is most like it; null where the record names none. */
+  place: string | null;
   class: ToldClass;
+  crop: Crop;
   from: number;
   to: number;
   winter: 'unhurt' | 'died-back' | 'killed' | 'stored';
@@ -264,6 +272,8 @@ export function normaliseCultivar(
     trials: (written.trials ?? []).map(trial => ({
       ...trial,
       class: { ...trial.class, summer: trial.class.summer ?? null },
+      place: trial.place ?? null,
+      crop: trial.crop ?? 'main',
       note: trial.note ?? null,
     })),
     offered: written.offered,

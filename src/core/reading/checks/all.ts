@@ -14,7 +14,7 @@ import { counts } from './counts.ts';
 import { cultivarBodies } from './cultivarBodies.ts';
 import { cultivarFlavour } from './cultivarFlavour.ts';
 import { cultivarSpecies } from './cultivarSpecies.ts';
-import { cultivarTrial } from './cultivarTrial.ts';
+import { cultivarTrial, cultivarTrialPlace } from './cultivarTrial.ts';
 import { figureOrder } from './figureOrder.ts';
 import { figurePair } from './figurePair.ts';
 import { figureRange } from './figureRange.ts';
@@ -77,6 +77,7 @@ const checks: readonly Check[] = [
   cultivarSpecies,
   cultivarFlavour,
   cultivarTrial,
+  cultivarTrialPlace,
   nameTwice,
   speciesHeat,
   figureOrder,

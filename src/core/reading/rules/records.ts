@@ -18,6 +18,16 @@ export const recordRules = {
     title: 'A trial ends in the year it begins or later.',
     help: 'The first year of a trial is written as from, the last as to.',
   },
+  'cultivar-trial-place': {
+    level: 'error',
+    title: 'A trial names a place that has a file.',
+    help: 'place: in a trial is the reference place whose climate is most like that of the trial. By it the trial counts in other places as far as their climates are alike. Leave it out where no place is like it.',
+  },
+  'cultivar-trial-crop': {
+    level: 'error',
+    title: 'A trial speaks of a crop the cultivar bears.',
+    help: 'crop: in a trial is breba or main, and main where it is left out. A cultivar that bears only brebas needs crop: breba in its trials.',
+  },
   'name-twice': {
     level: 'warning',
     title: 'Two cultivars of a species do not share a name.',
