@@ -39,7 +39,11 @@ export default defineConfig({
   },
   vite: {
     // Inlined scripts would need hashes for each page and break dynamic imports of built files.
-    build: { assetsInlineLimit: 0 },
+    build: {
+      assetsInlineLimit: 0,
+      // A remark about time, made when the machine is busy.
+      rolldownOptions: { checks: { pluginTimings: false } },
+    },
     // Scripts in one file may still load further ones on use.
     worker: { format: 'es' },
   },

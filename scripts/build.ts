@@ -1,32 +1,44 @@
 /** `npm run build`: check, build aside, index for search, then swap into place. A failure leaves the site that was there. */
 
-import { mkdir, rm } from 'node:fs/promises';
+import { mkdir } from 'node:fs/promises';
+import { homedir, tmpdir } from 'node:os';
 import { dirname, join, resolve } from 'node:path';
 import { fileURLToPath } from 'node:url';
 import { contentDir, keepContent, loadContent, shownFolder } from '../src/content.ts';
 import type { Catalogue } from '../src/core/catalogue.ts';
 import { textReport } from '../src/core/reading/report.ts';
+import type { FileAside } from '../src/files.ts';
 import {
   checkAddresses,
-  keepNewList,
+  type NewList,
   newList,
   publishList,
   redirectFile,
   refuseLostList,
   serveMovedFiles,
+  writeNewList,
   writeRedirects,
 } from '../src/integrations/addressList.ts';
 import type { BuildJob } from '../src/integrations/buildJob.ts';
 import { buildLog } from '../src/integrations/buildLog.mjs';
+import type { CarryOver } from '../src/integrations/carryOver.ts';
 import { type FinishedFile, readSite } from '../src/integrations/finishedSite.ts';
+import { isDiskFull } from '../src/integrations/fullDisk.ts';
 import { oneAtATime } from '../src/integrations/oneAtATime.ts';
+import {
+  assertReplaceable,
+  assertWritable,
+  followed,
+  outputFolder,
+} from '../src/integrations/outputFolder.ts';
 import { photoProgress } from '../src/integrations/photoProgress.ts';
-import { nothingPrinted, type PrintRun, shortAddressesOf } from '../src/integrations/press.ts';
+import { nothingPrinted, type Press, type PrintRun, shortAddressesOf } from '../src/integrations/press.ts';
 import { privacyScan, refusePrivate } from '../src/integrations/privacyScan.ts';
 import { groundHash, keepList, programHash, takeOver } from '../src/integrations/publishedPages.ts';
 import { startSearchIndex } from '../src/integrations/searchIndex.ts';
-import { clearLeftovers, newBuildingFolder, swapIn } from '../src/integrations/siteFolders.ts';
+import { clearLeftovers, folderBeside, newBuildingFolder, swapIn } from '../src/integrations/siteFolders.ts';
 import { render } from '../src/integrations/siteGenerator.ts';
+import { removeSite, type SiteMark } from '../src/integrations/siteMark.ts';
 import { writeSitemap } from '../src/integrations/sitemap.ts';
 import { planWork, type Work } from '../src/integrations/workPlan.ts';
 import { siteLinks } from '../src/outputs/siteLinks.ts';
@@ -52,9 +64,13 @@ const help = `Builds the site from content/ into dist/.
 CONTENT_DIR and OUT_DIR name other folders; BASE_PATH does what --base does.
 `;
 
-/** Where the finished site goes: OUT_DIR, else dist/ in the project. */
+/** The folder of the project that is there for sites. */
+const ownFolder = join(root, 'dist');
+
+/** Where the finished site goes: OUT_DIR, else dist/ in the project. Throws an OutputError for a place where a site would destroy something else. */
 export function outDir(): string {
-  return resolve(root, process.env.OUT_DIR ?? 'dist');
+  const asked = resolve(root, process.env.OUT_DIR || ownFolder);
+  return outputFolder(asked, { root, content: [contentDir()], home: homedir() });
 }
 
 /** A base path as the site generator wants it: one slash at both ends. Throws a UsageError on anything but a plain path. */
@@ -96,11 +112,25 @@ export interface BuiltSite {
  */
 export async function build(request: BuildRequest = {}): Promise<BuiltSite | null> {
   const waiting = () => process.stderr.write('Another build is under way; waiting for it ...\n');
-  return oneAtATime(join(root, '.build/build.lock'), waiting, () => buildNow(request));
+  const out = outDir();
+  return oneAtATime(join(root, '.build/build.lock'), waiting, () => {
+    // First of all: where the power went in the middle of a swap, the site that was there comes back, whatever becomes of this build.
+    clearLeftovers(out);
+    return buildNow(request, out);
+  });
+}
+
+function markOf({ yard: { name, address } }: Catalogue): SiteMark {
+  return { yard: name, address };
+}
+
+/** Throws an OutputError unless a folder may be replaced by this yard's site. */
+function assertOurs(out: string, catalogue: Catalogue): void {
+  assertReplaceable(out, markOf(catalogue), out === followed(ownFolder));
 }
 
 /** Reads and checks the content; null when it has errors. Either way the report is printed. */
-async function prepare(request: BuildRequest): Promise<BuildJob | null> {
+async function prepare(request: BuildRequest, out: string): Promise<BuildJob | null> {
   const content = await loadContent({ asOf: request.asOf });
   const { diagnostics, records } = content.reading;
   if (diagnostics.length > 0) process.stderr.write(`${textReport(diagnostics, shownFolder(content.dir))}\n`);
@@ -109,11 +139,11 @@ async function prepare(request: BuildRequest): Promise<BuildJob | null> {
     return null;
   }
   process.env.AS_OF = content.asOf;
-  refuseLostList(content.dir, outDir(), shownFolder(content.dir));
+  refuseLostList(content.dir, out, shownFolder(content.dir));
   const catalogue = await keepContent(content);
-  const out = outDir();
+  assertOurs(out, catalogue);
   await mkdir(dirname(out), { recursive: true });
-  await clearLeftovers(out);
+  assertWritable(out);
   const base = basePath(request.base);
   const program = await programHash(root);
   return {
@@ -122,7 +152,7 @@ async function prepare(request: BuildRequest): Promise<BuildJob | null> {
     records,
     catalogue,
     out,
-    built: await newBuildingFolder(out),
+    built: folderBeside(out, 'building'),
     base,
     links: siteLinks(catalogue.yard.address, base),
     program,
@@ -152,14 +182,25 @@ interface Made {
   reused: readonly FinishedFile[];
 }
 
-/** Looks the built site through, adds what follows from its pages, puts it in place and notes what was published. */
-async function publish(job: BuildJob, made: Made, { leaveList = false }: BuildRequest): Promise<number> {
+/** A site that has been looked through, with what is written about it once it is in place. */
+interface Finished {
+  /** The list of addresses. */
+  list: NewList | null;
+  /** What is known of the pages, for the next build. */
+  kept: FileAside;
+}
+
+/** Looks the built site through and adds what follows from its pages. */
+async function finish(
+  job: BuildJob,
+  { fromBeside, reused }: Made,
+  { leaveList = false }: BuildRequest,
+): Promise<Finished> {
   const { content, records, catalogue, out, built, links, ground } = job;
   const { privateNotes } = content.reading;
   const scan = privacyScan(privateNotes);
-  const { fromBeside, reused } = made;
   const redirects = shortAddressesOf(catalogue, fromBeside);
-  const finished = readSite(
+  const { files, pages } = readSite(
     built,
     {
       known: [...fromBeside, ...reused],
@@ -167,48 +208,91 @@ async function publish(job: BuildJob, made: Made, { leaveList = false }: BuildRe
     },
     (file, bytes) => refusePrivate(scan, file, bytes),
   );
-  await writeSitemap(built, finished.pages, links);
-  const addresses = checkAddresses(records.addresses, catalogue, finished.pages, {
+  await writeSitemap(built, pages, links);
+  const addresses = checkAddresses(records.addresses, catalogue, pages, {
     day: { asOf: content.asOf, isPublished: content.asOf === content.publishedOn },
     shownDir: shownFolder(content.dir),
   });
-  const moved = serveMovedFiles(built, addresses, finished.files.keys());
+  const moved = serveMovedFiles(built, addresses, files.keys());
   writeRedirects(built, addresses, links, moved);
   const list = newList(content.dir, leaveList ? [] : addresses.news);
   publishList(built, list);
-  await swapIn(built, out);
-  await clearOldPhotos();
   const keys = new Map([...plannedKeys(), ...fromBeside.map(({ file, key }) => [file, key] as const)]);
-  await keepList(out, ground, keys, { files: finished.files, privateNotes });
-  await keepNewList(content.dir, list);
+  return { list, kept: await keepList(out, ground, keys, { files, privateNotes }) };
+}
+
+/**
+ * Puts a finished site in place and notes what was published. All that needs room on the disk is written before, so that afterwards nothing
+ * but renaming is left to do. Returns how many addresses were listed.
+ */
+async function publish(
+  { content, catalogue, out, built }: BuildJob,
+  { list, kept }: Finished,
+): Promise<number> {
+  const written = [kept];
+  try {
+    const addresses = await writeNewList(content.dir, list);
+    if (addresses !== null) written.unshift(addresses);
+    // Whatever came to lie there during the build.
+    assertOurs(out, catalogue);
+    await swapIn(built, out);
+    for (const file of written) await file.put();
+  } finally {
+    for (const file of written) await file.drop();
+  }
+  await clearOldPhotos();
   return list?.added ?? 0;
 }
 
-async function buildNow(request: BuildRequest): Promise<BuiltSite | null> {
-  const job = await prepare(request);
+/** What is under way beside the generator. */
+interface Beside {
+  press: Press | null;
+  carryOver: CarryOver | null;
+  search: ReturnType<typeof startSearchIndex>;
+}
+
+/** Ends what is under way, and removes what was built, once nobody writes into it any more. */
+async function giveUp(built: string, beside: Beside | null): Promise<void> {
+  await Promise.all([beside?.press?.stop(), beside?.carryOver?.stop(), beside?.search.stop()]);
+  removeSite(built);
+}
+
+async function buildNow(request: BuildRequest, out: string): Promise<BuiltSite | null> {
+  const job = await prepare(request, out);
   if (job === null) return null;
-  const { catalogue, out, built } = job;
+  const { catalogue, built } = job;
   const { afresh = false } = request;
-  const work = await planWork(job, { afresh, onPress: request.press ?? false });
-  const { press, carryOver, carried } = work;
-  const search = startSearchIndex(searchRecords(catalogue));
+  let beside: Beside | null = null;
   try {
+    await newBuildingFolder(out, markOf(catalogue));
+    const work = await planWork(job, { afresh, onPress: request.press ?? false });
+    const { press, carryOver, carried } = work;
+    beside = { press, carryOver, search: startSearchIndex(searchRecords(catalogue)) };
     const reused = await renderAndReuse(job, work, afresh);
-    await search.writeInto(built);
+    await beside.search.writeInto(built);
     const run = press === null ? nothingPrinted : await press.finished();
     await carryOver?.finished();
-    const listed = await publish(job, { fromBeside: [...run.files, ...carried], reused }, request);
+    const finished = await finish(job, { fromBeside: [...run.files, ...carried], reused }, request);
+    const listed = await publish(job, finished);
+    await beside.search.stop();
     const moulds = press === null ? 0 : mouldKinds.length;
     const rendered = buildLog().pages - moulds + run.files.length - run.reused;
     return { out, rendered, reused: reused.length + run.reused + carried.length, listed, catalogue };
   } catch (problem) {
-    press?.stop();
-    carryOver?.stop();
-    await rm(built, { recursive: true, force: true });
-    throw problem;
-  } finally {
-    await search.stop();
+    // Asked before anything is removed.
+    const isFull = isDiskFull(problem, [dirname(out), root, tmpdir()]);
+    await giveUp(built, beside);
+    throw isFull ? fullDisk(problem) : problem;
   }
+}
+
+function fullDisk(cause: unknown): Error {
+  return new Error(
+    'the disk is full, so nothing was published and the site is as it was. Make room, and build again.',
+    {
+      cause,
+    },
+  );
 }
 
 export async function main(words: string[]): Promise<number> {

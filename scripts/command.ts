@@ -36,7 +36,8 @@ export async function endPlainly(command: () => Promise<number>): Promise<number
     if (process.env.LEAFDROP_TRACE) throw problem;
     const text = problem instanceof Error ? problem.message : String(problem);
     process.stderr.write(`leafdrop: ${text}\n`);
-    if (problem instanceof Error && ['UsageError', 'AsOfError'].includes(problem.name)) return 2;
+    if (problem instanceof Error && ['UsageError', 'AsOfError', 'OutputError'].includes(problem.name))
+      return 2;
     return 1;
   }
 }

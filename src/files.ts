@@ -1,19 +1,52 @@
 /** What several steps do with files. */
 
-import { createHash } from 'node:crypto';
-import { mkdir, readdir, readFile, rename, writeFile } from 'node:fs/promises';
+import { createHash, randomUUID } from 'node:crypto';
+import { mkdir, readdir, readFile, realpath, rename, rm, writeFile } from 'node:fs/promises';
 import { basename, dirname, join } from 'node:path';
 
-/** Writes a file aside and puts it in its place: a reader meets the old file or the new one, and never half of one. */
+/** A file that is written beside its place and not yet in it. */
+export interface FileAside {
+  /** Puts it in its place, which takes no room on the disk: a reader meets the old file or the new one, and never half of one. */
+  put: () => Promise<void>;
+  /** Removes it. */
+  drop: () => Promise<void>;
+}
+
+/** Writes a file beside its place; a symlink is followed to the file it leads to. Nothing is left where that fails, as on a full disk. */
+export async function writeAside(path: string, data: string | Uint8Array): Promise<FileAside> {
+  const place = await realpath(path).catch(() => path);
+  await mkdir(dirname(place), { recursive: true });
+  const aside = join(dirname(place), `.${basename(place)}-${process.pid}-${randomUUID().slice(0, 8)}`);
+  const drop = () => rm(aside, { force: true });
+  try {
+    await writeFile(aside, data);
+  } catch (problem) {
+    await drop();
+    throw problem;
+  }
+  return { put: () => rename(aside, place), drop };
+}
+
+/** Writes a file aside and puts it in its place. */
 export async function writeWhole(path: string, data: string | Uint8Array): Promise<void> {
-  await mkdir(dirname(path), { recursive: true });
-  const aside = join(dirname(path), `.${basename(path)}-${process.pid}`);
-  await writeFile(aside, data);
-  await rename(aside, path);
+  await (await writeAside(path, data)).put();
 }
 
 export function hashOfBytes(bytes: Uint8Array): string {
   return createHash('sha256').update(bytes).digest('base64url').slice(0, 32);
+}
+
+/** Bytes with their hash in front, as kept files are written: what was cut short or altered is known by it. */
+export function signed(data: string | Uint8Array): Buffer {
+  const bytes = Buffer.from(data);
+  return Buffer.concat([Buffer.from(`${hashOfBytes(bytes)}\n`), bytes]);
+}
+
+/** The bytes behind a hash; null when they are not those that were written. */
+export function unsigned(kept: Buffer): Buffer | null {
+  const end = kept.indexOf('\n');
+  const bytes = kept.subarray(end + 1);
+  return end > 0 && kept.toString('latin1', 0, end) === hashOfBytes(bytes) ? bytes : null;
 }
 
 /** Names and bytes of all files below a folder that a pattern takes, as one hash. Throws when there is no such folder. */

@@ -15,7 +15,7 @@ import {
 } from '../core/addresses/publication.ts';
 import type { Catalogue } from '../core/catalogue.ts';
 import type { AddressRow } from '../core/records/address.ts';
-import { writeWhole } from '../files.ts';
+import { type FileAside, writeAside } from '../files.ts';
 import { headerTable, redirectPage, redirectTable } from '../outputs/redirects.ts';
 import type { SiteLinks } from '../outputs/siteLinks.ts';
 import type { FinishedPage } from './finishedSite.ts';
@@ -158,7 +158,7 @@ export function publishList(built: string, list: NewList | null): void {
   if (list !== null) writeFileSync(join(built, listName), list.text);
 }
 
-/** Writes the list back; the file is replaced whole, so that no line is ever cut. */
-export async function keepNewList(content: string, list: NewList | null): Promise<void> {
-  if (list !== null && list.added > 0) await writeWhole(join(content, listName), list.text);
+/** Writes the list beside its place; the file is replaced whole, so that no line is ever cut. Null where nothing is new. */
+export async function writeNewList(content: string, list: NewList | null): Promise<FileAside | null> {
+  return list !== null && list.added > 0 ? writeAside(join(content, listName), list.text) : null;
 }

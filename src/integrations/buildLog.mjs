@@ -19,9 +19,10 @@ export function countPage() {
   log.onPage?.(log.pages);
 }
 
-const colours = new RegExp(`${String.fromCharCode(27)}\\[[0-9;]*m`, 'g');
-/** How the generator logs a finished page: a branch mark and the file written. */
-const pageLine = /^\s*[├└]─/;
+const colors = new RegExp(`${String.fromCharCode(27)}\\[[0-9;]*m`, 'g');
+
+/** Label of what the bundler says. */
+const bundler = 'vite';
 
 /** Made by the site generator from its configuration. */
 export function logDestination() {
@@ -29,10 +30,12 @@ export function logDestination() {
   return {
     /** @param {{ label: string | null, level: string, message: string }} event */
     write({ label, level, message }) {
-      const text = message.replace(colours, '').trimEnd();
+      const text = message.replace(colors, '').trimEnd();
       if (level === 'error') log.problems.push(text);
-      if (level === 'error' || level === 'warn') process.stderr.write(`${label ?? 'site'}: ${text}\n`);
-      if (pageLine.test(text)) countPage();
+      // The bundler's remarks, such as how long its plug-ins took on a busy machine, are for whoever changes the program.
+      const isRemark = level === 'warn' && label === bundler && !process.env.LEAFDROP_TRACE;
+      const isTold = level === 'error' || (level === 'warn' && !isRemark);
+      if (isTold) process.stderr.write(`${label ?? 'site'}: ${text}\n`);
     },
   };
 }

@@ -3,6 +3,7 @@
 import { fork } from 'node:child_process';
 import { fileURLToPath } from 'node:url';
 import type { Redirect } from '../core/addresses/publication.ts';
+import { ended } from './ended.ts';
 
 const carrier = fileURLToPath(new URL('carrier.ts', import.meta.url));
 
@@ -23,8 +24,8 @@ export type FromCarrier = { done: true } | { problem: string };
 export interface CarryOver {
   /** Waits for the end. Throws when a page could not be taken. */
   finished: () => Promise<void>;
-  /** Ends it, wherever it is. */
-  stop: () => void;
+  /** Ends it, wherever it is, and waits until it is gone. */
+  stop: () => Promise<void>;
 }
 
 export function startCarryOver(order: CarryOrder): CarryOver {
@@ -40,5 +41,5 @@ export function startCarryOver(order: CarryOrder): CarryOver {
   // Told by whoever waits for it; a build that fails earlier does not wait.
   done.catch(() => undefined);
   child.send(order);
-  return { finished: () => done, stop: () => child.kill() };
+  return { finished: () => done, stop: () => ended(child) };
 }

@@ -1,4 +1,4 @@
-/** Renders the pages of a site with a generator that was kept: the same files as the generator writes, without compiling the program again. */
+/** Renders the pages of a site with what was compiled of the program: the same files as the generator writes by itself. */
 
 import { cp, mkdir, writeFile } from 'node:fs/promises';
 import { dirname, join } from 'node:path';

@@ -12,6 +12,7 @@ import { siteLinks } from '../outputs/siteLinks.ts';
 import { isWhole, mouldFile, mouldFolder, mouldKinds, type PouredKind } from '../views/mould.ts';
 import type { PrintedFile } from '../views/printed.ts';
 import { writeRedirect } from './addressList.ts';
+import { ended } from './ended.ts';
 import { type FinishedFile, pathOfFile } from './finishedSite.ts';
 
 const pressRoom = fileURLToPath(new URL('pressRoom.ts', import.meta.url));
@@ -68,8 +69,8 @@ export interface Press {
   offerMoulds: () => void;
   /** Helps with what is left to do, and returns what was printed, moulds taken away. Throws when something could not be printed, or would show something private. */
   finished: () => Promise<PrintRun>;
-  /** Ends the press, whatever it is doing. */
-  stop: () => void;
+  /** Ends the press, whatever it is doing, and waits until it is gone. */
+  stop: () => Promise<void>;
 }
 
 /**
@@ -119,6 +120,6 @@ export function startPress(order: PressOrder, printed: readonly PrintedFile[]): 
         await rm(join(order.built, mouldFolder(kind)), { recursive: true, force: true });
       return done;
     },
-    stop: () => child.kill(),
+    stop: () => ended(child),
   };
 }

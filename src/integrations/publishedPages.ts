@@ -7,7 +7,7 @@ import { copyFileSync, linkSync, mkdirSync, readFileSync } from 'node:fs';
 import { readFile } from 'node:fs/promises';
 import { dirname, join, resolve } from 'node:path';
 import type { Catalogue } from '../core/catalogue.ts';
-import { hashOfBytes, hashOfFiles, writeWhole } from '../files.ts';
+import { type FileAside, hashOfBytes, hashOfFiles, signed, unsigned, writeAside } from '../files.ts';
 import { groundOf, hashOf, type PageKeys } from '../pageReuse.ts';
 import type { FinishedFile, FinishedPage } from './finishedSite.ts';
 import { privacyScan } from './privacyScan.ts';
@@ -37,7 +37,10 @@ export interface Ground {
   catalogue: Catalogue;
 }
 
-/** Hash of the program: its sources, its settings and the packages it uses. */
+/** The commands that build. */
+const buildScripts = /^.(?:build|command)\.ts$/;
+
+/** Hash of the program: its sources, its settings, the packages it uses and what runs them. */
 export async function programHash(root: string): Promise<string> {
   const sources = await hashOfFiles(join(root, 'src'), /^(?!.*\.test\.)/);
   // Laid into every site as they are.
@@ -47,7 +50,8 @@ export async function programHash(root: string): Promise<string> {
     await readFile(join(root, 'tsconfig.json')),
     await readFile(join(root, 'package-lock.json')),
   ];
-  return hashOf(sources, laidIn, settings.map(hashOfBytes));
+  const commands = await hashOfFiles(join(root, 'scripts'), buildScripts);
+  return hashOf(sources, laidIn, commands, settings.map(hashOfBytes), process.version);
 }
 
 /** Hash of what every page rests on: the program and its packages, the photographs, the base path, the day, the yard, all but stock. */
@@ -57,13 +61,11 @@ export async function groundHash({ program, content, base, catalogue }: Ground):
   return hashOf(program, photos, base, groundOf(catalogue));
 }
 
-/** The list of the last build; null when it is lost or broken. */
+/** The list of the last build; null when it is lost, or not as it was written. */
 async function readList(out: string): Promise<PublishedList | null> {
-  try {
-    return JSON.parse(await readFile(listPath(out), 'utf8'));
-  } catch {
-    return null;
-  }
+  const bytes = await readFile(listPath(out)).catch(() => null);
+  const list = bytes && unsigned(bytes);
+  return list && JSON.parse(list.toString('utf8'));
 }
 
 /** The site as the last build has left it, if it rests on the same ground. */
@@ -114,18 +116,18 @@ export function takeOver(out: string, built: string, file: string): void {
   }
 }
 
-/** Keeps the list for the next build: the key of every reusable page, and what there is to know of it. */
+/** Writes the list for the next build beside its place: the key of every reusable page, and what there is to know of it. */
 export async function keepList(
   out: string,
   ground: string,
   keys: PageKeys,
   { files, privateNotes }: { files: ReadonlyMap<string, FinishedFile>; privateNotes: readonly string[] },
-): Promise<void> {
+): Promise<FileAside> {
   const pages: PublishedList['pages'] = {};
   for (const [file, key] of keys) {
     const { hash, page } = files.get(file)!;
     pages[file] = [key, hash, page && { ...page, jumps: [...page.jumps] }];
   }
   const list: PublishedList = { ground, searchedFor: hashOf(privateNotes), pages };
-  await writeWhole(listPath(out), JSON.stringify(list));
+  return writeAside(listPath(out), signed(JSON.stringify(list)));
 }

@@ -1,7 +1,7 @@
 /** The search index of a site, made with Pagefind from records rather than from pages, so that it need not wait for them. */
 
-import { readdir, rm } from 'node:fs/promises';
-import { join } from 'node:path';
+import { mkdir, writeFile } from 'node:fs/promises';
+import { dirname, join } from 'node:path';
 import { close, createIndex, type PagefindIndex } from 'pagefind';
 import type { SearchRecord } from '../views/searchRecords.ts';
 
@@ -14,27 +14,45 @@ export interface SearchIndex {
 }
 
 /**
+ * Fails when this process has nothing left to wait for: the index is made by a program of its own, and where that dies, the library goes on
+ * waiting for its answer and nothing is said.
+ */
+function watchProgram(): { stopped: Promise<never>; unwatch: () => void } {
+  const { promise: stopped, reject } = Promise.withResolvers<never>();
+  const onNothingLeft = () => reject(cannotBeMade(['the program that makes it has stopped']));
+  process.once('beforeExit', onNothingLeft);
+  return { stopped, unwatch: () => process.off('beforeExit', onNothingLeft) };
+}
+
+/**
  * Starts the index of everything a search finds. It is made by a process of its own while the pages are rendered. The same records give the
  * same bytes. `stop` must be called whatever happens.
  */
 export function startSearchIndex(
   records: readonly SearchRecord[],
 ): SearchIndex & { stop: () => Promise<void> } {
-  const ready = indexOf(records);
-  // Told by whoever waits for it; a build that fails earlier does not wait.
-  ready.catch(() => undefined);
+  const { stopped, unwatch } = watchProgram();
+  const ready = Promise.race([indexOf(records), stopped]);
+  // Told by whoever waits for them; a build that fails earlier does not wait.
+  for (const each of [ready, stopped]) each.catch(() => undefined);
   return {
     async writeInto(built) {
-      const outputPath = join(built, 'pagefind');
-      const { errors } = await (await ready).writeFiles({ outputPath });
+      const index = await ready;
+      // Written here, not by the program, which panics on a full disk.
+      const { files, errors } = await Promise.race([index.getFiles(), stopped]);
       if (errors.length > 0) throw cannotBeMade(errors);
-      for (const name of await readdir(outputPath)) {
-        if (readyMadeParts.test(name)) await rm(join(outputPath, name));
+      for (const { path, content } of files) {
+        if (readyMadeParts.test(path)) continue;
+        const to = join(built, 'pagefind', path);
+        await mkdir(dirname(to), { recursive: true });
+        await writeFile(to, content);
       }
     },
     async stop() {
-      await ready.then(index => index.deleteIndex()).catch(() => undefined);
+      const deleted = ready.then(index => index.deleteIndex()).catch(() => undefined);
+      await Promise.race([deleted, stopped]).catch(() => undefined);
       await close();
+      unwatch();
     },
   };
 }

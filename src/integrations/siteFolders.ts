@@ -2,45 +2,63 @@
 
 import { spawn } from 'node:child_process';
 import { once } from 'node:events';
-import { existsSync } from 'node:fs';
-import { mkdir, readdir, rename, rm } from 'node:fs/promises';
+import { existsSync, readdirSync, renameSync } from 'node:fs';
+import { mkdir } from 'node:fs/promises';
 import { basename, dirname, join } from 'node:path';
 import { fileURLToPath } from 'node:url';
-import { isRunning } from './oneAtATime.ts';
+import { markOf, presenceOf } from './processMark.ts';
+import { readMark, removeSite, type SiteMark, writeMark } from './siteMark.ts';
 
-type Purpose = 'building' | 'old' | 'cache';
+type Purpose = 'building' | 'old';
 
-const swapper = fileURLToPath(new URL('swapFolders.mjs', import.meta.url));
-
-/** Folder beside the output in which this process works; on the same disk, so that the swap is a rename. */
-export function folderBeside(out: string, purpose: Purpose): string {
-  return join(dirname(out), `.${basename(out)}-${purpose}-${process.pid}`);
-}
+const swapper = fileURLToPath(new URL('swapFolders.ts', import.meta.url));
 
 /**
- * Makes the folder in which this process builds, empty, before several programs write into it at once. A killed build may have left one of this
- * name: processes get the numbers of earlier ones.
+ * Folder beside the output in which this process works; on the same disk, so that the swap is a rename. Its name tells the process by its
+ * number and by when it was started.
  */
-export async function newBuildingFolder(out: string): Promise<string> {
+export function folderBeside(out: string, purpose: Purpose): string {
+  const { pid, started } = markOf(process.pid);
+  return join(dirname(out), `.${basename(out)}-${purpose}-${pid}${started ? `-${started}` : ''}`);
+}
+
+/** Makes the folder in which this process builds, empty but for the mark of a site, before several programs write into it at once. */
+export async function newBuildingFolder(out: string, mark: SiteMark): Promise<string> {
   const built = folderBeside(out, 'building');
-  await rm(built, { recursive: true, force: true });
+  removeSite(built);
   await mkdir(built, { recursive: true });
+  writeMark(built, mark);
   return built;
+}
+
+interface Leftover {
+  path: string;
+  purpose: string;
+}
+
+/** Folders beside the output that processes have left which are gone. What was not made by a build is none of them, whatever its name. */
+function leftoversOf(out: string): Leftover[] {
+  if (!existsSync(dirname(out))) return [];
+  const escaped = basename(out).replace(/[^\w-]/g, '\\$&');
+  const pattern = new RegExp(`^\\.${escaped}-(building|old|gone)-(\\d+)(?:-(\\d+))?$`);
+  return readdirSync(dirname(out)).flatMap(name => {
+    const [, purpose, pid, started] = pattern.exec(name) ?? [];
+    if (purpose === undefined) return [];
+    const path = join(dirname(out), name);
+    const owner = { ...markOf(Number(pid)), started: started ?? null };
+    const isOurs = readMark(path) !== null || readdirSync(path).length === 0;
+    return isOurs && presenceOf(owner) === 'gone' ? [{ path, purpose }] : [];
+  });
 }
 
 /**
  * Clears what builds that were killed have left beside the output. Where the power went in the middle of a swap, so that the place is
  * empty, the site that was there is put back.
  */
-export async function clearLeftovers(out: string): Promise<void> {
-  const escaped = basename(out).replace(/[^\w-]/g, '\\$&');
-  const pattern = new RegExp(`^\\.${escaped}-(building|old|gone|cache)-(\\d+)$`);
-  for (const name of await readdir(dirname(out))) {
-    const [, purpose, pid] = pattern.exec(name) ?? [];
-    if (pid === undefined || isRunning(Number(pid))) continue;
-    const left = join(dirname(out), name);
-    if (purpose === 'old' && !existsSync(out)) await rename(left, out);
-    else await rm(left, { recursive: true, force: true });
+export function clearLeftovers(out: string): void {
+  for (const { path, purpose } of leftoversOf(out)) {
+    if (purpose === 'old' && !existsSync(out)) renameSync(path, out);
+    else removeSite(path);
   }
 }
 
@@ -50,7 +68,7 @@ export async function clearLeftovers(out: string): Promise<void> {
  */
 export async function swapIn(finished: string, out: string): Promise<void> {
   const old = folderBeside(out, 'old');
-  await rm(old, { recursive: true, force: true });
+  removeSite(old);
   const child = spawn(process.execPath, [swapper, finished, out, old], {
     detached: true,
     stdio: ['ignore', 'pipe', 'pipe'],

@@ -4,11 +4,12 @@ import { spawn } from 'node:child_process';
 import { once } from 'node:events';
 import { existsSync, mkdirSync, mkdtempSync, readdirSync, rmSync, writeFileSync } from 'node:fs';
 import { tmpdir } from 'node:os';
-import { join, resolve } from 'node:path';
+import { basename, join, resolve } from 'node:path';
 import { setTimeout as pause } from 'node:timers/promises';
 import { afterAll, beforeAll, describe, expect, it } from 'vitest';
 import { randomFromText } from '../../src/core/random.ts';
 import { clearLeftovers } from '../../src/integrations/siteFolders.ts';
+import { writeMark } from '../../src/integrations/siteMark.ts';
 import { fingerprintOf } from './smallYard.ts';
 
 const module = resolve(import.meta.dirname, '../../src/integrations/siteFolders.ts');
@@ -25,6 +26,7 @@ afterAll(() => rmSync(scratch, { recursive: true, force: true }));
 
 function writeSite(folder: string, version: number): Record<string, string> {
   mkdirSync(folder, { recursive: true });
+  writeMark(folder, { yard: 'Bench', address: null });
   for (let index = 0; index < files; index += 1)
     writeFileSync(join(folder, `${index}.html`), `version ${version}`);
   return fingerprintOf(folder);
@@ -60,7 +62,7 @@ describe('the swap', () => {
       if (found['0.html'] === next['0.html']) after += 1;
       else before += 1;
       present = found;
-      await clearLeftovers(out);
+      clearLeftovers(out);
     }
     // Both happened, so the moments were well spread.
     expect(before).toBeGreaterThan(0);
@@ -68,14 +70,35 @@ describe('the swap', () => {
   });
 
   it('puts back the site that was there when the power went between the two steps', async () => {
-    await clearLeftovers(out);
+    clearLeftovers(out);
     rmSync(out, { recursive: true, force: true });
     // No process has this number: it is above the largest that Linux gives.
     const old = join(scratch, '.dist-old-4194305');
     const site = writeSite(old, 77);
     mkdirSync(join(scratch, '.dist-building-4194305'));
-    await clearLeftovers(out);
+    clearLeftovers(out);
     expect(fingerprintOf(out)).toEqual(site);
     expect(readdirSync(scratch).filter(name => name.startsWith('.dist'))).toEqual([]);
+  });
+
+  it('clears what it left itself and nothing else', () => {
+    rmSync(out, { recursive: true, force: true });
+    const own = join(scratch, '.dist-building-4194305-99');
+    writeSite(own, 1);
+    // Of a process that has this one's number and was started at another time.
+    const numbered = join(scratch, `.dist-old-${process.pid}-1`);
+    const site = writeSite(numbered, 2);
+    const foreign = join(scratch, '.dist-old-4194305-7');
+    mkdirSync(foreign);
+    writeFileSync(join(foreign, 'thesis.doc'), 'words');
+    const working = join(scratch, '.dist-building-1');
+    writeSite(working, 3);
+    clearLeftovers(out);
+    expect(
+      readdirSync(scratch)
+        .filter(name => name.startsWith('.dist'))
+        .sort(),
+    ).toEqual([foreign, working].map(path => basename(path)).sort());
+    expect(fingerprintOf(out)).toEqual(site);
   });
 });
