@@ -45,6 +45,7 @@ import { siteLinks } from '../src/outputs/siteLinks.ts';
 import { isReused, plannedKeys } from '../src/pageReuse.ts';
 import { clearOldPhotos } from '../src/photos/store.ts';
 import { besidePhotos } from '../src/photos.ts';
+import { takeKept } from '../src/resultStore.ts';
 import { mouldKinds } from '../src/views/mould.ts';
 import { photoFiles } from '../src/views/photoFiles.ts';
 import { searchRecords } from '../src/views/searchRecords.ts';
@@ -116,6 +117,7 @@ export async function build(request: BuildRequest = {}): Promise<BuiltSite | nul
   return oneAtATime(join(root, '.build/build.lock'), waiting, () => {
     // First of all: where the power went in the middle of a swap, the site that was there comes back, whatever becomes of this build.
     clearLeftovers(out);
+    takeKept(!request.afresh);
     return buildNow(request, out);
   });
 }

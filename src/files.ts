@@ -2,7 +2,7 @@
 
 import { createHash, randomUUID } from 'node:crypto';
 import { mkdir, readdir, readFile, realpath, rename, rm, writeFile } from 'node:fs/promises';
-import { basename, dirname, join } from 'node:path';
+import { basename, dirname, join, relative, resolve } from 'node:path';
 
 /** A file that is written beside its place and not yet in it. */
 export interface FileAside {
@@ -57,6 +57,30 @@ export async function hashOfFiles(folder: string, taken: RegExp): Promise<string
   for (const path of paths.sort()) {
     const name = path.slice(folder.length);
     if (taken.test(name)) hash.update(`${name}\n`).update(await readFile(path));
+  }
+  return hash.digest('base64url');
+}
+
+/** Imports of other files of the project, as they stand in a source. */
+const ownImports = /(?:from|import)\s*\(?\s*['"](\.{1,2}\/[^'"]+)['"]/g;
+
+/**
+ * Hash of a source file and of all files of the project that it imports, directly or by way of others: all of our code that can have a part in what
+ * it computes. Throws when a file is not there.
+ */
+export async function hashOfModule(entry: string): Promise<string> {
+  const sources = new Map<string, Buffer>();
+  const queue = [resolve(entry)];
+  for (let path = queue.pop(); path !== undefined; path = queue.pop()) {
+    if (sources.has(path)) continue;
+    const source = await readFile(path);
+    sources.set(path, source);
+    for (const [, target] of source.toString('utf8').matchAll(ownImports))
+      queue.push(resolve(dirname(path), target!));
+  }
+  const hash = createHash('sha256');
+  for (const path of [...sources.keys()].sort()) {
+    hash.update(`${relative(dirname(resolve(entry)), path)}\n`).update(sources.get(path)!);
   }
   return hash.digest('base64url');
 }

@@ -378,6 +378,33 @@ describe('making copies', () => {
     expect(await preparePhotos(['one.png', 'two.png'])).toBe(0);
   });
 
+  it('is done again where a kept copy was cut short, altered or taken away', async () => {
+    put('kept.png', await plain(50, 52, '#123').png().toBuffer());
+    const { names } = await photo('kept.png');
+    const [, key, file] = /^([0-9a-f]+)-(.+)$/.exec(names[0]!)!;
+    const copy = join(cache, key!, file!);
+    const whole = readFileSync(copy);
+    const damages = [
+      () => writeFileSync(copy, whole.subarray(0, 30)),
+      () =>
+        writeFileSync(
+          copy,
+          whole.map((byte, at) => (at === 40 ? byte ^ 1 : byte)),
+        ),
+      () => rmSync(copy),
+      () => writeFileSync(join(cache, key!, 'photo.json'), '{"copies":[],"placeholder":""}'),
+    ];
+    for (const [at, damage] of damages.entries()) {
+      damage();
+      // A process asks once for a photograph; written again, it is asked for anew.
+      utimesSync(join(content, 'photos/kept.png'), at, at);
+      expect(await preparePhotos(['kept.png'])).toBeGreaterThan(0);
+      expect(readFileSync(copy)).toEqual(whole);
+    }
+    utimesSync(join(content, 'photos/kept.png'), 99, 99);
+    expect(await preparePhotos(['kept.png'])).toBe(0);
+  });
+
   it('clears what nothing has used for a month, and nothing else', async () => {
     const [used] = published.names[0]!.split('-');
     const old = join(cache, '0123456789abcdef');

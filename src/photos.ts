@@ -102,7 +102,7 @@ async function publish(file: string, path: string): Promise<PublishedPhoto> {
   const original = await readOriginal(file, path);
   const trouble = photoTrouble(photoFacts(photoEnds(original)));
   if (trouble) throw new PhotoError(`photos/${file}: ${trouble.message}; ${trouble.remedy}`);
-  const key = keyOf(original);
+  const key = await keyOf(original);
   return shown((await keptPhoto(key)) ?? (await make(file, key, original)));
 }
 

@@ -1,28 +1,59 @@
 /**
- * Keeps costly results of the core between builds, in .cache/. The key of a result is the hash of everything it was made from: its
- * inputs and the source of the core itself. So a kept result is never older than what it stands for, and a lost or broken file only costs time.
+ * Keeps costly results between builds, in .cache/. The key of a result is the hash of everything it was made from: its inputs, all of our code
+ * that has a part in it, the packages and the Node that run it. So a kept result is never older than what it stands for; and since it stands
+ * behind the hash of its own bytes, a lost, cut or altered file only costs time.
  */
 
 import { createHash } from 'node:crypto';
-import { readFile } from 'node:fs/promises';
+import { readFile, stat } from 'node:fs/promises';
 import { join, resolve } from 'node:path';
 import { deserialize, serialize } from 'node:v8';
-import { hashOfFiles, writeWhole } from './files.ts';
+import { hashOfModule, signed, unsigned, writeWhole } from './files.ts';
 
 const cacheFolder = resolve('.cache/results');
-const coreFolder = resolve('src/core');
 
-/** Hash of the source of the core; null where the sources are not at hand, and nothing is kept. */
-function hashOfCore(): Promise<string | null> {
-  return hashOfFiles(coreFolder, /(?<!\.test)\.ts$/).catch(() => null);
+/** The file that makes the results of each kind, with all it imports. */
+const makers = {
+  climate: 'src/content.ts',
+  evidence: 'src/content.ts',
+  outlook: 'src/outlooks.ts',
+  care: 'src/careYears.ts',
+} as const;
+export type ResultKind = keyof typeof makers;
+
+/** Hash of all that makes the results of a kind; null where the sources are not at hand, and nothing is kept. */
+async function hashOfMaker(kind: ResultKind): Promise<string | null> {
+  try {
+    const packages = await readFile(resolve('package-lock.json'));
+    const code = await hashOfModule(resolve(makers[kind]));
+    return createHash('sha256').update(code).update(packages).update(process.version).digest('hex');
+  } catch {
+    return null;
+  }
 }
 
-let core: Promise<string | null> | undefined;
+const hashes = new Map<ResultKind, Promise<string | null>>();
 
-/** What was kept under a path; undefined when there is nothing readable. */
+/** Moment from which on what was kept may be taken, ms; told to the other processes of a build, and to the pages in their own module graph. */
+const sinceVariable = 'LEAFDROP_KEPT_SINCE';
+
+/** Whether this process and those it starts take what earlier builds have kept. What they keep themselves they take in either case. */
+export function takeKept(isTaken: boolean): void {
+  if (isTaken) delete process.env[sinceVariable];
+  else process.env[sinceVariable] = String(Date.now());
+}
+
+/** Whether a file may be taken that was kept at a moment, ms. */
+export function mayBeTaken(keptMs: number): boolean {
+  return keptMs >= Number(process.env[sinceVariable] ?? 0);
+}
+
+/** What was kept under a path; undefined when there is nothing that may be taken. */
 async function kept(path: string): Promise<unknown> {
   try {
-    return deserialize(await readFile(path));
+    if (!mayBeTaken((await stat(path)).mtimeMs)) return undefined;
+    const bytes = unsigned(await readFile(path));
+    return bytes === null ? undefined : deserialize(bytes);
   } catch {
     return undefined;
   }
@@ -32,15 +63,16 @@ async function kept(path: string): Promise<unknown> {
  * The result of `compute` for these inputs, from an earlier build when nothing it depends on has changed. Inputs and result must be
  * plain data (typed arrays and maps included).
  */
-export async function rememberResult<T>(kind: string, inputs: unknown, compute: () => T): Promise<T> {
-  core ??= hashOfCore();
-  const source = await core;
+export async function rememberResult<T>(kind: ResultKind, inputs: unknown, compute: () => T): Promise<T> {
+  const made = hashes.get(kind) ?? hashOfMaker(kind);
+  hashes.set(kind, made);
+  const source = await made;
   if (source === null) return compute();
   const key = createHash('sha256').update(source).update(serialize(inputs)).digest('hex').slice(0, 32);
   const path = join(cacheFolder, kind, key);
   const before = await kept(path);
   if (before !== undefined) return before as T;
   const result = compute();
-  await writeWhole(path, serialize(result));
+  await writeWhole(path, signed(serialize(result)));
   return result;
 }

@@ -27,6 +27,9 @@ const factsFile = 'facts.json';
 /** Kept at most: a few branches or base paths in turn. Some 3 MB each. */
 const keptAtMost = 4;
 
+/** Names of kept generators, which are keys, and of what a killed build has left. */
+const ownFolders = /^(?:[\w-]{32}|\.aside-\d+)$/;
+
 /** As the generator names its folder of compiled pages below the output, and the file in it that leads to the rest. */
 const compiledFolder = '.prerender';
 const entryName = /^prerender-entry\..+\.mjs$/;
@@ -58,7 +61,7 @@ export function generatorKey(program: string, address: string, base: string): st
 }
 
 /** Hash of all that is kept of a generator. */
-async function hashOfKept(folder: string, { entry, pages }: Omit<Facts, 'bytes'>): Promise<string> {
+export async function hashOfKept(folder: string, { entry, pages }: Omit<Facts, 'bytes'>): Promise<string> {
   const code = await hashOfFiles(join(folder, codeFolder), /./);
   return hashOf(code, await hashOfFiles(join(folder, sameFolder), /./), entry, pages);
 }
@@ -86,10 +89,12 @@ export async function keptGenerator(key: string): Promise<KeptGenerator | null> 
 /** Removes all but the generators used last. */
 async function forgetOldest(): Promise<void> {
   const used = await Promise.all(
-    (await readdir(keptFolder)).map(async name => {
-      const folder = join(keptFolder, name);
-      return { folder, at: (await stat(folder)).mtimeMs };
-    }),
+    (await readdir(keptFolder))
+      .filter(name => ownFolders.test(name))
+      .map(async name => {
+        const folder = join(keptFolder, name);
+        return { folder, at: (await stat(folder)).mtimeMs };
+      }),
   );
   for (const { folder } of used.sort((a, b) => b.at - a.at).slice(keptAtMost)) {
     await rm(folder, { recursive: true, force: true });
