@@ -28,6 +28,7 @@ const openMean = z.strictObject({ mean: z.number(), sd: z.number() });
 
 const climateStandings = [
   'published',
+  'from records',
   'modelled',
   'modelled from an estimate',
 ] as const satisfies readonly ClimateStanding[];

@@ -79,6 +79,9 @@ export function climateSentences(climate: ClimateSummary): string[] {
 /** Where a median winter is free of freezes, no more than this share of modelled ones may freeze before we say so. */
 const FREEZES_TOO_OFTEN = 0.5;
 
+/** Whether a figure was observed, by its publisher or by us in a record. */
+const measured = (standing: string) => standing === 'published' || standing === 'from records';
+
 /**
  * A warning where the two kinds of figures contradict each other: the published mean of the coldest nights lies above freezing, so
  * that about half of all winters have none, and yet the modelled years freeze more often. Null where they agree.
@@ -86,8 +89,8 @@ const FREEZES_TOO_OFTEN = 0.5;
 export function freezeWarning({ annualMinC, freeze }: ClimateSummary): string | null {
   const { standing, answer } = freeze['32F'];
   const freezing = 1 - answer.none;
-  if (annualMinC.standing !== 'published' || annualMinC.answer.mean <= 0) return null;
-  if (standing === 'published' || freezing <= FREEZES_TOO_OFTEN) return null;
+  if (!measured(annualMinC.standing) || annualMinC.answer.mean <= 0) return null;
+  if (measured(standing) || freezing <= FREEZES_TOO_OFTEN) return null;
   return `The coldest night of a usual winter is ${temperatureInWords(annualMinC.answer.mean)} by the record, yet the modelled years freeze in ${wintersOfHundred(freezing)}. Trust the record: freezes here are rarer than the modelled dates say, and the season is longer.`;
 }
 
@@ -97,13 +100,9 @@ export interface Known {
   source: string | null;
 }
 
-/** Sources that are our own counting of somebody's record, not a publication of the figure itself. */
-const countedByUs = /^(?:computed|taken)\b/i;
-
 /** `published`, `from records`, `modelled` or `modelled from an estimate`, with the source of the first two. */
 export function howKnown({ standing, source }: Pick<ClimateAnswer<unknown>, 'standing' | 'source'>): Known {
-  if (standing !== 'published') return { standing, source: null };
-  return { standing: countedByUs.test(source) ? 'from records' : 'published', source };
+  return { standing, source: measured(standing) ? source : null };
 }
 
 /** The same in a line: `published: NOAA ...`, `computed from the record ...`, `modelled`. */

@@ -3,7 +3,10 @@
 import { readdirSync, readFileSync } from 'node:fs';
 import { describe, expect, test } from 'vitest';
 import { parse } from 'yaml';
+import { figuresOfPlace } from '../../src/core/climate/place.ts';
 import { placeFaults } from '../../src/core/climate/placeFaults.ts';
+import { climateSummary } from '../../src/core/climate/summary.ts';
+import { doyFromMonthDay } from '../../src/core/days.ts';
 import { placeText } from '../../src/core/places/placeText.ts';
 import { idPattern } from '../../src/core/records/common.ts';
 import { normalisePlace, type Place, type WrittenPlace, writtenPlace } from '../../src/core/records/place.ts';
@@ -123,20 +126,12 @@ describe('published figures', () => {
     ['lebanon-nh', 'tminC', july, celsius(57.8)],
     ['lebanon-nh', 'rainMm', january, inchesToMm(2.29)],
     ['lebanon-nh', 'rainMm', july, inchesToMm(3.99)],
-    // NOAA/NCEI U.S. Climate Normals 1981-2010, monthly station file USW00013740 (474 is 47.4 F, 304 is 3.04 in).
-    ['richmond-va', 'tmaxC', january, celsius(47.4)],
-    ['richmond-va', 'tminC', january, celsius(28.3)],
-    ['richmond-va', 'tmaxC', july, celsius(89.7)],
-    ['richmond-va', 'tminC', july, celsius(68.9)],
-    ['richmond-va', 'rainMm', january, inchesToMm(3.04)],
-    ['richmond-va', 'rainMm', 11, inchesToMm(3.26)],
-    // NOAA/NCEI Comparative Climatic Data, U.S. Climate Normals 1981-2010, in C and mm.
-    ['phoenix-az', 'tmaxC', july, 41.2],
-    ['new-orleans-la', 'rainMm', 5, 204.7],
-    ['minneapolis-mn', 'tminC', january, -13.6],
-    ['fresno-ca', 'tmaxC', july, 36.9],
     // Deutscher Wetterdienst open data, monthly CLIMAT reports 2003-2021 averaged, in C and mm.
-    // Asheville: WMO 72315, the airport.
+    // Asheville: WMO 72315, the airport. Richmond: WMO 72401. Phoenix: WMO 72278. Minneapolis: WMO 72658.
+    ['richmond-va', 'tminC', january, -1.5],
+    ['richmond-va', 'tmaxC', july, 32.3],
+    ['phoenix-az', 'tmaxC', july, 41.6],
+    ['minneapolis-mn', 'tminC', january, -12.5],
     ['asheville-nc', 'tminC', january, -2.3],
     ['asheville-nc', 'tmaxC', july, 29],
     ['beijing-cn', 'tminC', january, -6.9],
@@ -177,6 +172,53 @@ describe('published figures', () => {
       'miami-fl': '11a',
     };
     for (const [id, zone] of Object.entries(published)) expect(place(id).winterZone?.zone, id).toBe(zone);
+  });
+});
+
+describe('the figures of each place', () => {
+  test('say their period, and say so when they were moved to another one', () => {
+    for (const { id, period, source } of places) {
+      expect(period, id).not.toBe('1981-2010');
+      if (/moved/.test(period)) expect(source, id).toMatch(/moved by the change to 2003-2021/);
+    }
+  });
+
+  test('have a measured spread, none an estimated one', () => {
+    expect(places.filter(({ sd }) => sd === null).map(({ id }) => id)).toEqual([]);
+  });
+
+  test('are never called published when they were computed', () => {
+    // Belle Mina and Paso Robles were computed from daily records.
+    for (const id of ['belle-mina-al', 'paso-robles-ca', 'seattle-wa']) {
+      const summary = climateSummary(figuresOfPlace(place(id)));
+      expect(summary.freeze['32F'].standing, id).toBe('from records');
+      expect(summary.annualMinC.standing, id).toBe('from records');
+    }
+  });
+
+  test('have the spread of their neighbors', () => {
+    // Duluth: 4.4 C in January by the harbor's old record, where the airport and every station around have 7 C.
+    for (const { id, sd } of places.filter(each => ['duluth-mn', 'bismarck-nd'].includes(each.id))) {
+      expect(sd?.tminC[0], id).toBeGreaterThan(6.5);
+    }
+  });
+
+  test('freeze when the official tables of 1991-2020 say', () => {
+    // NOAA NCEI, U.S. Climate Normals 1991-2020, middle 32 F dates, read in a compiled copy: last, first.
+    const official = {
+      'asheville-nc': ['04-09', '10-28'],
+      'atlanta-ga': ['03-15', '11-20'],
+      'boston-ma': ['04-04', '11-09'],
+      'mobile-al': ['02-21', '12-06'],
+    } as const;
+    const days = (a: string, b: string) =>
+      Math.abs((doyFromMonthDay(a) as number) - (doyFromMonthDay(b) as number));
+    for (const [id, [last, first]] of Object.entries(official)) {
+      const figures = figuresOfPlace(place(id));
+      const modelled = climateSummary({ ...figures, published: { ...figures.published, freeze: new Map() } });
+      expect(days(modelled.freeze['32F'].answer.last.p50 as string, last), id).toBeLessThanOrEqual(6);
+      expect(days(modelled.freeze['32F'].answer.first.p50 as string, first), id).toBeLessThanOrEqual(11);
+    }
   });
 });
 

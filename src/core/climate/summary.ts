@@ -30,8 +30,19 @@ import type { WeatherYears } from './weatherYears.ts';
 import { weatherYears } from './weatherYears.ts';
 import { halfZoneIndex, parseZone, winterLow, winterZone, zoneLowerBoundC } from './winterZone.ts';
 
-/** `modelled from an estimate`: the model had to estimate the daily spread or the dew point of the place. */
-export type ClimateStanding = 'published' | 'modelled' | 'modelled from an estimate';
+/**
+ * `from records`: counted by us in somebody's record, not published as such. `modelled from an estimate`: the model had to estimate the
+ * daily spread or the dew point of the place.
+ */
+export type ClimateStanding = 'published' | 'from records' | 'modelled' | 'modelled from an estimate';
+
+/** Sources that are our own counting of somebody's record, not a publication of the figure itself. */
+const countedByUs = /^(?:computed|taken)\b/i;
+
+/** Standing of a figure that came with a source. */
+function standingOf(source: string): ClimateStanding {
+  return countedByUs.test(source) ? 'from records' : 'published';
+}
 
 export interface ClimateAnswer<T> {
   readonly answer: T;
@@ -103,7 +114,7 @@ function freezeAnswer(
       last: completeDates(last, odds.last, winters.firstDoy),
       none: none ?? odds.none,
     },
-    standing: 'published',
+    standing: standingOf(source),
     source: filledUp ? `${source}; the early and late dates modelled about the middle one` : source,
   };
 }
@@ -113,7 +124,7 @@ function seasonAnswer(figures: ClimateFigures, winters: Winters, model: Modelled
   const { season, freeze } = figures.published;
   if (season !== null) {
     const { p10, p50, p90, source } = season;
-    return { answer: { p10, p50, p90 }, standing: 'published', source };
+    return { answer: { p10, p50, p90 }, standing: standingOf(source), source };
   }
   const modelled = seasonDays(winters);
   const published = freeze.get(32);
@@ -150,7 +161,11 @@ function annualMinAnswer(
   const published = figures.published.annualMin;
   if (published !== null) {
     const p10 = published.p10C ?? published.meanC + (p10C - meanC);
-    return { answer: { mean: published.meanC, p10 }, standing: 'published', source: published.source };
+    return {
+      answer: { mean: published.meanC, p10 },
+      standing: standingOf(published.source),
+      source: published.source,
+    };
   }
   const bounds = publishedZoneBounds(figures);
   const mean = bounds === null ? meanC : Math.min(bounds.toC, Math.max(bounds.fromC, meanC));
@@ -165,7 +180,7 @@ function zoneAnswer(
   const published = figures.published.winterZone;
   if (published !== null) {
     const { zone, basis, source } = published;
-    return { answer: { zone, basis }, standing: 'published', source };
+    return { answer: { zone, basis }, standing: standingOf(source), source };
   }
   const basis = "computed by the map's definition from the mean annual minimum; not an official zone";
   return { ...annualMin, answer: { zone: winterZone(annualMin.answer.mean), basis } };
@@ -173,7 +188,12 @@ function zoneAnswer(
 
 /** The weakest standing among those a combined answer rests on. */
 function weakest(...standings: readonly ClimateStanding[]): ClimateStanding {
-  const order: readonly ClimateStanding[] = ['published', 'modelled', 'modelled from an estimate'];
+  const order: readonly ClimateStanding[] = [
+    'published',
+    'from records',
+    'modelled',
+    'modelled from an estimate',
+  ];
   return order[Math.max(...standings.map(standing => order.indexOf(standing)))] as ClimateStanding;
 }
 

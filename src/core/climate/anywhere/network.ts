@@ -1,6 +1,7 @@
 /** Stations made ready for questions about any point: who is near, and what the monthly reports say of the spread of days. */
 
 import { recentChanges } from './recentChange.ts';
+import { believableSpreads } from './reportedSpread.ts';
 import { type MonthlySpread, spreadFromReports } from './spreadFromReports.ts';
 import type { Station } from './station.ts';
 
@@ -49,6 +50,7 @@ export function stationNetwork(stations: readonly Station[]): StationNetwork {
     unit.set(onBall(station), i * 3);
   });
   const changes = recentChanges(stations);
+  const spreads = believableSpreads(stations);
   return {
     unit,
     stations: stations.map((station, i) => {
@@ -63,7 +65,7 @@ export function stationNetwork(stations: readonly Station[]): StationNetwork {
             : change
               ? { tminC: moved(station.tminC, change.tminC), tmaxC: moved(station.tmaxC, change.tmaxC) }
               : null,
-        spread: spreadFromReports(station),
+        spread: spreadFromReports({ ...station, sdMeanC: spreads[i] ?? null }),
       };
     }),
   };

@@ -18,6 +18,8 @@ export interface PointRequest extends Point {
   readonly period?: StationPeriod;
   /** Stations closer than this do not count, km: to try the method where the answer is known. */
   readonly leaveOutKm?: number;
+  /** The spread as reported, without the season factors of the stations around. */
+  readonly unfactored?: boolean;
 }
 
 /** Mean absolute errors, found by leaving out in turn each station around the point. */

@@ -39,4 +39,6 @@ export interface Station {
   /** Mean of the coldest night of each winter, C, and of how many winters. */
   readonly coldestNightC: number | null;
   readonly winters: number;
+  /** Years of reports behind the means; 30 for the normals. */
+  readonly years: number;
 }

@@ -36,6 +36,7 @@ export interface ReportsTable extends SharedColumns {
   /** Tenths of C. */
   readonly coldest: readonly (number | null)[];
   readonly winters: readonly number[];
+  readonly years: readonly number[];
 }
 
 function summed(steps: readonly number[], unit: number): number[] {
@@ -131,6 +132,7 @@ export function normalsStations(table: NormalsTable): Station[] {
     gdd50F: table.gdd50f[i] ?? null,
     coldestNightC: null,
     winters: 0,
+    years: 30,
   }));
 }
 
@@ -150,5 +152,6 @@ export function reportsStations(table: ReportsTable): Station[] {
     gdd50F: null,
     coldestNightC: table.coldest[i] === null ? null : (table.coldest[i] as number) / 10,
     winters: table.winters[i] ?? 0,
+    years: table.years[i] ?? 0,
   }));
 }
