@@ -124,10 +124,10 @@ describe('the climate in plain words', () => {
 
   it('tells how a figure is known', () => {
     expect(knownInWords({ standing: 'published', source: 'The map.' })).toBe('published: The map');
-    expect(howKnown({ standing: 'published', source: 'Computed from a record' }).standing).toBe(
+    expect(howKnown({ standing: 'from records', source: 'Computed from a record' }).standing).toBe(
       'from records',
     );
-    expect(knownInWords({ standing: 'published', source: 'Computed from a record' })).toBe(
+    expect(knownInWords({ standing: 'from records', source: 'Computed from a record' })).toBe(
       'computed from a record',
     );
     expect(knownInWords({ standing: 'modelled from an estimate', source: 'anything' })).toBe(

@@ -16,7 +16,7 @@ import { realClimate, realSpecies, realYear, speciesIds } from './realPlaces.ts'
 
 const placeIds = ['minneapolis-mn', 'asheville-nc', 'seattle-wa', 'santiago-cl', 'beijing-cn'] as const;
 /** Quantiles of 250 seasons beside those of 999. */
-const DAYS_OF_SAMPLING = 3;
+const DAYS_OF_SAMPLING = 4;
 
 describe('careYear', () => {
   it.each(placeIds)(

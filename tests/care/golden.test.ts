@@ -137,27 +137,26 @@ describe('golden calendars', () => {
       `2026-10-01 2026-10-01 unpack
        2026-10-01 2026-10-22 stand-apart
        2026-10-01 2026-10-15 settle-in
-       2026-10-01 2026-12-14 water-growing
-       2026-11-11 2026-12-14 ease-water
-       2026-11-24 2027-01-13 leaf-fall
-       2026-12-01 2027-02-21 shelter-nights
-       2027-02-03 2027-03-10 prune
-       2027-03-17 2027-03-19 cover-new-leaves
-       2027-03-20 2027-05-01 plant-out
-       2027-03-21 2027-06-26 water-new
-       2027-05-01 2027-12-14 water-growing
-       2027-05-22 2027-09-15 feed
-       2027-09-08 2027-09-15 stop-feeding
-       2027-11-11 2027-12-14 ease-water
-       2027-11-24 2028-01-13 leaf-fall
-       2027-12-14 2027-12-21 protect
-       2027-12-28 2028-01-12 mulch
-       2028-01-04 2028-02-17 inspect-protection
-       2028-02-24 2028-03-10 prune
-       2028-02-24 2028-03-09 uncover
-       2028-03-17 2028-03-20 cover-new-leaves
-       2028-03-22 2028-04-13 water-growing
-       2028-04-05 2028-04-13 feed`,
+       2026-10-01 2026-12-17 water-growing
+       2026-11-18 2026-12-17 ease-water
+       2026-11-23 2027-01-23 leaf-fall
+       2026-12-02 2027-02-13 shelter-nights
+       2027-02-09 2027-03-08 prune
+       2027-03-15 2027-03-15 cover-new-leaves
+       2027-03-16 2027-04-27 plant-out
+       2027-03-17 2027-06-22 water-new
+       2027-04-27 2027-12-17 water-growing
+       2027-05-18 2027-09-14 feed
+       2027-09-07 2027-09-14 stop-feeding
+       2027-11-18 2027-12-17 ease-water
+       2027-11-23 2028-01-23 leaf-fall
+       2027-12-17 2027-12-24 protect
+       2028-01-07 2028-02-09 inspect-protection
+       2028-02-16 2028-03-08 prune
+       2028-02-16 2028-02-27 uncover
+       2028-03-15 2028-03-16 cover-new-leaves
+       2028-03-19 2028-04-13 water-growing
+       2028-04-02 2028-04-13 feed`,
     );
   });
 
@@ -193,8 +192,8 @@ describe('golden calendars', () => {
   });
 
   it('dry and hot: a bare-root pomegranate reaches Phoenix in January for the ground', () => {
-    // Soaked and planted the same day: January is the planting month there and no cover is needed. Leaves come down in December in most
-    // years, with the cool weeks; buds open in the second week of March, after the last freezes. Whitewash before the heat.
+    // Soaked and planted the same day: January is the planting month there and no cover is needed. Since 2003 winters are so mild that
+    // leaves hang on in most years, so it only rests from December; buds open in the second week of March. Whitewash before the heat.
     compare(
       {
         place: 'phoenix-az',
@@ -209,23 +208,22 @@ describe('golden calendars', () => {
        2027-01-10 2027-01-10 soak-roots
        2027-01-10 2027-02-21 plant-dormant
        2027-01-11 2027-04-18 water-new
-       2027-03-09 2028-01-09 water-growing
-       2027-03-14 2027-04-08 shade-trunk
-       2027-03-23 2027-10-04 feed
-       2027-09-27 2027-10-04 stop-feeding
-       2027-12-12 2028-01-09 ease-water
-       2027-12-13 2028-01-09 leaf-fall
-       2028-01-23 2028-02-27 prune
-       2028-03-09 2028-07-23 water-growing
-       2028-03-09 2028-04-08 shade-trunk
-       2028-03-23 2028-07-23 feed`,
+       2027-03-08 2027-11-26 water-growing
+       2027-03-14 2027-04-07 shade-trunk
+       2027-03-22 2027-09-17 feed
+       2027-09-10 2027-09-17 stop-feeding
+       2027-11-26 2028-01-25 rest
+       2027-12-11 2028-01-18 prune
+       2028-03-08 2028-07-23 water-growing
+       2028-03-08 2028-04-07 shade-trunk
+       2028-03-22 2028-07-23 feed`,
     );
   });
 
   it('southern: a bare-root fig reaches Melbourne in July for the ground', () => {
     // Half a year round: midwinter is July. The coldest night of a usual winter is about -1 C, so nothing has to wait for the ground:
     // soaked and planted while asleep within days; leaves come down in the cool weeks of June, growth in the first days of October, last
-    // feed in March; mulch by early July, pruned in late winter.
+    // feed in March; mulch by early July, pruned in late winter. One year in ten still freezes in the first days of October, on new leaves.
     compare(
       {
         place: 'melbourne-au',
@@ -241,13 +239,15 @@ describe('golden calendars', () => {
        2026-07-05 2026-07-05 soak-roots
        2026-07-05 2026-08-16 plant-dormant
        2026-07-06 2026-10-11 water-new
-       2026-10-03 2027-06-16 water-growing
-       2026-10-17 2027-03-21 feed
-       2027-03-14 2027-03-21 stop-feeding
-       2027-05-30 2027-06-16 ease-water
-       2027-05-30 2027-07-20 leaf-fall
+       2026-09-27 2026-10-04 cover-new-leaves
+       2026-10-03 2027-06-18 water-growing
+       2026-10-17 2027-03-23 feed
+       2027-03-16 2027-03-23 stop-feeding
+       2027-05-30 2027-06-18 ease-water
+       2027-06-01 2027-07-27 leaf-fall
        2027-06-20 2027-07-05 mulch
        2027-08-16 2027-09-20 prune
+       2027-09-27 2027-10-04 cover-new-leaves
        2027-10-03 2028-01-12 water-growing
        2027-10-17 2028-01-12 feed`,
     );
