@@ -1,6 +1,7 @@
 /** What all commands share: flags, help, and endings without a stack trace. */
 
 import { type ParseArgsConfig, parseArgs } from 'node:util';
+import { visibleLines } from '../src/core/reading/visible.ts';
 
 /** A problem the person at the keyboard can mend; shown as one line. */
 export class UsageError extends Error {
@@ -35,7 +36,7 @@ export async function endPlainly(command: () => Promise<number>): Promise<number
   } catch (problem) {
     if (process.env.LEAFDROP_TRACE) throw problem;
     const text = problem instanceof Error ? problem.message : String(problem);
-    process.stderr.write(`leafdrop: ${text}\n`);
+    process.stderr.write(`leafdrop: ${visibleLines(text)}\n`);
     if (problem instanceof Error && ['UsageError', 'AsOfError', 'OutputError'].includes(problem.name))
       return 2;
     return 1;

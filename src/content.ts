@@ -3,8 +3,8 @@
  * through here; nothing else reads the grower's files.
  */
 
-import { open, readdir, readFile } from 'node:fs/promises';
-import { join, relative, resolve } from 'node:path';
+import { relative, resolve } from 'node:path';
+import { readContentFiles } from './contentFolder.ts';
 import { assemble, type Catalogue } from './core/catalogue.ts';
 import { figuresOfPlace } from './core/climate/place.ts';
 import { type ClimateSummary, climateSummary } from './core/climate/summary.ts';
@@ -12,18 +12,13 @@ import { type Day, parseDay } from './core/days.ts';
 import type { EvidenceTable } from './core/evidence/table.ts';
 import type { StockEvent } from './core/history/event.ts';
 import { stockEvents } from './core/history/history.ts';
-import type { PhotoFile } from './core/reading/draft.ts';
-import { photoFacts, photoHeadBytes, photoTailBytes } from './core/reading/photoFacts.ts';
 import { type Reading, readClockSettings, readRecords, type SourceFile } from './core/reading/read.ts';
 import { textReport } from './core/reading/report.ts';
 import type { Records } from './core/records/records.ts';
 import { keep, keptContent, type Loaded } from './keptContent.ts';
 import { rememberResult } from './resultStore.ts';
-import { inTurns } from './turns.ts';
 
-const photoFolder = 'photos';
-/** Open files at once: systems allow a process some hundreds. */
-const photosReadAtOnce = 16;
+export { type ContentFiles, readContentFiles } from './contentFolder.ts';
 
 /** Where the grower's files are: CONTENT_DIR, else content/ in the project. */
 export function contentDir(): string {
@@ -34,68 +29,6 @@ export function contentDir(): string {
 export function shownFolder(dir: string): string {
   const near = relative(process.cwd(), dir);
   return near === '' || near.startsWith('..') ? dir : near;
-}
-
-/** All files below a folder as sorted paths with `/`; hidden ones are left out. Empty when there is no such folder. */
-async function listFiles(folder: string, prefix = ''): Promise<string[]> {
-  let entries: Awaited<ReturnType<typeof readEntries>>;
-  try {
-    entries = await readEntries(join(folder, prefix));
-  } catch (problem) {
-    if ((problem as NodeJS.ErrnoException).code === 'ENOENT') return [];
-    throw problem;
-  }
-  const nested = await Promise.all(
-    entries
-      .filter(entry => !entry.name.startsWith('.'))
-      .map(entry => {
-        const path = prefix === '' ? entry.name : `${prefix}/${entry.name}`;
-        return entry.isDirectory() ? listFiles(folder, path) : Promise.resolve([path]);
-      }),
-  );
-  return nested.flat().sort();
-}
-
-function readEntries(folder: string) {
-  return readdir(folder, { withFileTypes: true });
-}
-
-export interface ContentFiles {
-  files: SourceFile[];
-  /** Files in content/photos, of which only the start and the end are read. */
-  photos: PhotoFile[];
-}
-
-/** Reads every file of a content folder. */
-export async function readContentFiles(folder: string): Promise<ContentFiles> {
-  const paths = await listFiles(folder);
-  const isPhoto = (path: string) => path.startsWith(`${photoFolder}/`);
-  const files = await Promise.all(
-    paths
-      .filter(path => !isPhoto(path))
-      .map(async path => ({ path, bytes: new Uint8Array(await readFile(join(folder, path))) })),
-  );
-  const turn = inTurns(photosReadAtOnce);
-  const photos = await Promise.all(
-    paths.filter(isPhoto).map(path => turn(() => readPhotoEnds(folder, path.slice(photoFolder.length + 1)))),
-  );
-  return { files, photos };
-}
-
-async function readPhotoEnds(folder: string, name: string): Promise<PhotoFile> {
-  const file = await open(join(folder, photoFolder, name));
-  try {
-    const { size } = await file.stat();
-    const part = async (from: number, length: number) => {
-      const { buffer, bytesRead } = await file.read(new Uint8Array(length), 0, length, from);
-      return buffer.subarray(0, bytesRead);
-    };
-    const tailBytes = Math.min(size, photoTailBytes);
-    const head = await part(0, Math.min(size, photoHeadBytes));
-    return { name, facts: photoFacts({ size, head, tail: await part(size - tailBytes, tailBytes) }) };
-  } finally {
-    await file.close();
-  }
 }
 
 /** Today on the wall calendar of a time zone. The only place that reads a clock. */

@@ -35,6 +35,7 @@ const layers: readonly { name: string; level: number; pattern: RegExp }[] = [
   { name: 'station tables', level: 6, pattern: /^src\/stations\// },
   { name: 'turns', level: 6, pattern: /^src\/turns\.ts$/ },
   { name: 'kept content', level: 6, pattern: /^src\/keptContent\.ts$/ },
+  { name: 'content folder', level: 6.5, pattern: /^src\/(?:contentFolder|wholePhotos)\.ts$/ },
   { name: 'content', level: 7, pattern: /^src\/content(?:\.config)?\.ts$/ },
   {
     name: 'site helpers',

@@ -27,6 +27,10 @@ function expectSound({ records, diagnostics }: Reading): void {
     expect(message).toMatch(/^\S.*[^.\s]$/);
     expect(remedy).toMatch(/[.?]$/);
     expect(`${message} ${remedy}`).not.toMatch(/undefined|\[object|NaN|Error:|\n/);
+    // Control and direction signs, which a terminal would obey (Unicode Standard Annex 9).
+    expect(`${message} ${remedy}`).not.toMatch(/[\p{Cc}\u061c\u200e\u200f\u202a-\u202e\u2066-\u2069]/u);
+    expect(message.length).toBeLessThanOrEqual(400);
+    expect(remedy.length).toBeLessThanOrEqual(400);
   }
   const places = diagnostics.map(({ file, line, column }) => [file, line, column] as const);
   expect(places).toEqual(

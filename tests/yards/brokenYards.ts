@@ -2,6 +2,7 @@
 
 import { day, dayFromNumber, dayNumber } from '../../src/core/days.ts';
 import type { SourceFile } from '../../src/core/reading/read.ts';
+import type { Unread } from '../../src/core/reading/unreadFile.ts';
 
 type BreakYard = (files: readonly SourceFile[]) => SourceFile[];
 
@@ -41,7 +42,30 @@ const aliasBomb = [
   }),
 ].join('\n');
 
+/** Files as `src/contentFolder.ts` hands them on when they are not read. */
+const unread = (path: string, why: Unread, detail = ''): SourceFile => ({
+  path,
+  bytes: new Uint8Array(),
+  unread: { why, detail },
+});
+
 export const brokenYards: Record<string, BreakYard> = {
+  'unread-files': files => [
+    ...files.filter(({ path }) => path !== 'species/fig.yaml' && path !== 'walks/2026-10-17.csv'),
+    unread('species/fig.yaml', 'not-permitted'),
+    unread('lots/more.yaml', 'special'),
+    unread('walks/2026-10-17.csv', 'failed', 'EIO'),
+    unread('places/Big.yaml', 'too-large', '3072 MiB'),
+    unread('notes', 'outside'),
+  ],
+  'hidden-signs': withText(lots, text =>
+    text
+      .replace('cultivar: bellwether', 'cultivar: "bell\\u202Ewether\\0\\x1b[31m"')
+      .replace('raised:', 'rai\u202esed:'),
+  ),
+  'a-very-long-word': withText('yard.yaml', text =>
+    text.replace('home: lexington-ky', `home: ${'lexington-'.repeat(400)}ky\n${'k'.repeat(900)}: 1`),
+  ),
   'short-daily-record': shortDailyRecord,
   'nothing-at-all': () => [],
   'five-megabytes': withBytes(lots, () => new Uint8Array(5 * 1024 * 1024).fill(0x61)),

@@ -81,11 +81,11 @@ function numberIn(
   const whole = kind.kind === 'count';
   const wanted = { type: whole ? 'whole' : 'number', keys: [] } as unknown as Wanted;
   if (!plainNumber.test(cell)) {
-    return { words: { ...typeWords(called, cell, wanted, cell), got: quote(cell) } };
+    return { words: { ...typeWords(called, cell, wanted, cell, name), got: quote(cell) } };
   }
   const value = Number(cell);
   if (whole && !Number.isInteger(value)) {
-    return { words: { ...typeWords(called, value, wanted, cell), got: cell } };
+    return { words: { ...typeWords(called, value, wanted, cell, name), got: cell } };
   }
   const [low, high] = kind.kind === 'count' ? [0, kind.most] : [kind.low, kind.high];
   if (value < low || value > high) return { words: rangeWords(called, [name], value, low, high) };

@@ -41,7 +41,7 @@ export function readCsv(file: string, text: string): RawTable | { problem: Probl
       line: info.lines - lineBreaksIn(record),
     }));
     if (!first) return { problem: noHeader(file) };
-    return { file, text, delimiter, header: first.cells, headerLine: first.line, rows: rest };
+    return { file, text, delimiter, header: first.cells.map(columnName), headerLine: first.line, rows: rest };
   } catch (problem) {
     return { problem: csvProblem(file, text, problem) };
   }
@@ -80,6 +80,12 @@ function csvProblem(file: string, text: string, problem: unknown): Problem {
     remedy:
       'take the quote away, or put the whole cell in double quotes and write each quote inside it twice.',
   };
+}
+
+/** Spreadsheets and telephones start a word with a capital, and people write spaces: `Height in` is height_in. */
+function columnName(cell: string): string {
+  const plain = cell.toLowerCase().replace(/ +/g, '_');
+  return /^[a-z_]+$/.test(plain) ? plain : cell;
 }
 
 /** Line on which the quote that is never closed is opened. */

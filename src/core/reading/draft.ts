@@ -12,6 +12,7 @@ import type { Video, WrittenVideo } from '../records/video.ts';
 import type { Walk } from '../records/walk.ts';
 import type { WrittenYard, Yard } from '../records/yard.ts';
 import type { PhotoFacts } from './photoFacts.ts';
+import type { UnreadFile } from './read.ts';
 
 /** A record with the file it came from, as written and as used. */
 export interface Entry<Written, Value> {
@@ -49,6 +50,8 @@ export interface LotPlace {
 export interface PhotoFile {
   name: string;
   facts: PhotoFacts | null;
+  /** Why it was not read, for one that was not. */
+  unread?: UnreadFile;
 }
 
 /** Only records without errors of their own are here, so that one slip is not reported again by every check. */

@@ -39,11 +39,11 @@ function guessContainer(got: string): string | null {
   return nearest(got, containerNames);
 }
 
+/** One number with a sign or name of a currency beside it, and nothing else. */
+const pricedLike = /^(?:[a-z]{3}|\p{Sc})? ?([\d.,]+) ?(?:[a-z]{3}|\p{Sc})?$/iu;
+
 function guessAmount(got: string): string | null {
-  const digits = got
-    .replace(/[^\d.,]/g, '')
-    .replace(/,(?=\d{3}\b)/g, '')
-    .replace(',', '.');
+  const digits = (pricedLike.exec(got.trim())?.[1] ?? '').replace(/,(?=\d{3}\b)/g, '').replace(',', '.');
   return amountPattern.test(digits) ? digits : null;
 }
 
@@ -101,8 +101,14 @@ const byPattern = new Map<string, Format>(
         example(
           'bad-link',
           'the address of a site',
-          'the address without a path, such as https://trees.example',
-          got => guessLink(got.replace(/^https?:\/\//, '').replace(/\/.*$/, '')),
+          'the address without a path and without a user name, such as https://trees.example',
+          got =>
+            guessLink(
+              got
+                .replace(/^https?:\/\//, '')
+                .replace(/[/?#].*$/, '')
+                .replace(/^.*@/, ''),
+            ),
         ),
       ],
       [

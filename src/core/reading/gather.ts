@@ -18,6 +18,7 @@ import type { Problem } from './problem.ts';
 import type { SourceFile } from './read.ts';
 import { type ReadRecord, readLots, readMarkdown, readRecord } from './recordFile.ts';
 import { readTemperatures } from './temperatureFile.ts';
+import { unreadProblem } from './unreadFile.ts';
 import { readWalk } from './walkFile.ts';
 import type { YamlSource } from './yamlText.ts';
 
@@ -93,9 +94,14 @@ function nothingYet(asOf: Day, photos: readonly PhotoFile[]): Gathered {
   };
 }
 
-function addFile(gathered: Gathered, { path, bytes }: SourceFile): void {
+function addFile(gathered: Gathered, { path, bytes, unread }: SourceFile): void {
   const kind = kindOf(path);
-  if (kind === 'ignored') return;
+  if (unread) gathered.problems.push(unreadProblem(path, unread.why, unread.detail));
+  if (kind === 'ignored' || (unread && kind === 'stray')) {
+    // A whole folder may be missing, and with it every lot.
+    gathered.draft.allLotsKnown &&= unread === undefined;
+    return;
+  }
   if (kind === 'stray') {
     gathered.problems.push(strayFile(path));
     return;
@@ -104,6 +110,10 @@ function addFile(gathered: Gathered, { path, bytes }: SourceFile): void {
   const idKind = idKinds[kind];
   if (idKind) gathered.draft.ids[idKind].add(stem(path));
   if (kind === 'daily') gathered.draft.ids.daily.add(path.slice('places/'.length));
+  if (unread) {
+    if (kind === 'lots') gathered.draft.allLotsKnown = false;
+    return;
+  }
   const nameProblem = namedKinds.has(kind) ? badFileName(path) : null;
   if (nameProblem) gathered.problems.push(nameProblem);
   const decoded = decode(path, bytes, kind === 'addresses' ? largestAddressListBytes : undefined);

@@ -47,7 +47,8 @@ const topFiles: Record<string, FileKind> = {
 export function kindOf(path: string): FileKind {
   const parts = path.split('/');
   const name = parts.at(-1) ?? '';
-  if (parts.some(part => part.startsWith('.')) || parts[0] === 'photos') return 'ignored';
+  if (parts.some(part => part.startsWith('.')) || (parts[0] === 'photos' && parts.length > 1))
+    return 'ignored';
   if (parts.length === 1) return Object.hasOwn(topFiles, name) ? topFiles[name]! : 'stray';
   if (parts.length !== 2) return 'stray';
   const folder = folderOf(path);
@@ -80,12 +81,21 @@ export function strayFile(path: string): Problem {
       remedy: `rename it to ${quote(name)}, or take it out of the content folder.`,
     };
   }
-  if (folder) {
+  if (folder && path.includes('/')) {
     return {
       ...base,
       expected: `a file straight in content/${first}/`,
       message: `the file is not read, since content/${first}/ has no folders inside it`,
       remedy: `move it up into content/${first}/, or take it out of the content folder.`,
+    };
+  }
+  if (folder || path === 'photos') {
+    return {
+      ...base,
+      rule: 'file-unreadable',
+      expected: 'a folder',
+      message: `this is a file where the folder content/${path}/ is needed`,
+      remedy: 'rename the file, or take it out of the content folder.',
     };
   }
   const guess = path.includes('/')

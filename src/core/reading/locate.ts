@@ -6,6 +6,7 @@ import type { Diagnostic } from './diagnostic.ts';
 import { keyName } from './plainValue.ts';
 import type { KeyPath, Problem, Spot } from './problem.ts';
 import { rules } from './rules.ts';
+import { longestMessage, shortened, visible, whereToRead } from './visible.ts';
 import { type PlacedDocument, parsePlaced, placeOf, type YamlSource } from './yamlText.ts';
 
 /** Texts of the files that problems may point into. */
@@ -65,14 +66,19 @@ function locateInFile(
       line,
       column,
       path: pathText(problem.spot),
-      got: problem.got ?? '',
-      expected: problem.expected ?? '',
-      message: problem.see
-        ? problem.message.replace('{see}', () => others.textOf(problem.see!))
-        : problem.message,
-      remedy: problem.remedy,
+      got: told(problem.got ?? ''),
+      expected: told(problem.expected ?? ''),
+      message: told(
+        problem.see ? problem.message.replace('{see}', () => others.textOf(problem.see!)) : problem.message,
+      ),
+      remedy: told(problem.remedy, ` ${whereToRead(problem.rule)}`),
     };
   });
+}
+
+/** What a file holds, in a form that a terminal only shows. */
+function told(text: string, end?: string): string {
+  return shortened(visible(text), longestMessage, end);
 }
 
 function placeOfSpot(

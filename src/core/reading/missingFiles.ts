@@ -26,8 +26,10 @@ export function missingFiles(files: readonly SourceFile[], kinds: ReadonlySet<Fi
       },
     ];
   }
+  // What stands in the place of a folder, or could not be read, is told by itself.
+  const told = new Set(files.map(({ path }) => path));
   return required
-    .filter(({ kind }) => !kinds.has(kind))
+    .filter(({ kind, path }) => !kinds.has(kind) && !told.has('') && !told.has(path.replace(/\/$/, '')))
     .map(({ path, what }) => ({
       rule: 'file-missing',
       file: path,

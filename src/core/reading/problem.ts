@@ -1,6 +1,7 @@
 /** A problem before its place in the file is known. Places are looked up once all problems are known, and only for files that have some. */
 
 import type { RuleId } from './rules.ts';
+import { shortened, visible } from './visible.ts';
 
 /** Keys and list places that lead to a value. */
 export type KeyPath = readonly (string | number)[];
@@ -53,7 +54,7 @@ export const wholeFile: Spot = { kind: 'file' };
 
 const longestQuote = 60;
 
-/** Anything found, short enough for a message; text in quotes, control characters as spaces. */
+/** Anything found, short enough for a message; text in quotes. */
 export function show(value: unknown): string {
   if (value === null || value === undefined) return 'nothing';
   if (typeof value === 'number' && !Number.isFinite(value)) return 'no number';
@@ -63,12 +64,9 @@ export function show(value: unknown): string {
   return String(value);
 }
 
-/** Text in double quotes, cut when long. */
+/** Text in double quotes, cut when long. What cannot be seen is written out: a line break as \n. */
 export function quote(text: string): string {
-  // biome-ignore lint/suspicious/noControlCharactersInRegex: control characters are what is taken out.
-  const clean = text.replace(/[\u0000-\u001f\u007f-\u009f\u2028\u2029\ufeff]+/g, ' ');
-  const letters = [...clean];
-  return letters.length > longestQuote ? `"${letters.slice(0, longestQuote - 3).join('')}..."` : `"${clean}"`;
+  return `"${shortened(visible(text), longestQuote)}"`;
 }
 
 /** `a`, `a or b`, `a, b or c`. */

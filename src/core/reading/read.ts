@@ -11,12 +11,22 @@ import { kindOf } from './layout.ts';
 import { byText, locate } from './locate.ts';
 import { missingFiles } from './missingFiles.ts';
 import { onTheDay } from './onTheDay.ts';
+import type { Unread } from './unreadFile.ts';
 import { readYaml } from './yamlText.ts';
 
 export interface SourceFile {
   /** Path below the content folder, with `/`. */
   path: string;
+  /** Empty for a file that was not read. */
   bytes: Uint8Array;
+  /** Why it was not read, for one that was not. */
+  unread?: UnreadFile;
+}
+
+/** A file that was not read; `detail` is what the system said, '' where it said nothing. */
+export interface UnreadFile {
+  why: Unread;
+  detail: string;
 }
 
 export interface Reading {

@@ -44,3 +44,16 @@ test('the report for programs has every field and nothing else', () => {
     { ...unknown, file: 'content/lots/2026-layers.yaml' },
   ]);
 });
+
+test('a line shows no sign that a terminal would obey, and has 400 signs at most', () => {
+  const long = {
+    ...unknown,
+    file: 'lots/a\nb\u202e.yaml',
+    message: `unknown key "${'k'.repeat(500)}"`,
+    remedy: `known keys here are ${'key, '.repeat(200)}.`,
+  };
+  const line = formatDiagnostic(long, 'content');
+  expect(line).toMatch(/^content\/lots\/a\\nb\\u202e\.yaml:14:9 lot-cultivar: unknown key/);
+  expect(line.length).toBe(400);
+  expect(line).toMatch(/\.\.\. See npm run check -- --rules lot-cultivar\.$/);
+});

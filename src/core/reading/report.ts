@@ -2,11 +2,12 @@
 
 import type { Diagnostic, Level } from './diagnostic.ts';
 import { largeFirst, plural } from './problem.ts';
+import { longestMessage, shortened, visible, whereToRead } from './visible.ts';
 
 /** A file as people find it: `content/lots/2026.yaml`. `folder` is how the content folder is shown. */
 function shownFile(folder: string, file: string): string {
   const prefix = folder.replace(/[\\/]+$/, '');
-  return file === '' ? prefix : `${prefix}/${file}`;
+  return visible(file === '' ? prefix : `${prefix}/${file}`);
 }
 
 /** One line: `content/lots/2026-layers.yaml:14:9 lot-cultivar: no cultivar "bellweather"; did you mean "bellwether"?` */
@@ -14,7 +15,8 @@ export function formatDiagnostic(diagnostic: Diagnostic, folder: string): string
   const { file, line, column, rule, message, remedy } = diagnostic;
   const place = line > 0 ? `:${line}:${Math.max(column, 1)}` : '';
   const words = message.endsWith('?') ? `${message} ${largeFirst(remedy)}` : `${message}; ${remedy}`;
-  return `${shownFile(folder, file)}${place} ${rule}: ${words}`;
+  const start = `${shownFile(folder, file)}${place} ${rule}: `;
+  return start + shortened(words, Math.max(longestMessage - [...start].length, 100), ` ${whereToRead(rule)}`);
 }
 
 const groups: readonly { level: Level; title: string }[] = [

@@ -87,7 +87,7 @@ function wordsOf(checked: Checked, issue: Issue, path: KeyPath, found: unknown):
   const wanted = wantedAt(checked.schema, path) ?? wantedAt(checked.schema, path.slice(0, -1));
   const name = valueName([...checked.base, ...path]);
   const got = found === undefined ? '' : show(found);
-  if (found === undefined && issue.code !== 'custom') return missingKey(path, wanted);
+  if (found === undefined && issue.code !== 'custom') return missingKey(checked, path, wanted);
   if (found === null) return emptyValue(checked, path, name, wanted);
   switch (issue.code) {
     case 'invalid_value':
@@ -100,11 +100,17 @@ function wordsOf(checked: Checked, issue: Issue, path: KeyPath, found: unknown):
     case 'custom':
       return customWords(issue, got);
     default:
-      return { ...typeWords(name, found, wanted, checked.written.at([...checked.base, ...path])), got };
+      return {
+        ...typeWords(name, found, wanted, checked.written.at([...checked.base, ...path]), keyOf(path)),
+        got,
+      };
   }
 }
 
-function missingKey(path: KeyPath, wanted: Wanted | null): Words {
+/** The last key on a path: the one a list stands under, for an entry of it. */
+const keyOf = (path: KeyPath) => String(path.findLast(step => typeof step === 'string') ?? '');
+
+function missingKey({ schema }: Checked, path: KeyPath, wanted: Wanted | null): Words {
   const key = String(path.at(-1) ?? '');
   const expected = wanted?.description ?? '';
   return {
@@ -112,15 +118,35 @@ function missingKey(path: KeyPath, wanted: Wanted | null): Words {
     got: '',
     expected,
     message: `${valueName(path)} is missing`,
-    remedy: `${lineToAdd(key, wanted)}${expected ? `. ${expected}` : '.'}`,
+    remedy: `${lineToAdd(schema, path, key, wanted)}${expected ? `. ${expected}` : '.'}`,
   };
 }
 
+/** Words that are named in a remedy take no more letters than this, or the rest of it would be lost. */
+const mostWordLetters = 220;
+
 /** A group is more than a line: the keys it needs stand below it. Where only some words will do, they are named. */
-function lineToAdd(key: string, wanted: Wanted | null): string {
-  const { needed = [], words = [] } = wanted ?? {};
-  if (needed.length > 0) return `add a line "${key}:" and below it, further in, ${needed.join(', ')}`;
-  return `add a line "${key}: ..."${words.length > 0 ? ` with ${either(words)}` : ''}`;
+function lineToAdd(schema: z.ZodType, path: KeyPath, key: string, wanted: Wanted | null): string {
+  const { needed = [], type } = wanted ?? {};
+  const words = wordsAt(schema, path);
+  if (needed.length > 0) {
+    const named = needed.map(name => {
+      const below = wordsAt(schema, [...path, name]);
+      return below.length > 0 ? `${name} (${either(below)})` : name;
+    });
+    const all = named.join(', ').length > mostWordLetters ? needed : named;
+    return `add a line "${key}:" and below it, further in, ${all.join(', ')}`;
+  }
+  if (words.length === 0) return `add a line "${key}: ..."`;
+  return type === 'list'
+    ? `add a line "${key}: [...]" with one or more of ${words.join(', ')}`
+    : `add a line "${key}: ..." with ${either(words)}`;
+}
+
+/** Words a value may be, or the entries of a list. */
+function wordsAt(schema: z.ZodType, path: KeyPath): string[] {
+  const wanted = wantedAt(schema, path);
+  return (wanted?.type === 'list' ? wantedAt(schema, [...path, 0]) : wanted)?.words ?? [];
 }
 
 function emptyValue({ written, base }: Checked, path: KeyPath, name: string, wanted: Wanted | null): Words {

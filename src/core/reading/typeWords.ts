@@ -1,5 +1,6 @@
 /** A value of the wrong kind: text for a number, a number for text, one thing for a list. */
 
+import { numberRemedy } from './numberRemedy.ts';
 import { type Problem, quote, show } from './problem.ts';
 import type { Wanted } from './schemaWalk.ts';
 
@@ -14,12 +15,16 @@ const kinds: Record<Wanted['type'], string> = {
   other: 'another kind of value',
 };
 
-/** `source` is the value as it stands in the file, for scalars; so that 45.50 does not come back as 45.5. */
+/**
+ * `source` is the value as it stands in the file, for scalars; so that 45.50 does not come back as 45.5. `key` is the key or column it stands
+ * under, which may say its unit.
+ */
 export function typeWords(
   name: string,
   found: unknown,
   wanted: Wanted | null,
   source: string | null,
+  key = '',
 ): Omit<Problem, 'file' | 'spot'> {
   const type = wanted?.type ?? 'other';
   const expected = kinds[type];
@@ -35,7 +40,7 @@ export function typeWords(
     rule: 'wrong-type',
     expected,
     message: `${name} is ${kindOf(found)} where ${expected} is needed`,
-    remedy: remedyFor(type, found, source, wanted),
+    remedy: remedyFor(type, found, source, wanted, key),
   };
 }
 
@@ -46,20 +51,19 @@ function kindOf(found: unknown): string {
   return show(found);
 }
 
-const leadingNumber = /^\s*([-+]?\d+(?:[.,]\d+)?)/;
-
 function remedyFor(
   type: Wanted['type'],
   found: unknown,
   source: string | null,
   wanted: Wanted | null,
+  key: string,
 ): string {
   const scalar = typeof found === 'string' || typeof found === 'number' || typeof found === 'boolean';
   if (type === 'text' || type === 'word') {
     return scalar ? `put it in quotes: "${source ?? found}".` : 'write one text on the same line.';
   }
   if (type === 'number' || type === 'whole' || type === 'figure') {
-    if (typeof found === 'string') return numberIn(found);
+    if (typeof found === 'string') return numberRemedy(found, key);
     return type === 'figure' ? 'write one number, or [low, high].' : 'write one number.';
   }
   if (type === 'list') {
@@ -71,10 +75,4 @@ function remedyFor(
     return `write its keys on lines of their own, indented: ${wanted.keys.join(', ')}.`;
   }
   return 'write its keys on lines of their own, indented.';
-}
-
-function numberIn(text: string): string {
-  const digits = leadingNumber.exec(text)?.[1]?.replace(',', '.');
-  if (digits === undefined) return 'write a number in digits.';
-  return digits === text.trim() ? `take the quotes away: ${digits}.` : `write only the number: ${digits}.`;
 }

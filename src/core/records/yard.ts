@@ -9,8 +9,8 @@ import { normaliseSending, type SendingRules, writtenSending } from './sending.t
 
 const money = amount('An amount in quotes, such as "3.50".');
 
-/** A web address without a path. */
-export const addressPattern = /^https?:\/\/[^\s/]+$/;
+/** A web address without a path, and without a user name, which would be published with every link. */
+export const addressPattern = /^https?:\/\/[^\s/?#@\\]+$/;
 export const currencyPattern = /^[A-Z]{3}$/;
 
 const side = z.number().min(1).max(120);
@@ -97,6 +97,7 @@ export const writtenYard = z.strictObject({
   address: z
     .string()
     .regex(addressPattern)
+    .max(255)
     .describe('Web address of the finished site without a path, such as https://trees.example.'),
   home: id('Place the yard stands in: id of a file in content/places.'),
   time_zone: z.string().max(60).describe('IANA time zone, such as America/Chicago; decides what "today" is.'),

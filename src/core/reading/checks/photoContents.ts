@@ -2,6 +2,7 @@ import type { Photo } from '../../records/common.ts';
 import type { Draft } from '../draft.ts';
 import { photoTrouble } from '../photoTrouble.ts';
 import { type Problem, wholeFile } from '../problem.ts';
+import { unreadProblem } from '../unreadFile.ts';
 import type { Check } from './check.ts';
 
 /** Longer side in pixels below which a photo looks small on every screen: the narrowest copy that is published. */
@@ -11,7 +12,8 @@ const smallestSide = 480;
 export const photoContents: Check = draft => {
   const shown = shownNames(draft);
   const placed: string[] = [];
-  const problems = draft.photos.flatMap(({ name, facts }): Problem[] => {
+  const problems = draft.photos.flatMap(({ name, facts, unread }): Problem[] => {
+    if (unread) return [unreadProblem(`photos/${name}`, unread.why, unread.detail)];
     if (facts === null || !shown.has(name)) return [];
     const file = `photos/${name}`;
     const trouble = photoTrouble(facts);

@@ -23,6 +23,11 @@ export const fileRules = {
     title: 'A file is named after the id of what it holds; a walk after its day.',
     help: 'The name of a file without its ending is the id that other records refer to and part of a web address. Use lower-case letters, digits and single hyphens. A walk is named after its day, such as 2026-03-01.csv.',
   },
+  'file-unreadable': {
+    level: 'error',
+    title: 'What is in the content folder are plain files that may be read.',
+    help: 'Links that lead out of the content folder, links to folders, pipes, sockets and devices are not followed or read: what they lead to could be anything on this machine, or have no end. Put the files themselves in the folder.',
+  },
   'file-too-large': {
     level: 'error',
     title: 'A record file is at most 2 MiB.',
