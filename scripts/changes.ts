@@ -7,6 +7,7 @@ import { type ContentState, fileChanges } from '../src/core/comparison/fileChang
 import { problemChanges } from '../src/core/comparison/problemChanges.ts';
 import type { Day } from '../src/core/days.ts';
 import { type Reading, readRecords } from '../src/core/reading/read.ts';
+import type { Records } from '../src/core/records/records.ts';
 import { type ChangeReport, reportMarkdown, reportText } from '../src/views/changeReport.ts';
 import { readFlags, runIfMain, UsageError } from './command.ts';
 import { contentAt } from './gitContent.ts';
@@ -56,8 +57,8 @@ function withFilesOf(after: ContentState, before: ContentState, paths: ReadonlyS
 export async function changes(request: ChangesRequest = {}): Promise<ChangeReport> {
   const dir = contentDir();
   const folder = shownFolder(dir);
-  const past = contentAt(dir, folder, request.against ?? 'HEAD');
   const present = await readContentFiles(dir);
+  const past = contentAt(dir, folder, request.against ?? 'HEAD', present);
   const asOf = chooseDay(present.files, request.asOf);
   const asOfBefore = request.asOfBefore === undefined ? asOf : chooseDay(past.files, request.asOfBefore);
   const after = read(present, asOf);
@@ -77,8 +78,22 @@ export async function changes(request: ChangesRequest = {}): Promise<ChangeRepor
     errorsBefore,
     comparison: sideAfter && compare(before && sideOf(before, asOfBefore), sideAfter),
     problems: problemChanges(before?.diagnostics ?? [], after.diagnostics),
-    files: fileChanges(past, present),
+    files: fileChanges(past, present, past.exchanged),
+    photos: past.exchanged.map(file => ({
+      file,
+      shownBy: shown.records ? showing(shown.records, file) : [],
+    })),
   };
+}
+
+/** Cultivars, by name, and lots, by id, that show a photograph. */
+function showing({ cultivars, lots }: Records, file: string): string[] {
+  return [
+    ...[...cultivars.values()]
+      .filter(({ photos }) => photos.some(photo => photo.file === file))
+      .map(({ name }) => name),
+    ...lots.filter(({ photo }) => photo?.file === file).map(({ id }) => id),
+  ];
 }
 
 export async function main(words: string[]): Promise<number> {

@@ -2,8 +2,10 @@
 
 import { spawnSync } from 'node:child_process';
 import { existsSync } from 'node:fs';
-import { dirname } from 'node:path';
+import { dirname, join } from 'node:path';
 import type { ContentState } from '../src/core/comparison/fileChanges.ts';
+import type { PhotoFile } from '../src/core/reading/draft.ts';
+import { photoEnds, photoFacts } from '../src/core/reading/photoFacts.ts';
 import { UsageError } from './command.ts';
 
 export interface Revision {
@@ -21,6 +23,8 @@ export interface PastContent extends ContentState {
   revision: Revision;
   /** Whether the revision has the content folder at all. */
   present: boolean;
+  /** Names of photographs that are on both sides with another picture in them. */
+  exchanged: string[];
 }
 
 const photoFolder = 'photos/';
@@ -146,6 +150,7 @@ function entriesOf(top: string, commit: string, prefix: string): Entry[] | null 
 
 /** Bytes of blobs, in order. The answer to each is a line `HASH blob SIZE`, the bytes, and a line end. */
 function blobsOf(top: string, hashes: readonly string[]): Uint8Array[] {
+  if (hashes.length === 0) return [];
   const { out, ok, error } = git(top, ['cat-file', '--batch'], hashes.map(hash => `${hash}\n`).join(''));
   if (!ok) throw new UsageError(`git could not read that version: ${error.split('\n')[0]}`);
   let at = 0;
@@ -162,29 +167,85 @@ function blobsOf(top: string, hashes: readonly string[]): Uint8Array[] {
 }
 
 /**
- * The files of a content folder as a revision of its own repository has them, whatever repository that is. `shown` is how people know
- * the folder. Throws a UsageError in plain words on anything in the way: no git, no repository, no commit, no such revision.
+ * Hashes git gives to files of the content folder, by path below it. A file that cannot be read has none, and neither has one whose name holds a line break, since
+ * git is told the names by line.
  */
-export function contentAt(dir: string, shown: string, asked: string): PastContent {
+function hashesOf({ top, prefix }: Repository, paths: readonly string[]): Map<string, string> {
+  const named = paths.filter(path => !/[\r\n]/.test(path) && existsSync(join(top, prefix, path)));
+  if (named.length === 0) return new Map();
+  // These paths are taken from the top, wherever git is started.
+  const lines = named.map(path => `${prefix}${path}\n`).join('');
+  const { ok, out } = git(top, ['hash-object', '--stdin-paths'], lines);
+  const hashes = out.toString('utf8').split('\n');
+  return new Map(ok ? named.map((path, index) => [path, hashes[index]!]) : []);
+}
+
+/** Paths below a folder that git is told to ignore: they are in no version. */
+function ignoredIn(folder: string): Set<string> {
+  if (!existsSync(folder)) return new Set();
+  const words = ['ls-files', '--others', '--ignored', '--exclude-standard', '-z'];
+  return new Set(git(folder, words).out.toString('utf8').split('\0'));
+}
+
+interface PastPhotos {
+  photos: PhotoFile[];
+  exchanged: string[];
+}
+
+/** Photographs of a version: those that are the same now are known already, the others are read from the repository. */
+function photosOf(repository: Repository, entries: readonly Entry[], now: readonly PhotoFile[]): PastPhotos {
+  const facts = new Map(now.map(photo => [photo.name, photo.facts]));
+  const nameOf = ({ path }: Entry) => path.slice(photoFolder.length);
+  const both = entries.filter(entry => facts.has(nameOf(entry)));
+  const hashes = hashesOf(
+    repository,
+    both.map(({ path }) => path),
+  );
+  const isSame = ({ path, hash }: Entry) => hashes.get(path) === hash;
+  const other = entries.filter(entry => !isSame(entry));
+  const bytes = blobsOf(
+    repository.top,
+    other.map(({ hash }) => hash),
+  );
+  const read = new Map(other.map(({ path }, index) => [path, photoFacts(photoEnds(bytes[index]!))]));
+  return {
+    photos: entries.map(entry => ({
+      name: nameOf(entry),
+      facts: read.get(entry.path) ?? facts.get(nameOf(entry)) ?? null,
+    })),
+    exchanged: both.filter(({ path, hash }) => (hashes.get(path) ?? hash) !== hash).map(nameOf),
+  };
+}
+
+/**
+ * The files of a content folder as a revision of its own repository has them, whatever repository that is. `shown` is how people know
+ * the folder, `now` what stands in it today: photographs that have not changed are not read again, and what git ignores, which no version
+ * has, is taken for the same before. Throws a UsageError in plain words on anything in the way: no git, no repository, no commit, no
+ * such revision.
+ */
+export function contentAt(dir: string, shown: string, asked: string, now: ContentState): PastContent {
   const { top, prefix } = repositoryOf(dir, shown);
   const commit = commitOf(top, asked);
   const revision = describe(top, asked, commit);
   const entries = entriesOf(top, commit, prefix);
   const isPhoto = ({ path }: Entry) => path.startsWith(photoFolder);
   const texts = (entries ?? []).filter(entry => !isPhoto(entry));
-  const bytes =
-    texts.length === 0
-      ? []
-      : blobsOf(
-          top,
-          texts.map(({ hash }) => hash),
-        );
+  const bytes = blobsOf(
+    top,
+    texts.map(({ hash }) => hash),
+  );
+  const inVersion = new Set((entries ?? []).map(({ path }) => path));
+  const ignored = ignoredIn(dir);
+  const kept = (path: string) => ignored.has(path) && !inVersion.has(path);
+  const { photos, exchanged } = photosOf({ top, prefix }, (entries ?? []).filter(isPhoto), now.photos);
   return {
     revision,
     present: entries !== null && entries.length > 0,
-    files: texts.map(({ path }, index) => ({ path, bytes: bytes[index]! })),
-    photos: (entries ?? [])
-      .filter(isPhoto)
-      .map(({ path }) => ({ name: path.slice(photoFolder.length), facts: null })),
+    files: [
+      ...texts.map(({ path }, index) => ({ path, bytes: bytes[index]! })),
+      ...now.files.filter(({ path }) => kept(path)),
+    ],
+    photos: [...photos, ...now.photos.filter(({ name }) => kept(`${photoFolder}${name}`))],
+    exchanged,
   };
 }

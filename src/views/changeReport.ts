@@ -11,6 +11,7 @@ import type { Diagnostic } from '../core/reading/diagnostic.ts';
 import { both, plural, smallFirst } from '../core/reading/problem.ts';
 import { formatDiagnostic } from '../core/reading/report.ts';
 import type { Form } from '../core/records/common.ts';
+import { recordSections } from './changedFields.ts';
 import { formWords } from './words.ts';
 
 export interface ChangeReport {
@@ -29,6 +30,8 @@ export interface ChangeReport {
   comparison: Comparison | null;
   problems: ProblemChanges;
   files: FileChanges;
+  /** Photographs with another picture under the same name, and the records that show them. */
+  photos: { file: string; shownBy: string[] }[];
 }
 
 export interface Section {
@@ -73,7 +76,8 @@ const stateWords = {
 } as const;
 
 function stockSections(comparison: Comparison): Section[] {
-  const { opened, removed, soldOut, back, ready, notReady, prices, counts, openings } = comparison;
+  const { opened, removed, soldOut, back, ready, notReady, waiting, prices, counts, openings, reasons } =
+    comparison;
   return [
     {
       title: 'Lots whose records are gone (a sold lot stays in its file: its page says so)',
@@ -105,7 +109,43 @@ function stockSections(comparison: Comparison): Section[] {
           `${nameOf(each)}: ${formIn(each.form)}, ${rangeInWords(each.to)} (was ${rangeInWords(each.from)})`,
       ),
     },
+    {
+      title: 'Waiting for something else',
+      lines: waiting.map(
+        each =>
+          `${nameOf(each)}: ${formIn(each.form)}, ${stateWords[each.to]} (${stateWords[each.from]} before)`,
+      ),
+    },
+    { title: 'Lots with other reasons on their page', lines: reasons.map(nameOf) },
   ];
+}
+
+function speciesSections({ species: { added, removed } }: Comparison): Section[] {
+  return [
+    { title: 'Species', lines: [...added.map(id => `new: ${id}`), ...removed.map(id => `gone: ${id}`)] },
+  ];
+}
+
+/** What of the change customers can see: all of the report but problems and files. */
+function shownSections({ comparison, photos }: ChangeReport): Section[] {
+  const addresses = comparison?.addresses;
+  const sections: Section[] = [
+    ...(comparison ? [...stockSections(comparison), ...speciesSections(comparison)] : []),
+    ...recordSections(comparison?.records ?? []),
+    {
+      title: 'Photographs exchanged',
+      lines: photos.map(
+        ({ file, shownBy }) =>
+          `${file}: ${shownBy.length > 0 ? `shown by ${both(shownBy)}` : 'shown nowhere'}`,
+      ),
+    },
+    { title: 'New addresses', lines: addresses?.gained ?? [] },
+    {
+      title: 'Addresses that lead elsewhere now',
+      lines: (addresses?.redirected ?? []).map(({ from, to }) => `${from} to ${to}`),
+    },
+  ];
+  return sections.filter(({ lines }) => lines.length > 0);
 }
 
 /** Everything there is to tell, most important first; sections without a line are left out. */
@@ -120,12 +160,7 @@ export function reportSections(report: ChangeReport): Section[] {
       lines: addresses?.lost ?? [],
     },
     { title: 'New warnings', lines: problemLines(problems.gained) },
-    ...(comparison ? stockSections(comparison) : []),
-    { title: 'New addresses', lines: addresses?.gained ?? [] },
-    {
-      title: 'Addresses that lead elsewhere now',
-      lines: (addresses?.redirected ?? []).map(({ from, to }) => `${from} to ${to}`),
-    },
+    ...shownSections(report),
     { title: 'Warnings that are gone', lines: problemLines(problems.gone) },
     {
       title: 'Files',
@@ -165,6 +200,7 @@ export function reportHead(report: ChangeReport): string[] {
   }
   const { added, changed, removed } = report.files;
   if (added.length + changed.length + removed.length === 0) head.push('No file differs.');
+  else if (comparison && shownSections(report).length === 0) head.push('The site shows the same as before.');
   return head;
 }
 

@@ -9,7 +9,7 @@ export interface FileChanges {
   removed: string[];
 }
 
-/** A state of the content as files; photographs of an earlier one are known by name only. */
+/** A state of the content as files. */
 export interface ContentState {
   files: readonly SourceFile[];
   photos: readonly PhotoFile[];
@@ -28,7 +28,12 @@ function sameText(a: Uint8Array, b: Uint8Array): boolean {
   return i > a.length && j > b.length;
 }
 
-export function fileChanges(before: ContentState, after: ContentState): FileChanges {
+/** Files by path below the content folder. Photographs are told apart by name only; `exchanged` names those with another picture. */
+export function fileChanges(
+  before: ContentState,
+  after: ContentState,
+  exchanged: readonly string[] = [],
+): FileChanges {
   const earlier = new Map(before.files.map(({ path, bytes }) => [path, bytes]));
   const later = new Map(after.files.map(({ path, bytes }) => [path, bytes]));
   const photo = ({ name }: PhotoFile) => `photos/${name}`;
@@ -41,6 +46,7 @@ export function fileChanges(before: ContentState, after: ContentState): FileChan
     changed: [...later]
       .filter(([path, bytes]) => earlier.has(path) && !sameText(earlier.get(path)!, bytes))
       .map(([path]) => path)
+      .concat(exchanged.map(name => `photos/${name}`))
       .sort(),
     removed: [...notIn(earlier.keys(), later), ...notIn(photosBefore, photosAfter)].sort(),
   };

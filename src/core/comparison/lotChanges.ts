@@ -54,6 +54,8 @@ export interface LotChanges {
   ready: FormChange[];
   /** Forms that are no longer ready, sold-out lots left out. */
   notReady: FormChange[];
+  /** Forms that are ready neither before nor after and wait for something else now, sold-out lots left out. */
+  waiting: FormChange[];
   openings: OpeningMove[];
 }
 
@@ -94,6 +96,7 @@ export function lotChanges(before: Catalogue, after: Catalogue): LotChanges {
     counts: [],
     ready: [],
     notReady: [],
+    waiting: [],
     openings: [],
   };
   for (const { then, now } of pairsOf(before, after)) {
@@ -106,13 +109,19 @@ export function lotChanges(before: Catalogue, after: Catalogue): LotChanges {
   return changes;
 }
 
-function formChanges(then: LotEntry, now: LotEntry, { ready, notReady, openings }: LotChanges): void {
+function formChanges(
+  then: LotEntry,
+  now: LotEntry,
+  { ready, notReady, waiting, openings }: LotChanges,
+): void {
   for (const answer of now.forms) {
     const earlier = then.forms.find(({ form }) => form === answer.form);
     const from = earlier?.state ?? 'blocked';
     const change = { ...named(now), form: answer.form, from, to: answer.state };
     if (answer.state === 'ready' && from !== 'ready') ready.push(change);
     if (answer.state !== 'ready' && from === 'ready') notReady.push(change);
+    if (earlier && answer.state !== 'ready' && from !== 'ready' && answer.state !== from)
+      waiting.push(change);
     if (answer.range && earlier?.range && !sameRange(answer.range, earlier.range)) {
       openings.push({ ...named(now), form: answer.form, from: earlier.range, to: answer.range });
     }
