@@ -5,7 +5,7 @@ import { gzipSync } from 'node:zlib';
 import { stationNetwork } from '../src/core/climate/anywhere/network.ts';
 import { factorsOfStation } from '../src/core/climate/anywhere/stationFactors.ts';
 import { MODEL_VERSION } from '../src/core/climate/weatherYears.ts';
-import { readStations } from '../src/stations/read.ts';
+import { readTables } from '../src/stations/read.ts';
 import { readFlags, runIfMain } from './command.ts';
 
 const help = `Works out how the spread of nights at each weather station must be stretched for the model to meet its observed freeze dates
@@ -20,7 +20,7 @@ export async function main(words: string[]): Promise<number> {
     process.stdout.write(help);
     return 0;
   }
-  const network = stationNetwork(readStations());
+  const network = stationNetwork(readTables());
   const factors = network.stations.map(station => factorsOfStation(network, station));
   const column = (season: 'spring' | 'fall' | 'winter') =>
     factors.map(each => {

@@ -3,7 +3,11 @@
 import { readFileSync } from 'node:fs';
 import { gunzipSync } from 'node:zlib';
 import type { Station } from '../core/climate/anywhere/station.ts';
-import { normalsStations, reportsStations } from '../core/climate/anywhere/stationTable.ts';
+import {
+  normalsStations,
+  reportsStations,
+  withSeasonFactors,
+} from '../core/climate/anywhere/stationTable.ts';
 
 function table(file: string) {
   const path = new URL(file, import.meta.url);
@@ -18,11 +22,16 @@ function table(file: string) {
 
 let stations: readonly Station[] | null = null;
 
-/** Every station of both tables, read once. Throws a RangeError with the file's name when one is damaged. */
-export function readStations(): readonly Station[] {
-  stations ??= [
+/** Every station of both tables without season factors, in the order of the tables. */
+export function readTables(): Station[] {
+  return [
     ...normalsStations(table('us-1981-2010.json.gz')),
     ...reportsStations(table('world-2003-2021.json.gz')),
   ];
+}
+
+/** Every station of both tables, read once. Throws a RangeError with the file's name when one is damaged. */
+export function readStations(): readonly Station[] {
+  stations ??= withSeasonFactors(readTables(), table('season-factors.json.gz'));
   return stations;
 }

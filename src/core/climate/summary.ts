@@ -80,10 +80,14 @@ export interface ClimateSummary {
   readonly ribbon: YearRibbon;
 }
 
+/** Basis of a zone that no map gives. */
+export const COMPUTED_ZONE =
+  "computed by the map's definition from the mean annual minimum; not an official zone";
+
 /** Degree-day bases offered for every place. */
-const FIG_BASE_C = 8;
-const FIG_CAP_C = 36;
-const BASE_50F_IN_C = fahrenheitToCelsius(50);
+export const FIG_BASE_C = 8;
+export const FIG_CAP_C = 36;
+export const BASE_50F_IN_C = fahrenheitToCelsius(50);
 
 interface Modelled {
   readonly standing: ClimateStanding;
@@ -182,8 +186,7 @@ function zoneAnswer(
     const { zone, basis, source } = published;
     return { answer: { zone, basis }, standing: standingOf(source), source };
   }
-  const basis = "computed by the map's definition from the mean annual minimum; not an official zone";
-  return { ...annualMin, answer: { zone: winterZone(annualMin.answer.mean), basis } };
+  return { ...annualMin, answer: { zone: winterZone(annualMin.answer.mean), basis: COMPUTED_ZONE } };
 }
 
 /** The weakest standing among those a combined answer rests on. */

@@ -6,11 +6,13 @@
  * `stationNetwork(readStations())`, `readStations` being in `src/stations/read.ts`. Pure and the same on every run; a few milliseconds a point.
  */
 
+import { SMALLEST_SPREAD_C } from '../dailySpread.ts';
 import { type ClimateFigures, nothingPublished } from '../figures.ts';
 import { localValues, type RegressionSettings } from './localRegression.ts';
 import { type Neighbor, type NetworkStation, neighborsOf, type StationNetwork } from './network.ts';
 import { refusalOf } from './refusal.ts';
 import { type Point, samplesOf, temperaturesAtHeight } from './samples.ts';
+import { anchorsOf, type SeasonFactors, withFactors } from './seasonFactors.ts';
 import type { StationPeriod } from './station.ts';
 
 export interface PointRequest extends Point {
@@ -71,6 +73,8 @@ const LEAST_STATIONS = 12;
 const NEAR_KM = 150;
 const REACH_KM = 400;
 const SPREAD_REACH_KM = 900;
+const FACTOR_REACH_KM = 300;
+const FACTOR_STATIONS = 16;
 const FEWEST_STATIONS = 3;
 
 /** At a station itself its own figures stand; they lose their say over this distance and difference in height. */
@@ -185,13 +189,29 @@ function smoothValues(
   return localValues(samplesOf(request, neighbors, read), smooth);
 }
 
-function spreadAt(network: StationNetwork, request: PointRequest) {
+/** The season factors of the stations around, 1 where none is near that observed any. */
+function factorsAt(network: StationNetwork, request: PointRequest): SeasonFactors {
+  const factor = (season: keyof SeasonFactors) =>
+    smoothValues(network, request, { farthestKm: FACTOR_REACH_KM, most: FACTOR_STATIONS }, ({ factors }) => {
+      const value = factors?.[season] ?? null;
+      return value === null ? null : [value];
+    })?.[0] ?? 1;
+  return { spring: factor('spring'), fall: factor('fall'), winter: factor('winter') };
+}
+
+function spreadAt(network: StationNetwork, request: PointRequest, tminC: readonly number[]) {
   const spread = smoothValues(network, request, { farthestKm: SPREAD_REACH_KM, most: 10 }, ({ spread }) =>
     spread === null ? null : [...spread.tminC, ...spread.tmaxC],
   );
   if (spread === null) return { sdTminC: null, sdTmaxC: null };
-  const kept = spread.map(sd => Math.max(0.8, sd));
-  return { sdTminC: kept.slice(0, 12), sdTmaxC: kept.slice(12) };
+  const kept = spread.map(sd => Math.max(SMALLEST_SPREAD_C, sd));
+  const sdTminC = kept.slice(0, 12);
+  return {
+    sdTminC: request.unfactored
+      ? sdTminC
+      : withFactors(sdTminC, factorsAt(network, request), anchorsOf(tminC, sdTminC)),
+    sdTmaxC: kept.slice(12),
+  };
 }
 
 /** The climate of a point, or why nothing can be said of it. */
@@ -225,7 +245,7 @@ export function figuresAt(network: StationNetwork, request: PointRequest): Point
     tmaxC,
     rainMm: rainRoots?.map(root => Math.max(0, root) ** 2) ?? null,
     dewPointC: vapour?.map(log => dewPointOfHpa(Math.exp(log))) ?? null,
-    ...spreadAt(network, request),
+    ...spreadAt(network, request, tminC),
     errors: pointErrors(network, neighbors, period),
     stations: neighbors,
   };

@@ -11,6 +11,7 @@ import type { ClimateFigures } from '../figures.ts';
 import { findWinters, freezeOdds } from '../freezes.ts';
 import { weatherYears } from '../weatherYears.ts';
 import { winterLow } from '../winterZone.ts';
+import type { ObservedFactors } from './station.ts';
 
 export interface SeasonFactors {
   readonly spring: number;
@@ -26,9 +27,6 @@ export interface Witness {
   /** Mean coldest night of the winter, C. */
   readonly coldestNightC: number | null;
 }
-
-/** Null where nothing observed tells the factor. */
-export type ObservedFactors = { readonly [Season in keyof SeasonFactors]: number | null };
 
 const noFactors: SeasonFactors = { spring: 1, fall: 1, winter: 1 };
 const unknownFactors: ObservedFactors = { spring: null, fall: null, winter: null };

@@ -11,6 +11,16 @@ export interface OfficialFreeze {
   readonly first: { readonly p50: number | null; readonly p90: number | null };
 }
 
+/**
+ * How much wider or narrower the spread of nights must be taken in each season for the model to meet what the station observed; null where
+ * nothing observed tells.
+ */
+export interface ObservedFactors {
+  readonly spring: number | null;
+  readonly fall: number | null;
+  readonly winter: number | null;
+}
+
 export interface Station {
   /** GHCN id (eleven signs) or WMO number (five digits). */
   readonly id: string;
@@ -41,4 +51,5 @@ export interface Station {
   readonly winters: number;
   /** Years of reports behind the means; 30 for the normals. */
   readonly years: number;
+  readonly factors: ObservedFactors | null;
 }

@@ -3,7 +3,8 @@
 import { nothingPublished } from '../figures.ts';
 import type { NetworkStation, StationNetwork } from './network.ts';
 import { climateFigures, figuresAt } from './pointFigures.ts';
-import { type ObservedFactors, seasonFactors } from './seasonFactors.ts';
+import { seasonFactors } from './seasonFactors.ts';
+import type { ObservedFactors } from './station.ts';
 
 /** Of one station; null where it has no such observations or no spread is known around it. */
 export function factorsOfStation(network: StationNetwork, station: NetworkStation): ObservedFactors | null {

@@ -133,6 +133,7 @@ export function normalsStations(table: NormalsTable): Station[] {
     coldestNightC: null,
     winters: 0,
     years: 30,
+    factors: null,
   }));
 }
 
@@ -153,5 +154,35 @@ export function reportsStations(table: ReportsTable): Station[] {
     coldestNightC: table.coldest[i] === null ? null : (table.coldest[i] as number) / 10,
     winters: table.winters[i] ?? 0,
     years: table.years[i] ?? 0,
+    factors: null,
   }));
+}
+
+/** Hundredths, in the order of the stations of both tables. */
+export interface FactorsTable {
+  /** Version of the model they were worked out with. */
+  readonly model: number;
+  readonly spring: readonly (number | null)[];
+  readonly fall: readonly (number | null)[];
+  readonly winter: readonly (number | null)[];
+}
+
+/** The stations with their season factors. Throws a RangeError for a table of another number of stations. */
+export function withSeasonFactors(stations: readonly Station[], table: FactorsTable): Station[] {
+  if (table.spring.length !== stations.length) {
+    throw new RangeError(
+      `season factors: ${table.spring.length} of ${stations.length} stations; run npm run station-factors`,
+    );
+  }
+  const factor = (hundredths: number | null | undefined) =>
+    hundredths === null || hundredths === undefined ? null : hundredths / 100;
+  return stations.map((station, i) => {
+    const factors = {
+      spring: factor(table.spring[i]),
+      fall: factor(table.fall[i]),
+      winter: factor(table.winter[i]),
+    };
+    const none = factors.spring === null && factors.fall === null && factors.winter === null;
+    return { ...station, factors: none ? null : factors };
+  });
 }
