@@ -3,6 +3,7 @@ import { realSpecies, speciesIds } from '../../tests/care/realPlaces.ts';
 import type { CareTask } from '../core/care/calendar.ts';
 import type { CareYear, SeasonDays } from '../core/care/careYear.ts';
 import { day } from '../core/days.ts';
+import { ripenesses } from '../core/phenology/puttingAway.ts';
 import type { Guide } from '../core/records/guide.ts';
 import { type GuideReader, renderGuide } from './guideParts.ts';
 
@@ -42,7 +43,10 @@ const frosty: CareYear = {
   coldestDay: 175,
   hottestDay: 0,
   hottestHighC: 30,
-  deficitKpa: Array.from({ length: 12 }, () => 1),
+  etoMm: Array.from({ length: 365 }, () => 4),
+  nights: Object.fromEntries(
+    ripenesses.map(name => [name, { meets: on(80, 90, 100), before: on(95, 105, 115) }]),
+  ) as CareYear['nights'],
   winterLowC: -20,
 };
 const levels = ['36F', '32F', '28F', '24F', '20F'] as const;
@@ -201,8 +205,10 @@ describe('figures, tasks and cautions', () => {
     expect(html(body, { year: warm }, { kind: 'overwintering-pot' })).toContain(
       'For fig in Warmhaven this does not come up.',
     );
-    expect(html(body, { year: warm }, { kind: 'growing-on' })).toContain('After leaf fall and nights of');
-    expect(html(body)).toContain('After leaf fall and nights of about 25 to 20 F');
+    expect(html(body, { year: warm }, { kind: 'growing-on' })).toContain(
+      'Soft or first-year wood and small pots',
+    );
+    expect(html(body)).toContain('after a few nights of about 25 to 20 F');
   });
 
   it('put the cautions where they are placed, else before the first heading, and never leave them out', () => {

@@ -64,7 +64,15 @@ const inOrder: readonly [TaskName, TaskName][] = [
   ['keep-wrapped', 'plant-dormant'],
   ['unpack', 'settle-in'],
   ['settle-in', 'plant-out'],
+  ['plant-dormant', 'water-asleep'],
   ['plant-dormant', 'water-new'],
+  ['water-new', 'water-first-summer'],
+  ['water-first-summer', 'water-second-summer'],
+  ['ready-for-store', 'move-in'],
+  ['wake', 'water-waking'],
+  ['wake', 'watch-buds'],
+  ['watch-buds', 'harden'],
+  ['feed', 'pot-on'],
   ['plant-out', 'water-new'],
   ['stop-feeding', 'leaf-fall'],
   ['ease-water', 'leaf-fall'],
@@ -88,6 +96,8 @@ const apart: readonly [TaskName, TaskName][] = [
   ['keep-wrapped', 'soak-roots'],
   ['move-in', 'water-stored'],
   ['water-stored', 'wake'],
+  ['water-asleep', 'water-new'],
+  ['water-new', 'water-first-summer'],
   ['prune', 'wake'],
   ['harden', 'move-out'],
   ['protect', 'inspect-protection'],
@@ -234,6 +244,63 @@ describe('every care calendar', () => {
       }),
       runs,
     );
+  });
+
+  it('hardens no leaves before the heat of a cool bright place can have opened any', () => {
+    // Growing degree hours after Richardson and others 1974, and the smallest published need, 4,096 (HortScience 52(4):560, 2017).
+    let hardened = 0;
+    let straightOut = 0;
+    fc.assert(
+      fc.property(plants, drawn => {
+        const { tasks, year } = calendarOf(drawn);
+        for (const [wake, out] of pairs(tasks, 'wake', 'move-out')) {
+          const harden = named(tasks, 'harden').find(task => seasonOf(task) === seasonOf(wake));
+          if (wake.range.from === drawn.arrives || out.range.from === drawn.arrives) continue;
+          if (harden === undefined) {
+            straightOut += 1;
+            expect(out.trigger).toMatch(/need no hardening/);
+            continue;
+          }
+          hardened += 1;
+          let hours = 0;
+          for (let at = wake.range.from; at < harden.range.from; at = addDays(at, 1)) {
+            const outdoors = year.meanC[seasonDayOf(at, year.firstDoy).at] as number;
+            hours += 24 * (Math.min(25, Math.max(10, outdoors)) - 4.5);
+          }
+          expect(hours, `${wake.range.from} ${harden.range.from}`).toBeGreaterThan(4096 - 24 * 20);
+        }
+      }),
+      runs,
+    );
+    expect(straightOut).toBeGreaterThan(10);
+    expect(hardened).toBeGreaterThan(10);
+  });
+
+  it('waters a tree in leaf, and a new tree through both its first summers, wherever it stands', () => {
+    let summers = 0;
+    fc.assert(
+      fc.property(plants, drawn => {
+        const { tasks, plant, year } = calendarOf(drawn);
+        const planted = tasks.find(({ name }) => name === 'plant-out' || name === 'plant-dormant');
+        if (plant.stage !== 'first-winter' || planted === undefined) return;
+        const waters = tasks.filter(({ name }) =>
+          ['water-asleep', 'water-new', 'water-first-summer', 'water-second-summer'].includes(name),
+        );
+        const end = addDays(plant.arrives, CALENDAR_DAYS);
+        // Every hottest day in the ground of the time the calendar covers lies within one of them.
+        for (let season = 2024; season < 2030; season += 1) {
+          const hottest = dayOfSeason({ season, at: year.hottestDay }, year.firstDoy);
+          if (hottest <= planted.range.to || hottest > end) continue;
+          summers += 1;
+          expect(
+            waters.some(({ range }) => range.from <= hottest && range.to >= hottest),
+            `${drawn.placeId} ${hottest} planted ${planted.range.from}`,
+          ).toBe(true);
+        }
+      }),
+      runs,
+    );
+    expect(summers).toBeGreaterThan(200);
   });
 
   it('runs the same half a year apart south of the equator', () => {

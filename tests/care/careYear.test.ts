@@ -9,7 +9,7 @@ import { forecastDay } from '../../src/core/climate/forecast.ts';
 import { day, daysBetween } from '../../src/core/days.ts';
 import { inTurn } from '../../src/core/lots/weatherRules.ts';
 import { budbreak, budbreakNeed } from '../../src/core/phenology/budbreak.ts';
-import { coldSpell } from '../../src/core/phenology/coldSpell.ts';
+import { restMet } from '../../src/core/phenology/dormancy.ts';
 import { leafFall, leafFallFigures } from '../../src/core/phenology/leafFall.ts';
 import { guideKinds } from '../../src/core/records/guide.ts';
 import { realClimate, realSpecies, realYear, speciesIds } from './realPlaces.ts';
@@ -27,7 +27,7 @@ describe('careYear', () => {
       const { years } = realClimate(placeId);
       const start = dayOfSeason({ season: 2026, at: 0 }, year.firstDoy);
       const falls = leafFall(leafFallFigures(species));
-      const sleeps = inTurn(falls, coldSpell(species.coldSpellDays.value));
+      const sleeps = inTurn(falls, restMet('in-pot'));
       // None of these places has winters so mild that chill puts off the day from which heat counts.
       const heatFrom = day(year.firstDoy === 24 ? '2026-09-01' : '2027-03-01');
       const wakes = budbreak(budbreakNeed(species));

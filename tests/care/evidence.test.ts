@@ -1,7 +1,14 @@
 import { describe, expect, it } from 'vitest';
 import { freezeThroughHours, mixFollower } from '../../src/core/care/potFreeze.ts';
 import { limitC, protectionFigures, winterProtection } from '../../src/core/care/protection.ts';
-import { wateringDays, waterLitres } from '../../src/core/care/watering.ts';
+import {
+  plantedStages,
+  plantedWateringDays,
+  plantedWaterLitres,
+  potWateringDays,
+  usualCaliperMm,
+  waterLitres,
+} from '../../src/core/care/watering.ts';
 import { careTables } from '../../src/core/evidence/careTables.ts';
 import { realSpecies, speciesIds } from './realPlaces.ts';
 
@@ -39,14 +46,29 @@ describe('a pot in the cold', () => {
 });
 
 describe('watering', () => {
-  it('is more frequent in drier air and in smaller pots, between one and ten days', () => {
+  it('is more frequent in thirstier air and in smaller pots, between one and ten days', () => {
     for (const litres of [1, 3, 11, 53]) {
-      const days = [0, 0.3, 0.6, 1, 2, 4, 8].map(kPa => wateringDays(kPa, litres));
+      const days = [0, 0.3, 1, 2, 4, 6, 9].map(mm => potWateringDays(mm, litres));
       expect([...days].sort((a, b) => b - a)).toEqual(days);
       for (const count of days) expect(count >= 1 && count <= 10).toBe(true);
     }
-    expect(wateringDays(1, 3)).toBeLessThan(wateringDays(1, 11));
-    expect(waterLitres(11)).toEqual({ low: 1.1, high: 1.7 });
+    expect(potWateringDays(4, 3)).toBeLessThan(potWateringDays(4, 11));
+    expect(potWateringDays(0, 11)).toBe(10);
+    expect(waterLitres(11)).toEqual({ low: 1.7, high: 2.8 });
+  });
+
+  it('of a new tree stretches with its roots and with cool weather, between one day and fourteen', () => {
+    for (const mm of [0, 1, 3, 5, 8]) {
+      const [first, rooting, later] = plantedStages.map(stage => plantedWateringDays(stage, mm));
+      expect(first! <= rooting! && rooting! <= later!).toBe(true);
+      expect(first! >= 1 && later! <= 14).toBe(true);
+    }
+    expect(plantedStages.map(stage => plantedWateringDays(stage, 5))).toEqual([1, 2.5, 7]);
+    expect(plantedWateringDays('first-year', 0)).toBe(14);
+    // A 3/4-in stem in a #3 pot: 1.9 gallons against 3.1 litres of the pot.
+    expect(plantedWaterLitres(19.05, 11.4)).toBeCloseTo(7.1, 1);
+    expect(usualCaliperMm(11.4)).toBeCloseTo(19.05, 2);
+    expect(usualCaliperMm(3.3)).toBeLessThan(usualCaliperMm(53));
   });
 });
 

@@ -1,11 +1,12 @@
 /** The first weeks of a newly bought tree. Days of the season in which it arrives. */
 
 import { growsOnLate } from '../climate/placeClass.ts';
+import { ripenessOf } from '../phenology/puttingAway.ts';
 import { temperatureInWords } from '../units.ts';
 import { careFigures } from './careFigures.ts';
 import type { CareYear } from './careYear.ts';
 import type { PlantInCare } from './plantInCare.ts';
-import { earlyFreeze, potWinter, safeDay, wakeDay } from './turningPoints.ts';
+import { earlyFreeze, moveInDays, potWinter, safeDay, wakeDay } from './turningPoints.ts';
 import { existing, modelled, resting, type Window } from './window.ts';
 
 /** Mean of the days from which a leafless tree is taken to wake, C: as for days that count towards dormancy. */
@@ -86,16 +87,16 @@ function bareRoots(plant: PlantInCare, at: number, plantFrom: number | null): Wi
   const { species } = plant;
   const keeps = species.bareRootKeepsDays;
   const wait = plantFrom === null ? Number.POSITIVE_INFINITY : plantFrom - at;
-  const keepsUntilThen = wait > 1 && wait <= keeps.low;
+  const keepsUntilThen = wait > 1 && wait <= keeps.high;
   const soakOn = keepsUntilThen ? (plantFrom as number) : at;
-  const store = `${temperatureInWords(careFigures.stores.low)} to ${temperatureInWords(4)}`;
+  const store = '33 to 40 F (0.5 to 4.5 C)';
   return existing([
     keepsUntilThen
       ? {
           name: 'keep-wrapped',
           from: at,
           to: soakOn - 1,
-          trigger: `At ${store}, roots in damp packing inside a bag, away from ripening fruit; no longer than ${keeps.low} days.`,
+          trigger: `At ${store}, roots in damp packing inside a bag, away from ripening fruit: a week anywhere as cold, up to ${keeps.high} days in a cold store or heeled into damp sand.`,
           because: [resting('How long bare roots keep.', keeps)],
         }
       : null,
@@ -129,7 +130,10 @@ function stored(year: CareYear, at: number, wake: number): Window[] {
       trigger: `Into the dark at ${temperatureInWords(low)} to ${temperatureInWords(high)} and leave it asleep. It needs no leaves before spring.`,
       because: [
         resting('Sleeping trees keep best at this temperature.', year.species.storageC),
-        resting('A warm room wakes it in one to two weeks, months too early.', careFigures.regrowth),
+        resting(
+          'Once it has had its winter, a warm room wakes it in one to two weeks, months too early.',
+          careFigures.regrowth,
+        ),
       ],
     },
     ...untilSpring(year, at + 3, wake),
@@ -150,13 +154,13 @@ function untilSpring(year: CareYear, from: number, wake: number): Window[] {
       name: 'inspect-stored',
       from,
       to: wake - 1,
-      trigger: 'Every two to three weeks: cold enough, firm wood, no mould, no mice.',
+      trigger: 'Every two to three weeks: cold enough, firm wood, no mold, no mice.',
       because: [resting('Sleeping trees keep best at this temperature.', year.species.storageC)],
     },
   ]);
 }
 
-function lateLeaves(year: CareYear, at: number, wake: number): Window[] {
+function lateLeaves(year: CareYear, plant: PlantInCare, at: number, safe: number): Window[] {
   const fall = year.leafFall.p50 ?? at;
   const because = [
     modelled('It is too late here for this tree to ripen its wood before the cold.'),
@@ -166,29 +170,38 @@ function lateLeaves(year: CareYear, at: number, wake: number): Window[] {
       source: 'Common practice, no source.',
     },
   ];
+  const { species, potLitres, wood = null } = plant;
+  const ripeness = ripenessOf({ species, potLitres, firstWinter: true, wood });
   if (at < fall) {
     return [
       {
         name: 'hold-late-leaves',
         from: at,
-        to: fall,
+        to: Math.max(at, Math.min(fall, moveInDays(year, ripeness).from - 1)),
         trigger:
           'Outdoors in the light by day, under cover on freezing nights, no feed, little water. Let the leaves fall; then it goes into the store with the rest.',
         because,
       },
     ];
   }
-  return existing([
+  return [
     {
       name: 'hold-late-leaves',
       from: at,
-      to: at + 14,
+      to: Math.max(at + 1, safe - careFigures.hardening.high - 1),
       trigger:
-        'Not outdoors. One to two weeks in a bright room at 46 to 54 F (8 to 12 C) with little water; when the leaves yellow let them fall, then store it dark and cold.',
+        'Not outdoors, and not into the dark. A bright room at 50 to 60 F (10 to 15 C) until spring: water when the top 2 in (5 cm) is dry, do not feed, and let no freeze reach it.',
       because,
     },
-    ...untilSpring(year, at + 15, wake),
-  ]);
+    {
+      name: 'harden',
+      from: Math.max(at + 2, safe - careFigures.hardening.high),
+      to: safe - 1,
+      trigger:
+        'Once nights stay above 40 F (4 C): three to four days in full shade, then an hour more of sun each day, in for every freezing night.',
+      because: [resting('Leaves grown indoors burn in open sun and wind.', careFigures.hardening)],
+    },
+  ];
 }
 
 /** Tasks of the first weeks. `plantFrom`: the day of the season from which it can be planted, null when it is not or not yet asleep. */
@@ -206,7 +219,7 @@ export function arrivalWindows(
   const wrapped = windows.some(({ name }) => name === 'keep-wrapped');
   const plantedNow = plantFrom !== null && plantFrom - at <= 1;
   if (arrival === 'settles') windows.push(settleIn(at));
-  if (arrival === 'late-in-leaf') windows.push(...lateLeaves(year, at, wake));
+  if (arrival === 'late-in-leaf') windows.push(...lateLeaves(year, plant, at, safe ?? at));
   if (wrapped || plantedNow) return existing(windows);
   if (arrival === 'stored') windows.push(...stored(year, at, wake));
   if (arrival === 'stands-out') {

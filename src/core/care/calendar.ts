@@ -1,20 +1,21 @@
 /** The care calendar: dated tasks for one plant in one place, from the day it arrives. */
 
 import { addDays, type Day, type DayRange, daysBetween, earlier, later } from '../days.ts';
+import { type Ripeness, ripenessOf } from '../phenology/puttingAway.ts';
 import type { Reason } from '../records/common.ts';
 import { arrivalOf, arrivalWindows, skipsAutumn } from './arrival.ts';
-import { careFigures } from './careFigures.ts';
 import type { CareYear } from './careYear.ts';
 import { type Caution, cautionsForTask } from './cautions.ts';
 import { groundWindows } from './groundWindows.ts';
 import { type TaskName, taskNames } from './guideVocabulary.ts';
+import { plantedWater } from './plantedWater.ts';
 import type { PlantInCare } from './plantInCare.ts';
 import { type Planting, plantingOf } from './planting.ts';
 import { potWindows } from './potWindows.ts';
 import { protectionFigures, type WinterNumber, winterProtection } from './protection.ts';
 import { dayOfSeason, seasonDayOf } from './seasonClock.ts';
 import { taskTable } from './taskTable.ts';
-import { resting, type Window } from './window.ts';
+import type { Window } from './window.ts';
 
 export interface CareTask {
   /** Stable as long as plant and place stay the same: `move-in-2026`, by the year in which the season of the task started. */
@@ -49,8 +50,17 @@ const SHORTEST_STUB_DAYS = 3;
 /** A new tree is neither pruned, fed nor potted on before this, days. Standing: ours. */
 const LEFT_ALONE_DAYS = 21;
 const notWhenNew: readonly TaskName[] = ['prune', 'pot-on', 'feed', 'shade-trunk', 'stop-feeding'];
-const autumnTasks: readonly TaskName[] = ['ease-water', 'leaf-fall', 'move-in', 'stop-feeding', 'rest'];
+const autumnTasks: readonly TaskName[] = [
+  'ease-water',
+  'leaf-fall',
+  'ready-for-store',
+  'move-in',
+  'stop-feeding',
+  'rest',
+];
 const storedTasks: readonly TaskName[] = ['water-stored', 'inspect-stored'];
+/** A tree that is kept awake through the winter neither wakes nor is pruned asleep. */
+const wakingTasks: readonly TaskName[] = ['wake', 'water-waking', 'watch-buds'];
 const growthTasks: readonly TaskName[] = ['water-growing', 'feed'];
 /** Only where the cover went on. */
 const coverTasks: readonly TaskName[] = ['inspect-protection', 'uncover'];
@@ -122,7 +132,8 @@ export function standingCalendar(year: CareYear, plant: PlantInCare, winter: Win
   const { season } = seasonDayOf(plant.arrives, year.firstDoy);
   const protection = winterProtection(plant.species, winter, year.winterLowC);
   const potOnly = plant.kept === 'ground' && protection.method === 'pot-only';
-  const windows = plant.kept === 'pot' ? potWindows(year) : groundWindows(year, winter);
+  const ripeness = ripenessIn(plant, plant.stage === 'first-winter');
+  const windows = plant.kept === 'pot' ? potWindows(year, ripeness) : groundWindows(year, winter);
   for (let k = season - 1; k <= season + 2; k += 1) for (const window of windows) maker.add(k, window);
   return {
     tasks: maker.inOrder(),
@@ -143,15 +154,10 @@ export function standingCalendar(year: CareYear, plant: PlantInCare, winter: Win
   };
 }
 
-function waterNew(window: Window): Window {
-  return {
-    name: 'water-new',
-    from: window.from + 1,
-    to: window.to + careFigures.newTreeWaterDays.low,
-    trigger:
-      '5 to 8 litres (1.25 to 2 gallons) once a week for the first eight weeks after planting, then when the top 2 in (5 cm) is dry.',
-    because: [resting('Roots reach no farther than the pot they came in.', careFigures.newTreeWaterLitres)],
-  };
+/** How ripe a tree in a pot is in the winter of a season; the first one it is with its buyer counts as its first. */
+function ripenessIn(plant: PlantInCare, firstWinter: boolean): Ripeness {
+  const { species, potLitres, wood } = plant;
+  return ripenessOf({ species, potLitres, firstWinter, wood: firstWinter ? (wood ?? null) : null });
 }
 
 function groundReasons(year: CareYear, planting: Planting): Reason[] {
@@ -195,17 +201,23 @@ function newCalendar(year: CareYear, plant: PlantInCare): CareCalendar {
   const plantedBy = window === null ? null : maker.dayAt(season, window.to);
   if (window !== null) {
     maker.add(season, window);
-    maker.add(season, waterNew(window));
+    for (const water of plantedWater(year, plant, window, window.name === 'plant-dormant')) {
+      maker.add(season, water);
+    }
   }
   const settled = addDays(plant.arrives, LEFT_ALONE_DAYS);
   const skipAutumn = skipsAutumn(arrival, year, at);
+  const staysAwake = arrival === 'late-in-leaf' && skipAutumn;
   const wrapped = maker.has('keep-wrapped', season);
   const skips = (k: number, name: TaskName) =>
     (k < season && (asleep || arrival === 'late-in-leaf') && growthTasks.includes(name)) ||
-    (k === season && skipAutumn && [...autumnTasks, ...storedTasks, 'prune'].includes(name));
+    (k === season && skipAutumn && [...autumnTasks, ...storedTasks, 'prune'].includes(name)) ||
+    (k === season && staysAwake && wakingTasks.includes(name));
   for (let k = season - 1; k <= season + 2; k += 1) {
-    for (const inPot of wrapped ? [] : potWindows(year)) {
+    for (const inPot of wrapped ? [] : potWindows(year, ripenessIn(plant, k <= season))) {
       if (skips(k, inPot.name)) continue;
+      const begun = maker.dayAt(k, inPot.from) < plant.arrives;
+      if (begun && plant.form === 'leafed-pot' && wakingTasks.includes(inPot.name)) continue;
       const notBefore = notWhenNew.includes(inPot.name) ? settled : maker.from;
       if (plantedOn === null) {
         maker.add(k, inPot, notBefore);
@@ -221,7 +233,7 @@ function newCalendar(year: CareYear, plant: PlantInCare): CareCalendar {
     // Planted after midwinter, the next season's winter is its first in the ground.
     const firstSeason = plantedAt > year.coldestDay ? plantedIn + 1 : plantedIn;
     for (const inGround of groundWindows(year, winterAfter(firstSeason, k, planting.firstWinterCounts))) {
-      if (skips(k, inGround.name)) continue;
+      if (skips(k, inGround.name) || inGround.name === 'water-growing') continue;
       if (coverTasks.includes(inGround.name) && !maker.has('protect', k)) continue;
       const notBefore = notWhenNew.includes(inGround.name) ? addDays(plantedBy, LEFT_ALONE_DAYS) : plantedBy;
       maker.add(k, inGround, later(notBefore, maker.from));

@@ -18,21 +18,22 @@ const ours = 'Our working figure.';
 
 export const careFigures = {
   stores: {
-    low: 1,
-    high: 7,
+    low: 0.6,
+    high: 7.2,
     unit: 'C',
-    standing: 'ours',
+    standing: 'practice',
     source:
-      'Our working figure: advice disagrees about the lower limit, from 20 F (-6.5 C) to 32 F (0 C); the middle is kept.',
+      'USDA Forest Service, hardwood seedling handling, for 33 to 40 F (0.6 to 4.4 C), which is best for a long winter; up to 45 F (7 C) is common practice, no source.',
     means: 'What a store for dormant trees is held at.',
   },
-  storeTooWarm: {
-    low: 10,
-    high: 10,
-    unit: 'C',
-    standing: 'ours',
-    source: ours,
-    means: 'A store that stays above this for a week wakes the buds.',
+  forcing: {
+    low: 31,
+    high: 60,
+    unit: 'days at 50 F (10 C)',
+    standing: 'published',
+    source:
+      'HortScience 52(4):560, 2017: 4,096 to 7,928 growing degree hours for 20 pomegranates, at a steady 10 C by our sum; other species are taken to be alike.',
+    means: 'How long a tree that has had its winter takes to open its leaves in a cool bright place.',
   },
   moveInNights: {
     low: -6.7,
@@ -129,14 +130,15 @@ export const careFigures = {
     unit: 'days',
     standing: 'ours',
     source: 'Our working figure, about midsummer in cold places: feeding late delays hardening.',
-    means: 'The last feed comes this long before the middle first freeze.',
+    means: 'The last feed comes this long before the median first freeze.',
   },
   mulchAfterFreeze: {
     low: 30,
     high: 45,
     unit: 'days',
     standing: 'published',
-    source: 'Nursery Management, trade press: winter cover goes on 30 to 45 days after the first frost.',
+    source:
+      'Nursery Management, trade press, issue not noted: winter cover goes on 30 to 45 days after the first frost.',
     means: 'When the ground is mulched for winter.',
   },
   mulchDepthCm: {
@@ -147,21 +149,38 @@ export const careFigures = {
     source: practice,
     means: 'Depth of mulch, kept off the trunk.',
   },
-  newTreeWaterLitres: {
-    low: 5,
-    high: 8,
-    unit: 'litres a week',
-    standing: 'ours',
-    source: ours,
-    means: 'Water for a newly planted tree during its first eight weeks.',
+  plantedWater: {
+    low: 2,
+    high: 3,
+    unit: 'gallons for each inch of the stem',
+    standing: 'published',
+    source:
+      'University of Florida IFAS, EP113 and ENH857 (2 to 3 gallons an inch); University of Minnesota Extension (25 to 30 % of the pot).',
+    means: 'Water at a time for a newly planted tree, on the root ball.',
   },
-  newTreeWaterDays: {
-    low: 56,
-    high: 56,
+  rootingWeeks: {
+    low: 12,
+    high: 12,
+    unit: 'weeks',
+    standing: 'published',
+    source: 'University of Minnesota Extension: every two to three days in weeks 3 to 12, then weekly.',
+    means: 'How long a newly planted tree is watered every few days.',
+  },
+  secondSummerWaterDays: {
+    low: 10,
+    high: 14,
     unit: 'days',
     standing: 'ours',
     source: ours,
-    means: 'How long a newly planted tree is watered every week.',
+    means: 'Days between soakings of a tree in dry spells of its second summer.',
+  },
+  sleepingWaterDays: {
+    low: 14,
+    high: 28,
+    unit: 'days',
+    standing: 'ours',
+    source: ours,
+    means: 'Days without rain after which a leafless tree in the ground is watered.',
   },
   wakeAtMean: {
     low: 8,

@@ -3,15 +3,17 @@
  * risk, when frosts come and go. Everything the calendars schedule is read off this.
  */
 
-import { DAYS_PER_YEAR, daysForward } from '../climate/calendar.ts';
+import { DAYS_PER_YEAR, daysForward, wrapDoy } from '../climate/calendar.ts';
+import { hargreavesEtoMm } from '../climate/evapotranspiration.ts';
 import type { ClimateSummary, FreezeKey } from '../climate/summary.ts';
 import type { WeatherYears } from '../climate/weatherYears.ts';
 import { doyFromMonthDay } from '../days.ts';
 import { budbreak, budbreakNeed } from '../phenology/budbreak.ts';
 import { chillNeed, heatCountsFrom } from '../phenology/chill.ts';
-import { coldSpell } from '../phenology/coldSpell.ts';
+import { restMet } from '../phenology/dormancy.ts';
 import { growingCalendar } from '../phenology/growingYear.ts';
 import { leafFall, leafFallFigures } from '../phenology/leafFall.ts';
+import { puttingAwayNightsC, type Ripeness, ripenesses } from '../phenology/puttingAway.ts';
 import type { PlaceClass } from '../records/cultivar.ts';
 import { freezeThresholds } from '../records/place.ts';
 import type { Species } from '../records/species.ts';
@@ -60,8 +62,10 @@ export interface CareYear {
   readonly hottestDay: number;
   /** Usual high of the hottest days, C. */
   readonly hottestHighC: number;
-  /** Vapour pressure deficit by month, January first, kPa. */
-  readonly deficitKpa: readonly number[];
+  /** Reference evapotranspiration by day of the season, mm a day. */
+  readonly etoMm: readonly number[];
+  /** First nights that a potted tree should meet before it is put away, and first nights before which it is in, by how ripe it is. */
+  readonly nights: Readonly<Record<Ripeness, { readonly meets: SeasonDays; readonly before: SeasonDays }>>;
   /** Low of one winter in ten, C. */
   readonly winterLowC: number;
 }
@@ -86,6 +90,7 @@ function quantiles(happened: Int16Array, neverIs: 'late' | 'early'): SeasonDays 
 }
 
 interface Happenings {
+  nights: Record<Ripeness, { meets: Int16Array; before: Int16Array }>;
   leafFall: Int16Array;
   dormant: Int16Array;
   budbreak: Int16Array;
@@ -106,7 +111,11 @@ function watchSeasons(
 ): Happenings {
   const seasons = Math.min(SEASONS, years.count);
   const empty = () => new Int16Array(seasons).fill(NEVER);
+  const limits = ripenesses.map(name => ({ name, ...puttingAwayNightsC(name) }));
   const found: Happenings = {
+    nights: Object.fromEntries(
+      ripenesses.map(name => [name, { meets: empty(), before: empty() }]),
+    ) as Happenings['nights'],
     leafFall: empty(),
     dormant: empty(),
     budbreak: empty(),
@@ -122,14 +131,14 @@ function watchSeasons(
     last[season] = day;
   };
   const makeLeafFall = leafFall(leafFallFigures(species));
-  const makeColdSpell = coldSpell(species.coldSpellDays.value);
+  const makeRest = restMet('in-pot');
   const makeBudbreak = budbreak(budbreakNeed(species));
   const rootC = species.rootInjuryC.value;
   const [youngC, oldC] = [species.dormantFirstWinterC.value, species.dormantEstablishedC.value];
   for (let season = 0; season < seasons; season += 1) {
     const mixOf = mixFollower(potLitres);
     const leavesFall = makeLeafFall();
-    const coldIsMet = makeColdSpell();
+    const sleeps = makeRest();
     const budsBreak = makeBudbreak();
     for (let day = 0; day < DAYS_PER_YEAR; day += 1) {
       const low = years.tminC[season * DAYS_PER_YEAR + day] as number;
@@ -138,10 +147,16 @@ function watchSeasons(
       if (found.leafFall[season] === NEVER) {
         if (leavesFall(low, high, day)) found.leafFall[season] = day;
       } else if (found.dormant[season] === NEVER) {
-        if (coldIsMet(low, high, day)) found.dormant[season] = day;
+        const since = day - (found.leafFall[season] as number) - 1;
+        if (sleeps(low, high, since)) found.dormant[season] = day;
       }
       if (day >= heatFrom && found.budbreak[season] === NEVER) {
         if (budsBreak(low, high, day - heatFrom)) found.budbreak[season] = day;
+      }
+      for (const { name, meetsC, beforeC } of limits) {
+        const { meets, before } = found.nights[name];
+        if (low <= meetsC && meets[season] === NEVER) meets[season] = day;
+        if (low <= beforeC && before[season] === NEVER) before[season] = day;
       }
       if (mixOf(mean) <= rootC) mark(found.riskFirst, found.riskLast, season, day);
       if (low <= youngC) mark(found.youngFirst, found.youngLast, season, day);
@@ -184,7 +199,8 @@ export function careYear(climate: CareClimate, species: Species, potLitres: numb
   const bySeason = (table: ArrayLike<number>) =>
     Array.from({ length: DAYS_PER_YEAR }, (_, day) => table[(firstDoy - 1 + day) % DAYS_PER_YEAR] as number);
   const highs = bySeason(highC);
-  const meanC = bySeason(lowC).map((low, day) => (low + (highs[day] as number)) / 2);
+  const lows = bySeason(lowC);
+  const meanC = lows.map((low, day) => (low + (highs[day] as number)) / 2);
   const coldestDay = extremeDay(meanC, -1);
   const leafFall = quantiles(found.leafFall, 'late');
   return {
@@ -214,7 +230,15 @@ export function careYear(climate: CareClimate, species: Species, potLitres: numb
     coldestDay,
     hottestDay: extremeDay(meanC, 1),
     hottestHighC: Math.max(...highs),
-    deficitKpa: summary.deficitKpa.answer,
+    etoMm: lows.map((low, day) =>
+      hargreavesEtoMm(years.lat, wrapDoy(firstDoy + day), low, highs[day] as number),
+    ),
+    nights: Object.fromEntries(
+      ripenesses.map(name => {
+        const { meets, before } = found.nights[name];
+        return [name, { meets: quantiles(meets, 'late'), before: quantiles(before, 'late') }];
+      }),
+    ) as CareYear['nights'],
     winterLowC: summary.annualMinC.answer.p10,
   };
 }

@@ -171,6 +171,7 @@ export const topicsOfTask: Partial<Record<TaskName, readonly CautionTopic[]>> = 
   'plant-dormant': ['digging', 'lifting'],
   'plant-out': ['digging', 'lifting', 'plant'],
   protect: ['plant', 'heaters', 'electric-heat', 'ladders', 'wraps'],
+  'ready-for-store': ['lifting'],
   'move-in': ['lifting', 'heaters', 'electric-heat', 'plant'],
   'shelter-nights': ['lifting', 'heaters', 'electric-heat'],
   'inspect-stored': ['mold', 'heaters'],

@@ -72,7 +72,7 @@ function covers(year: CareYear, winter: WinterNumber): Window[] {
       name: 'inspect-protection',
       from: to + 14,
       to: off - 7,
-      trigger: 'Once a month on a mild dry day: no mice, no mould, no standing water, and nothing growing.',
+      trigger: 'Once a month on a mild dry day: no mice, no mold, no standing water, and nothing growing.',
       because: [
         {
           text: 'A warm wet wrap does more harm than frost.',
@@ -86,7 +86,7 @@ function covers(year: CareYear, winter: WinterNumber): Window[] {
       from: off,
       to: Math.max(off + 7, lastFreeze['28F'].p90 ?? off + 14),
       trigger:
-        'A little at a time on dull days, when the chance of a later hard freeze has dropped to 1 in 10; keep the stuff at hand.',
+        'A little at a time on cloudy days, when the chance of a later hard freeze has dropped to 1 in 10; keep the materials at hand.',
       because: [
         modelled(
           'A night of 24 F (-4.5 C) comes later than the first of these days in one year of ten at the most.',

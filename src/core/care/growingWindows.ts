@@ -6,7 +6,7 @@ import { careFigures } from './careFigures.ts';
 import type { CareYear } from './careYear.ts';
 import { measureText } from './guideMeasures.ts';
 import { earlyFreeze, growthEnds, growthStarts, HALF_REST_DAYS, lastFeed } from './turningPoints.ts';
-import { wateringDays, waterLitres } from './watering.ts';
+import { potWateringDays, waterLitres } from './watering.ts';
 import { existing, modelled, resting, type Window } from './window.ts';
 
 /** Feeding starts this long after growth, days. Standing: ours. */
@@ -40,11 +40,22 @@ function monthsBetween(from: number, to: number, firstDoy: number): number[] {
   return [...months];
 }
 
-/** `every 5 days in Apr, 3 in May to Jul, 2 in Aug` */
-function wateringInWords({ deficitKpa, potLitres, firstDoy }: CareYear, from: number, to: number): string {
+/** Mean of a month of the evapotranspiration, mm a day. */
+export function etoOfMonth({ etoMm, firstDoy }: Pick<CareYear, 'etoMm' | 'firstDoy'>, month: number): number {
+  const days = etoMm.filter((_, at) => monthOfDay[wrapDoy(firstDoy + at) - 1] === month);
+  return days.reduce((sum, mm) => sum + mm, 0) / days.length;
+}
+
+/** `every 5 days in Apr, 3 in May to Jul, 2 in Aug`: days by month, as `daysOf` has them. */
+export function daysInWords(
+  year: Pick<CareYear, 'etoMm' | 'firstDoy'>,
+  from: number,
+  to: number,
+  daysOf: (etoMm: number) => number,
+): string {
   const runs: { days: number; first: number; last: number }[] = [];
-  for (const month of monthsBetween(from, to, firstDoy)) {
-    const days = roundTo(wateringDays(deficitKpa[month] as number, potLitres), 1);
+  for (const month of monthsBetween(from, to, year.firstDoy)) {
+    const days = roundTo(daysOf(etoOfMonth(year, month)), 1);
     const run = runs.at(-1);
     if (run && run.days === days) run.last = month;
     else runs.push({ days, first: month, last: month });
@@ -64,7 +75,7 @@ function stopFeeding(year: CareYear): Window {
     from: at - 7,
     to: at,
     trigger: hasFreeze
-      ? 'Ten weeks before the middle first freeze.'
+      ? 'Ten weeks before the median first freeze.'
       : 'Ten weeks before the coolest part of the year, so that growth slows for it.',
     because: [resting('Growth pushed late does not ripen before the cold.', careFigures.stopFeeding)],
   };
@@ -79,12 +90,12 @@ function watering(year: CareYear, from: number, inPot: boolean): Window {
     from,
     to,
     trigger: inPot
-      ? `When the pot feels light, about ${wateringInWords(year, from, to)}. This pot takes ${water} at a time. Rain on the leaves does not count.`
+      ? `When the pot feels light, about ${daysInWords(year, from, to, mm => potWateringDays(mm, year.potLitres))}. This pot takes ${water} at a time. Rain on the leaves does not count.`
       : 'In dry weather, when the top 2 in (5 cm) of soil is dry: a deep watering once a week.',
     because: [
       {
         text: inPot
-          ? 'The days come from the vapour pressure deficit of each month and the size of the pot.'
+          ? 'The days come from the evapotranspiration of each month (FAO-56, Hargreaves) and the size of the pot, fitted to one trial (Beeson 2010).'
           : 'Roots follow water down when it is given seldom and deep.',
         standing: 'ours',
       },
@@ -92,10 +103,14 @@ function watering(year: CareYear, from: number, inPot: boolean): Window {
   };
 }
 
-/** Feeding and watering of a tree that is outdoors for its growth from a day on. */
-export function growingWindows(year: CareYear, outFrom: number, inPot: boolean): Window[] {
-  const { middle } = growthStarts(year);
-  const growing = Math.max(middle, outFrom);
+/** Feeding of a tree that is outdoors for its growth from a day on, and watering from its first leaves on. */
+export function growingWindows(
+  year: CareYear,
+  outFrom: number,
+  inPot: boolean,
+  leafedFrom: number = growthStarts(year).middle,
+): Window[] {
+  const growing = Math.max(leafedFrom, outFrom);
   return existing([
     stopFeeding(year),
     {
@@ -107,7 +122,7 @@ export function growingWindows(year: CareYear, outFrom: number, inPot: boolean):
         : 'Once as growth gets going and once six weeks later, at the strength on the label.',
       because: [resting('It ends with the last feed, ten weeks before the cold.', careFigures.stopFeeding)],
     },
-    watering(year, growing, inPot),
+    watering(year, leafedFrom, inPot),
   ]);
 }
 

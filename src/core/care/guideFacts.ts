@@ -1,6 +1,5 @@
 /** What a guide may say to a reader with a place, read off the same calendar that stands beside it. */
 
-import { growsOnLate } from '../climate/placeClass.ts';
 import type { CareYear } from './careYear.ts';
 import type { CalendarCondition, CoverAsked } from './guideVocabulary.ts';
 import { dormantPlanting } from './planting.ts';
@@ -17,7 +16,7 @@ function coverAsked({ species, winterLowC }: CareYear): CoverAsked {
 export function calendarFacts(year: CareYear): Record<CalendarCondition, string> {
   return {
     pots: potWinter(year),
-    'late-leaves': potWinter(year) !== 'store' || growsOnLate(year.placeClass) ? 'grow' : 'drop',
+    'late-leaves': potWinter(year) === 'store' ? 'drop' : 'grow',
     'dormant-planting': dormantPlanting(year),
     cover: coverAsked(year),
   };

@@ -1,7 +1,7 @@
 /** When a newly bought tree goes into the ground, or why it waits. Days of the season in which it arrives; past 364 in the next one. */
 
 import { DAYS_PER_YEAR } from '../climate/calendar.ts';
-import type { Reason } from '../records/common.ts';
+import type { Form, Reason } from '../records/common.ts';
 import { careFigures } from './careFigures.ts';
 import type { CareYear } from './careYear.ts';
 import type { DormantPlanting } from './guideVocabulary.ts';
@@ -110,38 +110,95 @@ export function dormantPlanting(year: CareYear): DormantPlanting {
   const { species, winterLowC, coldestDay } = year;
   if (winterProtection(species, 3, winterLowC).method === 'pot-only') return 'none';
   if (winterProtection(species, 1, winterLowC).method === 'pot-only' && safeDay(year) !== null) return 'none';
-  const window = plantAsleep(year, coldestDay - BEFORE_COLDEST_DAYS);
+  const window = plantAsleep(year, coldestDay - BEFORE_COLDEST_DAYS, 'bare-root');
   if (window === null) return 'none';
   return window.from <= coldestDay ? 'winter' : 'spring';
 }
 
-/** The window for planting a leafless tree in the season it arrives; null where the soil or the cold leaves none. */
-function plantAsleep(year: CareYear, ready: number): Window | null {
-  const { species, dormant, leafFall, coldestDay, meanC, coldRiskLast, winterLowC } = year;
-  const { early, middle } = growthStarts(year);
+/** A winter whose coldest month has this mean is mild, C: the whole of it is the season for planting. Standing: ours. */
+const MILD_WINTER_C = 7;
+/** A leafless tree is planted in fall only where its young wood has this much to spare, C: one winter zone. Standing: ours. */
+const FALL_MARGIN_C = 5.6;
+
+/**
+ * Days from the coldest ones within which a leafless tree is planted, by form. Where winters are mild: Texas A&M AgriLife, late December to
+ * February; UCCE Marin, December to January; a pot from November. Elsewhere common practice, no source: as the winter ends.
+ */
+const mildWindow = { 'bare-root': [-45, 45], 'dormant-pot': [-75, 45] } as const;
+const coolWindow = { 'bare-root': [15, 75], 'dormant-pot': [45, 105] } as const;
+/** After a frozen winter: days from the day the soil can be dug. */
+const frozenWindow = { 'bare-root': [0, 42], 'dormant-pot': [14, 56] } as const;
+/** A hardy tree in its pot is planted in fall from this long before the coldest days, days. */
+const FALL_DAYS = 75;
+
+/** Mean of the coldest month, C. */
+function coldestMonthC({ meanC, coldestDay }: CareYear): number {
+  const month = Array.from({ length: 31 }, (_, i) => (coldestDay - 15 + i + DAYS_PER_YEAR) % DAYS_PER_YEAR);
+  return month.reduce((sum, at) => sum + (meanC[at] as number), 0) / month.length;
+}
+
+/** The days of a usual season on which a leafless tree of a form may be planted. */
+function sleepingSeason(year: CareYear, form: 'bare-root' | 'dormant-pot'): { from: number; to: number } {
+  const { species, leafFall, coldestDay, coldRiskLast, winterLowC } = year;
+  const { middle } = growthStarts(year);
+  const coldC = coldestMonthC(year);
   const workable = warmerThan(year, careFigures.soilWorkable.low) ?? coldestDay;
-  const soilNeverFreezes = (meanC[coldestDay] as number) >= careFigures.soilWorkable.low;
+  const { marginC } = winterProtection(species, 1, winterLowC);
+  if (coldC >= MILD_WINTER_C) {
+    const [first, last] = mildWindow[form];
+    const from = coldestDay + first;
+    return { from, to: Math.max(from + SHORTEST_PLANTING_DAYS, Math.min(coldestDay + last, middle)) };
+  }
+  const fall = coldestDay - FALL_DAYS;
+  const hardyInFall = form === 'dormant-pot' && coldC >= 0 && marginC >= FALL_MARGIN_C;
+  const spell = coldC >= 0 ? coolWindow[form] : frozenWindow[form];
+  const base = coldC >= 0 ? coldestDay : workable;
+  const afterTheCold = marginC >= 0 ? workable : Math.max(workable, coldRiskLast.young.p90 ?? workable);
+  const spring = Math.max(base + spell[0], afterTheCold);
+  const to = Math.max(spring + SHORTEST_PLANTING_DAYS, Math.min(base + spell[1], middle));
+  const from = hardyInFall
+    ? Math.max(fall, leafFall.p50 ?? fall)
+    : Math.min(spring, Math.max(afterTheCold, middle - 28));
+  return { from, to };
+}
+
+/** A planting window is this long at least, days. Standing: ours. */
+const SHORTEST_PLANTING_DAYS = 14;
+
+/** The window for planting a leafless tree in the season it arrives; null where the soil or the cold leaves none. */
+function plantAsleep(year: CareYear, ready: number, form: Form): Window | null {
+  const { species, winterLowC } = year;
+  const season = sleepingSeason(year, form === 'bare-root' ? 'bare-root' : 'dormant-pot');
   const standsWinter = winterProtection(species, 1, winterLowC).marginC >= 0;
-  const asleep = dormant.p50 ?? leafFall.p50 ?? coldestDay - 30;
-  const opens =
-    standsWinter && soilNeverFreezes
-      ? Math.min(asleep, coldestDay)
-      : Math.max(workable, coldRiskLast.young.p90 ?? workable);
-  const to = soilNeverFreezes ? early - 7 : Math.max(opens + 14, middle);
-  const from = Math.max(ready, opens);
-  if (from > to) return null;
+  const mild = coldestMonthC(year) >= MILD_WINTER_C;
+  const from = Math.max(ready, season.from);
+  if (from > season.to) return null;
   return {
     name: 'plant-dormant',
     from,
-    to: Math.min(to, from + PLANTING_DAYS),
-    trigger: standsWinter
-      ? 'While it sleeps and the soil can be dug: neither frozen nor wet enough to smear.'
-      : 'While it still sleeps, once the soil can be dug and the nights it cannot stand have passed.',
+    to: Math.min(season.to, from + PLANTING_DAYS),
+    trigger: mild
+      ? 'While it sleeps, through the cool months: in soil that can be dug and does not smear.'
+      : standsWinter
+        ? 'While it sleeps and the soil can be dug: neither frozen nor wet enough to smear.'
+        : 'While it still sleeps, once the soil can be dug and the nights it cannot stand have passed.',
     because: [
+      mild
+        ? {
+            text: 'Where winters are mild, leafless trees are planted in the cool months.',
+            standing: 'published',
+            source:
+              'Texas A&M AgriLife 2022, late December to February; UCCE Marin 2024, December to January.',
+          }
+        : {
+            text: 'A leafless tree is planted as the winter ends, before its buds open.',
+            standing: 'practice',
+            source: 'Common practice, no source.',
+          },
       modelled(
         standsWinter
           ? 'Young wood of this species stands nine winters of ten here.'
-          : 'Young wood of this species does not stand the middle of the winter here.',
+          : 'Young wood of this species does not stand the middle of the winter here without cover.',
       ),
       resting('What it stands in its first winter in the ground.', species.dormantFirstWinterC),
     ],
@@ -162,7 +219,7 @@ export function plantingOf(year: CareYear, plant: PlantInCare, at: number, aslee
   const spring = safeDay(year);
   const tooTender = first.method === 'pot-only' && spring !== null;
   if (asleep && !tooTender) {
-    const window = plantAsleep(year, plant.form === 'bare-root' ? at : at + 1);
+    const window = plantAsleep(year, plant.form === 'bare-root' ? at : at + 1, plant.form);
     if (window !== null) return { window, firstWinterCounts: 1, potOnly: null };
   }
   const freeze = earlyFreeze(year);

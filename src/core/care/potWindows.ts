@@ -1,58 +1,102 @@
 /** A year of a tree in a pot. */
 
+import { puttingAway, puttingAwayReasons, type Ripeness } from '../phenology/puttingAway.ts';
 import { temperatureInWords } from '../units.ts';
 import { careFigures } from './careFigures.ts';
 import type { CareYear } from './careYear.ts';
 import { growingWindows, pruning, ripeningWindows } from './growingWindows.ts';
 import { measureText } from './guideMeasures.ts';
-import { growthStarts, moveInDays, potWinter, safeDay, wakeDay } from './turningPoints.ts';
+import { growthStarts, moveInDays, potWinter, safeDay, wakingOf } from './turningPoints.ts';
 import { waterLitres } from './watering.ts';
 import { existing, modelled, resting, type Window } from './window.ts';
 
-function storedWindows(year: CareYear, safe: number): Window[] {
+const temperatureSpan = (lowC: number, highC: number) =>
+  lowC === highC ? temperatureInWords(lowC) : `${temperatureInWords(lowC)} to ${temperatureInWords(highC)}`;
+
+const bestForRoots = {
+  text: 'Roots grow into fresh mix fastest once the tree grows.',
+  standing: 'practice' as const,
+  source: 'Common practice, no source.',
+};
+
+/** A larger pot comes this long after the first feed, days. Standing: ours; the order is common practice, no source. */
+const POT_AFTER_FEED_DAYS = 7;
+const POT_UP_DAYS = 28;
+
+/** A larger pot once growth is fed; `fedFrom` is the day of the first feed. */
+function pottingUp(fedFrom: number): Window {
+  return {
+    name: 'pot-on',
+    from: fedFrom + POT_AFTER_FEED_DAYS,
+    to: fedFrom + POT_AFTER_FEED_DAYS + POT_UP_DAYS,
+    trigger: 'After the first feed, when roots circle the pot: one or two sizes up, or into the ground.',
+    because: [bestForRoots],
+  };
+}
+
+/** What is done to a pot in the days before it is put away. */
+const READYING_DAYS = 4;
+
+/** How it is put away and kept. */
+function storing(year: CareYear, moveIn: { from: number; to: number }, light: number, ripeness: Ripeness) {
   const { species, potLitres } = year;
-  const moveIn = moveInDays(year);
-  const wake = wakeDay(year, safe);
   const rootLimit = temperatureInWords(species.rootInjuryC.value);
-  const { low, high } = species.storageC;
-  const store =
-    low === high ? temperatureInWords(low) : `${temperatureInWords(low)} to ${temperatureInWords(high)}`;
+  const store = temperatureSpan(species.storageC.low, species.storageC.high);
   const water = measureText({ ...waterLitres(potLitres, careFigures.storedWaterShare), unit: 'L' }, 'metric');
-  return [
+  const windows: Window[] = [
+    {
+      name: 'ready-for-store',
+      from: moveIn.from - READYING_DAYS,
+      to: moveIn.from,
+      trigger:
+        'A day or two before it goes in: water the pot through, let it drain, and lay 2 in (5 cm) of leaves or straw on the mix. Look along the bark for scale.',
+      because: [
+        {
+          text: 'Moisture is what protects roots most, and wet mix freezes slowly.',
+          standing: 'published',
+          source: 'Rutgers Cooperative Extension, fact sheet FS528.',
+        },
+        {
+          text: 'Growers water through and top mulch before the store.',
+          standing: 'practice',
+          source: 'Common practice, no source.',
+        },
+      ],
+    },
     {
       name: 'move-in',
       ...moveIn,
-      trigger: `Leaves down, a few nights of about 25 to 20 F (-4 to -6.5 C) behind it, and before a cold spell takes the mix in the pot to ${rootLimit}.`,
+      trigger: `${puttingAway[ripeness].when}; in any case before the mix in the pot gets down to ${rootLimit}. Go by the forecast.`,
       because: [
-        resting('It sleeps better for having met real cold first.', careFigures.moveInNights),
-        modelled(
-          'By the last of these days the mix in an open pot of this size has reached the limit of the roots in one year of ten, or the nights have been cold enough.',
-        ),
+        ...puttingAwayReasons(ripeness),
         resting(`Roots are hurt from ${rootLimit} in the mix.`, species.rootInjuryC),
       ],
     },
     {
       name: 'water-stored',
       from: moveIn.to + 1,
-      to: wake - 1,
+      to: light - 1,
       trigger: `Every three to five weeks, when the top 2 in (5 cm) is dry: about ${water}, never onto frozen mix.`,
       because: [resting('A sleeping tree hardly drinks; soaked roots rot.', careFigures.storedWaterShare)],
     },
     {
       name: 'inspect-stored',
       from: moveIn.to + 1,
-      to: wake - 1,
-      trigger: `Every two to three weeks: the store at ${store}, wood firm, no mould, no mice. Above 50 F (10 C) for a week the buds wake.`,
+      to: light - 1,
+      trigger: `Every two to three weeks: the store at ${store}, wood firm, no mold, no mice. If leaves come early, give light at once, keep it at 45 to 55 F (7 to 13 C) and out of every freeze, and never back in the dark.`,
       because: [
         resting('Sleeping trees keep best at this temperature.', species.storageC),
-        resting('Warmth wakes the buds.', careFigures.storeTooWarm),
+        resting(
+          'At 50 F (10 C) a tree that has had its winter opens its leaves in one to two months.',
+          careFigures.forcing,
+        ),
         resting('How often to look.', careFigures.storedCheckDays),
       ],
     },
     {
       name: 'prune',
-      from: wake - 28,
-      to: wake - 1,
+      from: light - 28,
+      to: light - 1,
       trigger: 'In the store, before the buds swell.',
       because: [
         {
@@ -62,12 +106,26 @@ function storedWindows(year: CareYear, safe: number): Window[] {
         },
       ],
     },
+  ];
+  return windows;
+}
+
+/** From the light to the open air, in the order in which one thing brings about the next. */
+function waking(year: CareYear, safe: number): Window[] {
+  const { light, swell, leaves, lastLeaves } = wakingOf(year, safe);
+  // Leaves that open outdoors are hard from the start.
+  const leafedIndoors = leaves < safe - SHORTEST_HARDENING_DAYS;
+  const forced = resting(
+    'The heat of a place at 50 F (10 C), added up from the day it comes into the light.',
+    careFigures.forcing,
+  );
+  return [
     {
       name: 'wake',
-      from: wake,
-      to: wake + 7,
+      from: light,
+      to: Math.min(light + 7, swell - 1),
       trigger:
-        'A bright place at 46 to 54 F (8 to 12 C), out of the wind; back inside for the night when it freezes. Growth starts one to two weeks after it is warm.',
+        'A bright place at 45 to 55 F (7 to 13 C), out of the wind, inside when it freezes; water it through once. It wakes by warmth added up: one to two weeks where it is warm, one to two months at 50 F (10 C).',
       because: [
         modelled(
           'From here the days outdoors are warm enough for a bright shed, and the wait until the safe day is six weeks at the most.',
@@ -76,52 +134,82 @@ function storedWindows(year: CareYear, safe: number): Window[] {
       ],
     },
     {
-      name: 'pot-on',
-      from: wake,
-      to: safe - 15,
-      trigger: 'As the buds move, when roots circle the pot: one or two sizes up.',
-      because: [
-        {
-          text: 'Roots grow into fresh mix fastest as growth starts.',
-          standing: 'practice',
-          source: 'Common practice, no source.',
-        },
-      ],
+      name: 'water-waking',
+      from: light + 7,
+      to: Math.max(light + 7, Math.min(leaves, safe) - 1),
+      trigger:
+        'Look once a week and water when the top 2 in (5 cm) is dry, less than a pot in leaf: without leaves it still drinks little.',
+      because: [resting('Soaked roots rot before there are leaves to drink.', careFigures.storedWaterShare)],
     },
     {
-      name: 'harden',
-      from: safe - careFigures.hardening.high,
-      to: safe - 1,
-      trigger: 'Out for longer each day, shade first, in for every freezing night.',
-      because: [resting('Leaves grown indoors burn in open sun and wind.', careFigures.hardening)],
+      name: 'watch-buds',
+      from: swell,
+      to: Math.max(swell, lastLeaves),
+      trigger:
+        'Buds swell and show green at the tip, then leaves open, the slow kinds weeks after the quick. From the first leaf no freeze may reach it.',
+      because: [forced],
     },
+    ...(leafedIndoors
+      ? [
+          {
+            name: 'harden' as const,
+            from: Math.max(leaves, safe - careFigures.hardening.high),
+            to: safe - 1,
+            trigger:
+              'Once leaves are open and nights stay above 40 F (4 C): three to four days in full shade, then an hour more of sun each day, in for every freezing night.',
+            because: [resting('Leaves grown indoors burn in open sun and wind.', careFigures.hardening)],
+          },
+        ]
+      : []),
     {
       name: 'move-out',
       from: safe,
       to: safe + 14,
-      trigger: 'When the chance of a later freeze has dropped to 1 in 10.',
+      trigger: leafedIndoors
+        ? 'When the chance of a later freeze has dropped to 1 in 10 and its leaves are hardened.'
+        : 'When the chance of a later freeze has dropped to 1 in 10. Where its buds are still closed it goes straight out: leaves that open outdoors need no hardening.',
       because: [
         modelled('A night of 32 F (0 C) comes later than the first of these days in one year of ten.'),
       ],
     },
-    ...growingWindows(year, safe, true),
   ];
 }
 
+/** Hardening is worth a task from so many days on. Standing: ours. */
+const SHORTEST_HARDENING_DAYS = 3;
+
+function storedWindows(year: CareYear, safe: number, ripeness: Ripeness): Window[] {
+  const { light, leaves } = wakingOf(year, safe);
+  const outdoors = growingWindows(year, safe, true, leaves);
+  const feed = outdoors.find(({ name }) => name === 'feed');
+  return [
+    ...storing(year, moveInDays(year, ripeness), light, ripeness),
+    ...waking(year, safe),
+    ...(feed ? [pottingUp(feed.from)] : []),
+    ...outdoors,
+  ];
+}
+
+/** Days before and after the nights of one winter in ten in which the forecast is watched. Standing: ours. */
+const SHELTER_MARGIN_DAYS = 7;
+
 function outdoorWindows(year: CareYear): Window[] {
   const { species, coldRiskFirst, coldRiskLast, potRiskFirst, potRiskLast, placeName } = year;
-  const { early, middle } = growthStarts(year);
+  const { early } = growthStarts(year);
   const safe = safeDay(year);
-  const young = { first: coldRiskFirst.young.p10, last: coldRiskLast.young.p90 };
-  const starts = [potRiskFirst.p10, young.first].filter(day => day !== null);
-  const ends = [potRiskLast.p90, young.last].filter(day => day !== null);
-  const shelters = potWinter(year) === 'shelter' && starts.length > 0 && ends.length > 0;
+  const growing = growingWindows(year, 0, true);
+  const feed = growing.find(({ name }) => name === 'feed');
+  // In one winter of ten the first such night may come after the usual last one: so the days span all that is known.
+  const edges = [potRiskFirst.p10, coldRiskFirst.young.p10, potRiskLast.p90, coldRiskLast.young.p90].filter(
+    at => at !== null,
+  );
+  const shelters = potWinter(year) === 'shelter' && edges.length > 0;
   return [
     shelters
       ? {
           name: 'shelter-nights' as const,
-          from: Math.min(...starts),
-          to: Math.max(...ends),
+          from: Math.min(...edges) - SHELTER_MARGIN_DAYS,
+          to: Math.max(...edges) + SHELTER_MARGIN_DAYS,
           trigger: `Nights forecast at ${temperatureInWords(species.dormantFirstWinterC.value)} or below, and spells of days that stay below freezing: into a shed, or down on the ground with straw round the pot.`,
           because: [
             modelled(
@@ -133,21 +221,9 @@ function outdoorWindows(year: CareYear): Window[] {
         }
       : null,
     pruning(year, null),
-    {
-      name: 'pot-on' as const,
-      from: early - 14,
-      to: Math.max(middle, early - 1),
-      trigger: 'As the buds move, when roots circle the pot: one or two sizes up.',
-      because: [
-        {
-          text: 'Roots grow into fresh mix fastest as growth starts.',
-          standing: 'practice' as const,
-          source: 'Common practice, no source.',
-        },
-      ],
-    },
     coverNewLeaves(year, early, safe),
-    ...growingWindows(year, 0, true),
+    feed ? pottingUp(feed.from) : null,
+    ...growing,
   ].filter((window): window is Window => window !== null);
 }
 
@@ -161,25 +237,27 @@ export function coverNewLeaves({ species }: CareYear, early: number, safe: numbe
     trigger: `From budbreak, on nights forecast at ${temperatureInWords(species.leafDamageC.value)} or below; a cloth is worth 2 to 4 degrees F (1 to 2 degrees C).`,
     because: [
       modelled('Buds can break before the last freeze here.'),
-      resting('From this temperature new leaves are hurt.', species.leafDamageC),
+      resting('New leaves are damaged at this temperature and below.', species.leafDamageC),
       resting('Worth of a cloth.', careFigures.clothGain),
     ],
   };
 }
 
 /** Every season of every calendar of a place asks for the same. */
-const kept = new WeakMap<CareYear, Window[]>();
+const kept = new WeakMap<CareYear, Map<Ripeness, Window[]>>();
 
-/** All windows of one season of a tree in a pot. */
-export function potWindows(year: CareYear): readonly Window[] {
-  const windows = kept.get(year) ?? newPotWindows(year);
-  kept.set(year, windows);
+/** All windows of one season of a tree in a pot whose wood is so ripe when the winter comes. */
+export function potWindows(year: CareYear, ripeness: Ripeness): readonly Window[] {
+  const ofYear = kept.get(year) ?? new Map<Ripeness, Window[]>();
+  const windows = ofYear.get(ripeness) ?? newPotWindows(year, ripeness);
+  kept.set(year, ofYear.set(ripeness, windows));
   return windows;
 }
 
-function newPotWindows(year: CareYear): Window[] {
+function newPotWindows(year: CareYear, ripeness: Ripeness): Window[] {
   const safe = safeDay(year);
   const winter = potWinter(year);
-  const season = winter === 'store' && safe !== null ? storedWindows(year, safe) : outdoorWindows(year);
+  const season =
+    winter === 'store' && safe !== null ? storedWindows(year, safe, ripeness) : outdoorWindows(year);
   return existing([...ripeningWindows(year), ...season]);
 }

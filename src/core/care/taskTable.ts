@@ -30,7 +30,7 @@ export const taskTable: Record<TaskName, TaskKind> = {
   'pot-up': {
     title: 'Pot the bare-root tree',
     rule: 'On the day its roots were soaked, when it cannot be planted.',
-    tools: ['a pot with holes', 'potting mix', 'secateurs for broken roots'],
+    tools: ['a pot with holes', 'potting mix', 'pruners for broken roots'],
   },
   'keep-wrapped': {
     title: 'Keep the roots wrapped, damp and cold',
@@ -72,14 +72,29 @@ export const taskTable: Record<TaskName, TaskKind> = {
     rule: 'After the chance of a later freeze has dropped to 1 in 10, and eight weeks before the next may come.',
     tools: ['a spade', 'a watering can', 'mulch'],
   },
-  'water-new': {
-    title: 'Water the new tree every week',
-    rule: 'For eight weeks after planting.',
+  'water-asleep': {
+    title: 'Water the sleeping tree in dry spells',
+    rule: 'Once at planting, then after two to four weeks without rain until it grows.',
     tools: ['a watering can'],
+  },
+  'water-new': {
+    title: 'Water the new tree',
+    rule: 'Every day or two for two weeks, every few days to the twelfth week: 2 to 3 gallons for each inch of the stem.',
+    tools: ['a watering can'],
+  },
+  'water-first-summer': {
+    title: 'Water through the first summer',
+    rule: 'From the thirteenth week until growth ends, about once a week.',
+    tools: ['a watering can'],
+  },
+  'water-second-summer': {
+    title: 'Soak it in the dry spells of its second summer',
+    rule: 'Every ten to fourteen days without rain.',
+    tools: ['a hose or a watering can'],
   },
   'stop-feeding': {
     title: 'Give the last feed',
-    rule: 'Ten weeks before the middle first freeze, about midsummer in cold places.',
+    rule: 'Ten weeks before the median first freeze, about midsummer in cold places.',
     tools: [],
   },
   'ease-water': {
@@ -102,9 +117,14 @@ export const taskTable: Record<TaskName, TaskKind> = {
     rule: 'Once the leaves are down and before the nights it cannot stand.',
     tools: ['wire netting', 'dry leaves or straw', 'soft ties', 'a rain cover'],
   },
+  'ready-for-store': {
+    title: 'Water the pot through and mulch its top',
+    rule: 'A day or two before it goes into the store.',
+    tools: ['a watering can', 'leaves or straw'],
+  },
   'move-in': {
     title: 'Move the pot into the store',
-    rule: 'After leaf fall and nights of about 25 to 20 F (-4 to -6.5 C), before the roots are at risk.',
+    rule: 'Soft or first-year wood and small pots after leaf fall or a light frost and before 27 F (-3 C); older lignified wood in large pots after a few nights of about 25 to 20 F (-4 to -6.5 C).',
     tools: ['a dolly', 'a thermometer', 'a label'],
   },
   'shelter-nights': {
@@ -125,7 +145,7 @@ export const taskTable: Record<TaskName, TaskKind> = {
   'inspect-stored': {
     title: 'Look at the stored tree',
     rule: 'Every two to three weeks while it is stored.',
-    tools: ['a thermometer', 'a torch'],
+    tools: ['a thermometer', 'a flashlight'],
   },
   'inspect-protection': {
     title: 'Look under the cover',
@@ -135,7 +155,7 @@ export const taskTable: Record<TaskName, TaskKind> = {
   prune: {
     title: 'Prune before the buds swell',
     rule: 'In the last weeks of dormancy.',
-    tools: ['clean secateurs', 'a saw', 'gloves'],
+    tools: ['clean pruners', 'a saw', 'gloves'],
   },
   uncover: {
     title: 'Take the winter cover off in steps',
@@ -147,9 +167,19 @@ export const taskTable: Record<TaskName, TaskKind> = {
     rule: 'When the days outdoors reach a mean of 8 C (46 F).',
     tools: ['a dolly', 'a bright cool place'],
   },
+  'water-waking': {
+    title: 'Water the waking tree a little',
+    rule: 'Once when it comes into the light, then when the top 2 in (5 cm) is dry.',
+    tools: ['a watering can'],
+  },
+  'watch-buds': {
+    title: 'Watch the buds swell and open',
+    rule: 'From the first weeks in the light: one to two months at 50 F (10 C).',
+    tools: [],
+  },
   'pot-on': {
-    title: 'Pot on if the roots are full',
-    rule: 'As growth starts.',
+    title: 'Pot up when roots fill the pot',
+    rule: 'After the first feed.',
     tools: ['a pot one or two sizes up', 'potting mix'],
   },
   'cover-new-leaves': {
@@ -204,6 +234,7 @@ export const tasksOfGuide: Record<GuideKind, readonly TaskName[]> = {
     'stop-feeding',
     'ease-water',
     'leaf-fall',
+    'ready-for-store',
     'move-in',
     'shelter-nights',
     'stand-out',
@@ -223,11 +254,25 @@ export const tasksOfGuide: Record<GuideKind, readonly TaskName[]> = {
     'cover-new-leaves',
     'rest',
   ],
-  waking: ['prune', 'wake', 'pot-on', 'uncover', 'cover-new-leaves', 'harden', 'move-out', 'feed'],
+  waking: [
+    'prune',
+    'wake',
+    'water-waking',
+    'watch-buds',
+    'uncover',
+    'cover-new-leaves',
+    'harden',
+    'move-out',
+    'feed',
+    'pot-on',
+  ],
   establishing: [
     'plant-dormant',
     'plant-out',
+    'water-asleep',
     'water-new',
+    'water-first-summer',
+    'water-second-summer',
     'feed',
     'stop-feeding',
     'mulch',

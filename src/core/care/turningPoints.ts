@@ -1,6 +1,8 @@
 /** The days a calendar hangs on, read off the care year. All are days of the season. */
 
 import { DAYS_PER_YEAR } from '../climate/calendar.ts';
+import { daysUntilForced, FORCING_NEED, SWELL_SHARE } from '../phenology/forcing.ts';
+import { puttingAway, type Ripeness } from '../phenology/puttingAway.ts';
 import { careFigures } from './careFigures.ts';
 import type { CareYear } from './careYear.ts';
 import type { PotWinter } from './guideVocabulary.ts';
@@ -10,14 +12,17 @@ const WAKE_LEAD_DAYS = 42;
 /** Nor later than this. */
 const WAKE_LATEST_DAYS = 21;
 
+/** The days for putting a pot away are this many at most, and at least, days. Standing: ours. */
+const LONGEST_MOVE_IN_DAYS = 14;
+const SHORTEST_MOVE_IN_DAYS = 5;
+
 /** Where the coldest weeks give no leaf fall, the rest is taken this long either side of them, days. Standing: ours. */
 export const HALF_REST_DAYS = 30;
 
 /** How a pot spends the winter. */
-export function potWinter({ potRiskFirst, winterLowC, species }: CareYear): PotWinter {
+export function potWinter({ potRiskFirst, coldRiskFirst }: CareYear): PotWinter {
   if (potRiskFirst.p50 !== null) return 'store';
-  const woodAtRisk = winterLowC <= species.dormantFirstWinterC.value;
-  return potRiskFirst.p10 !== null || woodAtRisk ? 'shelter' : 'stand-out';
+  return potRiskFirst.p10 !== null || coldRiskFirst.young.p10 !== null ? 'shelter' : 'stand-out';
 }
 
 /** First day after the coldest weeks from which the usual mean is at least this; null where it never is. */
@@ -66,12 +71,52 @@ export function wakeDay(year: CareYear, safe: number): number {
   return Math.min(Math.max(warm, safe - WAKE_LEAD_DAYS), safe - WAKE_LATEST_DAYS);
 }
 
-/** When a stored pot goes in, and by when it must be in. */
-export function moveInDays(year: CareYear): { from: number; to: number } {
-  const { leafFall, firstFreeze, potRiskFirst } = year;
-  const nights = firstFreeze['24F'].p50 ?? firstFreeze['28F'].p50 ?? leafFall.p50 ?? 0;
-  const wanted = Math.max(leafFall.p50 ?? 0, nights);
-  const latest = potRiskFirst.p10 ?? wanted + 14;
-  const to = Math.min(latest, Math.max(wanted + 7, firstFreeze['20F'].p50 ?? wanted + 14));
-  return { from: Math.min(wanted, to), to };
+/**
+ * When a stored pot goes in, and by when it must be in: after the cold its wood should meet and before the night it does not stand, by the rule of
+ * `puttingAway.ts`, and before the mix of an open pot reaches the limit of the roots in one year of ten.
+ */
+export function moveInDays(year: CareYear, ripeness: Ripeness): { from: number; to: number } {
+  const { leafFall, nights, potRiskFirst } = year;
+  const { meets, before } = nights[ripeness];
+  const { waitsForLeaves } = puttingAway[ripeness];
+  const down = leafFall.p50 ?? 0;
+  const met = meets.p50 ?? down;
+  const wanted = waitsForLeaves ? Math.max(down, met) : Math.min(down, met);
+  // Soft wood is not put at risk in one year of ten; what has hardened goes by the usual year, and by the forecast.
+  const limit = (ripeness === 'soft' ? before.p10 : before.p50) ?? wanted + LONGEST_MOVE_IN_DAYS;
+  const latest = Math.min(limit - 1, potRiskFirst.p10 ?? limit, wanted + LONGEST_MOVE_IN_DAYS);
+  const to = Math.max(latest, leafFall.p10 ?? 0, 0);
+  return {
+    from: Math.max(Math.min(wanted, to - SHORTEST_MOVE_IN_DAYS), Math.min(leafFall.p10 ?? 0, to)),
+    to,
+  };
+}
+
+/** Mean of the bright place in which a tree wakes, C: 45 to 55 F is the aim, and a shed follows milder days. Standing: ours. */
+export const WAKING_PLACE_C = 10;
+
+export interface Waking {
+  /** It is brought into the light. */
+  light: number;
+  /** The first buds may swell, and the first leaves open. */
+  swell: number;
+  leaves: number;
+  /** The slowest have leaves by then. */
+  lastLeaves: number;
+}
+
+/** The days of a stored tree from the light to its leaves, by the heat of the place it wakes in and of the days outdoors. */
+export function wakingOf(year: CareYear, safe: number): Waking {
+  const light = wakeDay(year, safe);
+  const meanOf = (since: number) => {
+    const outdoors = year.meanC[(light + since + DAYS_PER_YEAR) % DAYS_PER_YEAR] as number;
+    return light + since < safe ? Math.max(outdoors, WAKING_PLACE_C) : outdoors;
+  };
+  const after = (need: number) => light + (daysUntilForced(meanOf, need) ?? DAYS_PER_YEAR / 2);
+  return {
+    light,
+    swell: after(SWELL_SHARE * FORCING_NEED.low),
+    leaves: after(FORCING_NEED.low),
+    lastLeaves: after(FORCING_NEED.high),
+  };
 }

@@ -1,29 +1,79 @@
-/** How often and how much to water a pot, from its size and the drying power of the air. Standing of every figure: ours. */
+/**
+ * How often and how much to water: a pot by its size, a tree newly planted by its stem and the weeks since, both by the reference
+ * evapotranspiration of the place and season.
+ */
 
-import { roundTo } from '../units.ts';
-
-/** Days between waterings of a mid-size pot in leaf at a vapour pressure deficit of 1 kPa. */
-const DAYS_AT_ONE_KPA = 3;
-/** Damper air than this does not stretch the time further, kPa. */
-const LEAST_DEFICIT_KPA = 0.3;
-/** The pot the days are meant for: a #3 of the trade, litres. */
-const USUAL_POT_LITRES = 11;
-const FEWEST_DAYS = 1;
-const MOST_DAYS = 10;
-/** Water at a time as a share of the volume of the pot. */
-export const waterShare = { low: 0.1, high: 0.15 } as const;
+import { inchesToCm, LITRES_PER_US_GALLON, roundTo } from '../units.ts';
 
 /**
- * Days between waterings of a tree in leaf, 1 to 10, not rounded. A pot holds water by its volume and dries through its surface, so
- * the days grow with the cube root of the litres.
+ * Water a tree in a #3 pot uses, as a share of reference evapotranspiration, litres per mm: fitted to Beeson 2010, HortScience 45:1260 (1.3 litres
+ * a day at market size in 11.4 litres). One coefficient from one trial: ours.
  */
-export function wateringDays(deficitKpa: number, litres: number): number {
-  const days = DAYS_AT_ONE_KPA / Math.max(deficitKpa, LEAST_DEFICIT_KPA);
-  const bySize = (litres / USUAL_POT_LITRES) ** (1 / 3);
-  return Math.min(MOST_DAYS, Math.max(FEWEST_DAYS, days * bySize));
+const USE_LITRES_PER_MM = 0.19;
+/** The pot of that trial, litres. */
+const TRIAL_POT_LITRES = 11.4;
+/** Use grows with the surface of the tree, so with the two-thirds power of the pot. Standing: ours. */
+const USE_POWER = 2 / 3;
+/** Share of the volume of a pot that may be used before it is watered again. Standing: ours. */
+const SHARE_BETWEEN = 0.14;
+const FEWEST_DAYS = 1;
+const MOST_POT_DAYS = 10;
+/** Water at a time as a share of the volume of the pot. Standing: ours. */
+export const waterShare = { low: 0.15, high: 0.25 } as const;
+
+const clamp = (value: number, low: number, high: number) => Math.min(high, Math.max(low, value));
+
+/** Litres a day that a tree in leaf uses in a pot. */
+export function potUseLitres(etoMm: number, litres: number): number {
+  return USE_LITRES_PER_MM * etoMm * (litres / TRIAL_POT_LITRES) ** USE_POWER;
+}
+
+/** Days between waterings of a tree in leaf in a pot, 1 to 10, not rounded. */
+export function potWateringDays(etoMm: number, litres: number): number {
+  const use = potUseLitres(etoMm, litres);
+  return use <= 0 ? MOST_POT_DAYS : clamp((SHARE_BETWEEN * litres) / use, FEWEST_DAYS, MOST_POT_DAYS);
 }
 
 /** Litres to give at a time, in steps of a tenth. */
 export function waterLitres(litres: number, share: { low: number; high: number } = waterShare) {
   return { low: roundTo(litres * share.low, 0.1), high: roundTo(litres * share.high, 0.1) };
+}
+
+/** How long a tree has been in the ground: weeks 1 and 2, weeks 3 to 12, the rest of its first year. */
+export const plantedStages = ['first-weeks', 'rooting', 'first-year'] as const;
+export type PlantedStage = (typeof plantedStages)[number];
+
+/**
+ * Days between waterings at 5 mm of evapotranspiration a day. From University of Florida IFAS, EP113 and ENH857 (daily for two weeks, every
+ * other day for two months, then weekly) and University of Minnesota Extension (daily, every two to three days to week 12, then weekly); that
+ * they stretch with the weather is ours.
+ */
+const daysAtUsualEto: Readonly<Record<PlantedStage, number>> = {
+  'first-weeks': 1,
+  rooting: 2.5,
+  'first-year': 7,
+};
+const USUAL_ETO_MM = 5;
+const MOST_GROUND_DAYS = 14;
+
+/** Days between waterings of a tree in its first year in the ground, 1 to 14, not rounded. */
+export function plantedWateringDays(stage: PlantedStage, etoMm: number): number {
+  if (etoMm <= 0) return MOST_GROUND_DAYS;
+  return clamp((daysAtUsualEto[stage] * USUAL_ETO_MM) / etoMm, FEWEST_DAYS, MOST_GROUND_DAYS);
+}
+
+/** Gallons at a time for each inch of the stem: the middle of 2 to 3, University of Florida IFAS, EP113. */
+const GALLONS_PER_CALIPER_INCH = 2.5;
+/** Share of the pot it came in, at a time: the middle of 25 to 30 %, University of Minnesota Extension. */
+const SHARE_OF_POT = 0.275;
+
+/** Stem of a tree whose caliper is not known, by its pot: three quarters of an inch in a #3, mm. Standing: ours. */
+export function usualCaliperMm(potLitres: number): number {
+  return 10 * inchesToCm(0.75) * (potLitres / TRIAL_POT_LITRES) ** (1 / 3);
+}
+
+/** Litres at a time for a tree newly planted, whichever asks for more: its stem or the pot it came in. */
+export function plantedWaterLitres(caliperMm: number, potLitres: number): number {
+  const inches = caliperMm / (10 * inchesToCm(1));
+  return Math.max(GALLONS_PER_CALIPER_INCH * LITRES_PER_US_GALLON * inches, SHARE_OF_POT * potLitres);
 }

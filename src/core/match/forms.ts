@@ -84,10 +84,11 @@ export function formAdvice(
   { asOf }: Pick<MatchContext, 'asOf'>,
 ): FormAdvice[] {
   const season = buyingSeason(place, asOf);
+  // There a pot is stored, and leaves would only have to fall.
+  const winterIsHard = place.class.winter === 'frozen' || place.class.winter === 'cold';
   const freezesRarely = place.class.winter === 'mild' || place.class.winter === 'frost-free';
-  const { leafed, dormant } = growsOnLate(place.class)
-    ? longSeason(season, freezesRarely)
-    : shortSeason(season);
+  const { leafed, dormant } =
+    growsOnLate(place.class) && !winterIsHard ? longSeason(season, freezesRarely) : shortSeason(season);
   const advice = (form: Form, [fit, because]: Advice): FormAdvice => ({ form, fit, because });
   return [advice('leafed-pot', leafed), advice('dormant-pot', dormant), bareRootAdvice(species, season)].sort(
     (a, b) => fitOrder[a.fit] - fitOrder[b.fit],
