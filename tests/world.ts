@@ -106,7 +106,7 @@ export const baseSpecies: WrittenSpecies = {
     },
     cutting: {
       rooting_warm_days: figure([25, 40], 'days'),
-      wean: figure([60, 84], 'days'),
+      wean: figure([28, 42], 'days'),
       strongly_rooted: figure(180, 'days'),
       success: figure(0.8, 'share'),
     },

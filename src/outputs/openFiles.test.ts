@@ -36,7 +36,7 @@ const world: World = {
   },
 };
 const catalogue = catalogueOf(worldRecords(world), '2026-12-10');
-const stock = stockFile(catalogue, addressOf);
+const stock = stockFile(catalogue, addressOf, []);
 const cultivars = cultivarsFile(catalogue, addressOf);
 
 function validator(schema: Record<string, unknown>) {

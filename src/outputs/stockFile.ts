@@ -15,6 +15,7 @@ import {
   publishedSchema,
   reasonsOf,
 } from './openFile.ts';
+import { type FormRuns, openSending, openSendingOf } from './openSending.ts';
 
 /** Raised when a field changes its meaning or goes away; new fields do not raise it. */
 export const STOCK_FILE_VERSION = 1;
@@ -59,6 +60,9 @@ export const stockFileShape = z.strictObject({
   version: z.literal(STOCK_FILE_VERSION),
   asOf: openDay.describe('The day the states are computed for.'),
   yard: z.string(),
+  sending: openSending.describe(
+    'Weeks in which trees of each form leave the yard, by the weather at its own end: no destination can have more. Those of a place are in places/ID.json.',
+  ),
   lots: z.array(openLot),
 });
 
@@ -98,12 +102,17 @@ function openLotOf(entry: LotEntry, addressOf: AddressOf): StockFile['lots'][num
   };
 }
 
-/** The content of stock.json. `addressOf` makes absolute addresses of paths. */
-export function stockFile({ asOf, yard, lots }: Catalogue, addressOf: AddressOf): StockFile {
+/** The content of stock.json. `addressOf` makes absolute addresses of paths; `sending`: the weeks by the yard's own weather. */
+export function stockFile(
+  { asOf, yard, lots }: Catalogue,
+  addressOf: AddressOf,
+  sending: readonly FormRuns[],
+): StockFile {
   return {
     version: STOCK_FILE_VERSION,
     asOf,
     yard: yard.name,
+    sending: openSendingOf(sending),
     lots: lots.map(entry => openLotOf(entry, addressOf)),
   };
 }

@@ -3,7 +3,9 @@
 import { catalogue } from '../content.ts';
 import { absolute } from '../href.ts';
 import { stockFile } from '../outputs/stockFile.ts';
+import { runsFromHome } from '../views/sentNow.ts';
 
 export async function GET(): Promise<Response> {
-  return Response.json(stockFile(await catalogue(), absolute));
+  const all = await catalogue();
+  return Response.json(stockFile(all, absolute, runsFromHome(all)));
 }

@@ -122,7 +122,7 @@ describe("a lot's page", () => {
       Raised: 'Air layer put on 6 June 2026, severed 11 July 2026',
       Left: '12 of 20 raised, counted 28 August 2026',
     });
-    expect(facts.Pot).toMatch(/^#1 pot \(about 3\.\d L\) since 11 July 2026$/);
+    expect(facts.Pot).toMatch(/^#1 \(about 3\.\d L\) since 11 July 2026$/);
     expect(signFacts(entry.signs)).toContainEqual({ label: 'Leaves', value: 'Full, 28 August 2026' });
   });
 
@@ -147,7 +147,7 @@ describe("a lot's page", () => {
   it('keeps to the count, and names no price, once the lot is sold', () => {
     const gone = two.lots.find(({ lot }) => lot.id === 'b-10')!;
     expect(readinessWhy(gone).map(({ question }) => question)).toEqual(['Are any left?']);
-    expect(gradeWhy(gone).map(({ question }) => question)).toEqual(['Size', 'Scarcity']);
+    expect(gradeWhy(gone).map(({ question }) => question)).toEqual(['Grade', 'Scarcity']);
   });
 });
 

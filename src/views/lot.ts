@@ -7,7 +7,7 @@ import { gateNames } from '../core/lots/answers.ts';
 import { priceInWords } from '../core/money.ts';
 import type { Form, Reason } from '../core/records/common.ts';
 import { caliperInWords, lengthInWords, poundsToKg, weightInWords } from '../core/units.ts';
-import { potInWords, standInWords } from './measures.ts';
+import { gradeInWords, standInWords } from './measures.ts';
 import {
   countInWords,
   formWords,
@@ -41,7 +41,7 @@ function potFact(entry: LotEntry): string {
   if (!last || entry.size.answer.container === null) return sentence(standInWords(entry));
   const litres = last.container.litres.toFixed(1);
   const volume = last.container.written.endsWith(' L') ? '' : ` (about ${litres} L)`;
-  return `${potInWords(last.container.written)}${volume} since ${dayInWords(last.date)}`;
+  return `${last.container.written}${volume} since ${dayInWords(last.date)}`;
 }
 
 function measured(value: number | null, inWords: (value: number) => string, on: Day | null): string {
@@ -62,7 +62,7 @@ export function lotFacts(entry: LotEntry): Fact[] {
     { label: 'Pot', value: potFact(entry) },
     { label: 'Height', value: measured(heightCm, lengthInWords, signs.heightCm?.on ?? measuredOn) },
     { label: 'Stem', value: measured(caliperMm, caliperInWords, signs.caliperMm?.on ?? measuredOn) },
-    { label: 'Size class', value: size.answer.name },
+    { label: 'Graded', value: sentence(gradeInWords(size.answer)) },
     { label: 'Roots', value: lot.rootstock === null ? 'Its own' : `Grafted on ${lot.rootstock}` },
     { label: 'Raised', value: historyInWords(entry) },
     { label: 'Left', value: leftFact(entry) },
@@ -141,7 +141,7 @@ export function gradeWhy({ size, scarcity, tiers, forms, soldOut }: LotEntry): W
     return [{ form, answer: priceInWords(tier.answer.price), because: tier.because }];
   });
   return [
-    { question: 'Size', answer: size.answer.name, because: size.because },
+    { question: 'Grade', answer: sentence(gradeInWords(size.answer)), because: size.because },
     { question: 'Scarcity', answer: scarcityWords[scarcity.answer], because: scarcity.because },
     ...prices.map(({ form, answer, because }) => ({
       question: `Price, ${lowerFirst(formWords[form])}`,

@@ -30,7 +30,7 @@ import {
   stockRow,
 } from './stock.ts';
 import { seenIn } from './videos/seenIn.ts';
-import { formMeanings, formWords } from './words.ts';
+import { formMeanings, formWords, lowerFirst } from './words.ts';
 
 type Href = (path: string) => string;
 
@@ -46,6 +46,10 @@ function holdNotice({ since, why }: NonNullable<LotEntry['lot']['hold']>): Html 
   return html`<div class="notice"><p><strong>Held back since ${dayInWords(since)}.</strong> ${why}</p></div>`;
 }
 
+function conditionNotice(condition: string): Html {
+  return html`<div class="notice"><p><strong>Know before you buy.</strong> ${condition}</p></div>`;
+}
+
 function formRow({ form, formName, state, words, price }: StockLine): Html {
   return html`<tr><th scope="row">${formName} <span class="soft meaning">${formMeanings[form]}</span></th><td><span class="state ${state}">${words}</span></td><td class="price">${price ?? '–'}</td></tr>`;
 }
@@ -55,7 +59,7 @@ function formsSection(all: Catalogue, entry: LotEntry, lines: readonly StockLine
   const how = lot.buy ?? all.yard.ordering.link;
   const buy = how && html`<a class="button" href="${how}">${lot.buy ? 'Buy from this lot' : 'Order'}</a> `;
   const forms = lines.map(({ form }) => form);
-  return html`<section aria-labelledby="forms"><h2 id="forms">Form, readiness and price</h2><table class="ruled forms" data-forms="${forms.join(' ')}"><caption>As of ${dayInWords(all.asOf)}; the price is for one tree</caption><thead><tr><th scope="col">Form</th><th scope="col">Ready</th><th scope="col" class="price">Price</th></tr></thead><tbody>${lines.map(formRow)}</tbody></table><p class="buttons">${buy || null}<a class="button" href="${href('/ordering/')}">How to order</a></p>${whenItArrives(all, species.id, forms, href)}</section>`;
+  return html`<section aria-labelledby="forms"><h2 id="forms">Form, readiness and price</h2><table class="ruled forms" data-forms="${forms.join(' ')}"><caption>As of ${dayInWords(all.asOf)}; the price is for one tree</caption><thead><tr><th scope="col">Form</th><th scope="col">Ready</th><th scope="col" class="price">Price</th></tr></thead><tbody>${lines.map(formRow)}</tbody></table>${lot.price && html`<p>The price is our own: ${lowerFirst(lot.price.why)}</p>`}<p class="buttons">${buy || null}<a class="button" href="${href('/ordering/')}">How to order</a></p>${whenItArrives(all, species.id, forms, href)}</section>`;
 }
 
 function cartonRow({ formName, cutBack, carton, weight, billable }: CartonView): Html {
@@ -118,7 +122,7 @@ export async function lotPage(all: Catalogue, entry: LotEntry, tools: PageTools)
     { path: '/stock/', name: 'Stock list' },
     { path: cultivarPath(cultivar.id), name: cultivar.name },
   ];
-  const main = html`${crumbs(above, `Lot ${lot.id}`, tools.links)}<h1><bdi>${cultivar.name}</bdi> <span class="kind">${speciesName(species)}</span></h1><p class="standfirst">Lot ${lot.id}: ${lotSize(entry)}</p>${soldOut && soldNotice(entry, others, href)}${lot.hold && !soldOut ? holdNotice(lot.hold) : null}${!soldOut && formsSection(all, entry, lines, href)}${myTree(cultivar, href)}${await plantSection(entry, tools)}${cartons.length > 0 && cartonSection(cartons)}${whySection(entry)}${others.length > 0 && othersSection(cultivar, others, href)}${alternatives(instead, soldOut ? 'In its place' : 'Much like it', href)}${seenInVideos(seenIn(all, 'lot', lot.id), href)}${cautions(species)}`;
+  const main = html`${crumbs(above, `Lot ${lot.id}`, tools.links)}<h1><bdi>${cultivar.name}</bdi> <span class="kind">${speciesName(species)}</span></h1><p class="standfirst">Lot ${lot.id}: ${lotSize(entry)}</p>${soldOut && soldNotice(entry, others, href)}${lot.hold && !soldOut ? holdNotice(lot.hold) : null}${lot.condition && !soldOut ? conditionNotice(lot.condition) : null}${!soldOut && formsSection(all, entry, lines, href)}${myTree(cultivar, href)}${await plantSection(entry, tools)}${cartons.length > 0 && cartonSection(cartons)}${whySection(entry)}${others.length > 0 && othersSection(cultivar, others, href)}${alternatives(instead, soldOut ? 'In its place' : 'Much like it', href)}${seenInVideos(seenIn(all, 'lot', lot.id), href)}${cautions(species)}`;
   const description = `${cultivar.name} (${species.botanical}). ${summary}`;
   return { title, description, path, things: product === null ? [] : [product], main };
 }

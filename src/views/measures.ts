@@ -15,6 +15,17 @@ export function standInWords({ lot, size }: Pick<LotEntry, 'lot' | 'size'>): str
   return lot.lifted === null ? 'not yet potted' : 'bare roots';
 }
 
+const gradedWords = {
+  '-1': 'one size under its pot',
+  '0': 'true to its pot',
+  '1': 'one size over its pot',
+} as const;
+
+/** How a plant is graded beside its pot, so that nobody takes the grade for the pot: `one size under its pot`. */
+export function gradeInWords({ name, againstPot }: LotEntry['size']['answer']): string {
+  return againstPot === null ? `as ${name}, by height and stem` : gradedWords[`${againstPot}`];
+}
+
 /** Pot and height, as far as they are known: `#1 pot, 34 in (86 cm)`. */
 export function sizeInWords(entry: Pick<LotEntry, 'lot' | 'size'>): string {
   const { heightCm } = entry.size.answer;

@@ -11,7 +11,7 @@ export const groupWords: Record<SearchGroup, string> = {
   form: 'Form',
   readiness: 'Readiness',
   price: 'Price of one',
-  size: 'Size',
+  size: 'Graded as',
   place: 'At your place',
 };
 

@@ -32,7 +32,7 @@ interface PlaceFile {
 }
 
 function placeFile(id: string): PlaceFile {
-  return JSON.parse(readText(folder, `places/${id}.json`)) as PlaceFile;
+  return JSON.parse(readText(folder, `places/${id}/verdicts.json`)) as PlaceFile;
 }
 
 function wordsAt(id: string, cultivar: string): string {
@@ -381,14 +381,14 @@ describe('when something fails', () => {
         expect(await page.locator('table.stock tbody').count()).toBeGreaterThan(20);
         expect(problems).toEqual([]);
         // The next try may get all of it.
-        await context.unroute('**/places/*.json');
+        await context.unroute('**/places/*/verdicts.json');
         await page.fill('#mine-zip', '');
         await page.click('[data-mine-line] button');
         await expect.poll(() => page.locator('[data-mine]').first().textContent()).toMatch(anyLevel);
       },
       context =>
-        context.route('**/places/*.json', async route => {
-          const whole = readText(folder, 'places/asheville-nc.json');
+        context.route('**/places/*/verdicts.json', async route => {
+          const whole = readText(folder, 'places/asheville-nc/verdicts.json');
           await route.fulfill({ contentType: 'application/json', body: whole.slice(0, whole.length / 2) });
         }),
     ));

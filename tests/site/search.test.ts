@@ -196,7 +196,7 @@ describe('choices', () => {
       JSON.parse(Object.entries(localStorage).find(([key]) => key.startsWith('leafdrop-place'))![1]),
     );
     const { kinds, cultivars: kindOf } = JSON.parse(
-      readText(folder, `places/${place.place}.json`),
+      readText(folder, `places/${place.place}/verdicts.json`),
     ) as PlaceFile;
     const expected = cultivars.filter(({ id }) => kinds[kindOf[id]!]?.level === 'at-home');
     expect((await names(page)).sort()).toEqual(namesOf(expected));

@@ -14,7 +14,7 @@ interface Beside {
 
 const besidePages: readonly Beside[] = [
   { page: /^\/guides\/[^/#]+\/[^/#]+\/$/, file: /^(?:\.ics|\/[^/]+\.ics)$/ },
-  { page: /^\/places\/[^/#]+\/$/, file: /^\.json$/ },
+  { page: /^\/places\/[^/#]+\/$/, file: /^(?:\.json|\/verdicts\.json)$/ },
   { page: /^\/videos\/[^/#]+\/$/, file: /^\/(?:qr\.svg|qr\.png|description\.txt)$/ },
 ];
 

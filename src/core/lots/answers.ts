@@ -73,12 +73,15 @@ export interface Gate {
   range: Span | null;
   /** For a gate that passes in a season only: the day from which that season may be over (10 % day). */
   closes: Day | null;
+  /** What somebody has to do with the lot, where that is more than to look. */
+  asks?: string;
   because: Reason[];
 }
 
 /**
- * ready: every gate passed. Otherwise blocked when a gate is; else opens when a gate opens later, since nobody can make that
- * day come sooner by looking; else look. What must be looked at before an opening day is told with its reasons.
+ * ready: every gate passed. Otherwise blocked when a gate is; else look when nobody knows whether the lot is in leaf or asleep,
+ * since no day can rest on that; else opens when a gate opens later, since nobody can make that day come sooner by looking; else
+ * look. What must be looked at before an opening day is told with its reasons.
  */
 export type FormState = 'ready' | 'opens' | 'blocked' | 'look';
 
@@ -97,6 +100,8 @@ export interface SizeClass {
   name: string;
   /** Place in `containerClasses`. */
   classIndex: number;
+  /** Graded under (-1), true to (0) or over (1) its pot; null: it stands in none. */
+  againstPot: -1 | 0 | 1 | null;
   /** The pot as written. */
   container: string | null;
   heightCm: number | null;

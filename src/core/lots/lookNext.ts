@@ -25,7 +25,7 @@ export function lookNextOf(forms: readonly FormAnswer[], { asOf, yard }: YardDay
   const soon = addDays(asOf, yard.walkFreshDays);
   const gates = forms.filter(form => wantsLook(form, soon)).flatMap(form => form.gates);
   const wanted = new Set(
-    gates.filter(({ state }) => state === 'look').flatMap(({ name }) => tasks[name] ?? []),
+    gates.filter(({ state }) => state === 'look').flatMap(({ name, asks }) => asks ?? tasks[name] ?? []),
   );
   if (wanted.size > 0) {
     const [last, ...others] = [...wanted].reverse();

@@ -3,12 +3,13 @@
 import type { DayRule, Forecast } from '../climate/forecast.ts';
 import { addDays, type Day, type DayRange, daysBetween, later } from '../days.ts';
 import { budbreak, budbreakNeed } from '../phenology/budbreak.ts';
-import { coldSpell } from '../phenology/coldSpell.ts';
+import { type RestUse, restMet } from '../phenology/dormancy.ts';
 import { leafFall, leafFallFigures } from '../phenology/leafFall.ts';
 import type { Figure } from '../records/common.ts';
 import type { Species } from '../records/species.ts';
 import type { Span } from './answers.ts';
 import type { Outlook } from './outlook.ts';
+import { midsummerBefore } from './seasons.ts';
 import { COLD_SOIL_DAYS, coldSoil, inTurn, rooting, WEANING_COLD_SHARE, weaning } from './weatherRules.ts';
 
 /** A thing that happens in fewer years than this is not promised. Standing: ours. */
@@ -72,20 +73,24 @@ export function leavesDown(outlook: Outlook, species: Species, start: Day): Expe
   return expected(start, outlook.when(fall.name, start, fall.rule));
 }
 
-/** Leaves come down and the cold spell after that is met. */
-export function asleep(outlook: Outlook, species: Species, start: Day): Expected {
+/** Leaves come down and the rest after that is met, deep enough for what is asked of the tree. */
+export function asleep(outlook: Outlook, species: Species, start: Day, use: RestUse): Expected {
   const fall = leafFallOf(species);
-  const cold = species.coldSpellDays.value;
-  return expected(
-    start,
-    outlook.when(`${fall.name}, cold ${cold}`, start, inTurn(fall.rule, coldSpell(cold))),
-  );
+  return expected(start, outlook.when(`${fall.name}, rest ${use}`, start, inTurn(fall.rule, restMet(use))));
 }
 
-/** The cold spell is met by a tree whose leaves are down since `start`. */
-export function coldMet(outlook: Outlook, species: Species, start: Day): Expected {
-  const cold = species.coldSpellDays.value;
-  return expected(start, outlook.when(`cold ${cold}`, start, coldSpell(cold)));
+/** The rest is met by a tree whose leaves are down since `start`. */
+export function restMetSince(outlook: Outlook, start: Day, use: RestUse): Expected {
+  return expected(start, outlook.when(`rest ${use}`, start, restMet(use)));
+}
+
+/** Freezes of 32 F at home are over, in the spring that ends the rest season a day lies in; null where it hardly freezes. */
+export function freezesOver(outlook: Outlook, inSeasonOf: Day): Span | null {
+  const lastFreeze = outlook.lastFreeze();
+  if (lastFreeze === null) return null;
+  const start = midsummerBefore(inSeasonOf, outlook.south);
+  const on = (seasonDay: number) => addDays(start, seasonDay);
+  return { from: on(lastFreeze.p10), likely: on(lastFreeze.p50), to: on(lastFreeze.p90) };
 }
 
 /** The soil is cold, for a tree whose leaves are down since a day; the two weeks that end on it count already. */

@@ -64,7 +64,7 @@ describe('milestones', () => {
   it('come in the order early, likely, late', () => {
     const outlook = outlookAt(hills);
     for (const { range } of [
-      asleep(outlook, fig, asOf),
+      asleep(outlook, fig, asOf, 'in-pot'),
       budsBreak(outlook, fig, asOf),
       rootsHold(outlook, warmDays, { from: asOf, to: asOf }),
     ]) {
@@ -78,7 +78,7 @@ describe('milestones', () => {
   });
 
   it('are not told where fewer than half the years have them', () => {
-    const { range, share } = asleep(outlookAt(tropics), fig, asOf);
+    const { range, share } = asleep(outlookAt(tropics), fig, asOf, 'in-pot');
     expect(range).toBeNull();
     expect(share).toBe(0);
   });

@@ -3,11 +3,14 @@
  * five thousand lots that share a season ask no more often than fifty.
  */
 
+import { daysForward } from '../climate/calendar.ts';
 import type { ClimateFigures } from '../climate/figures.ts';
 import type { DayRule, Forecast, ObservedDay } from '../climate/forecast.ts';
 import { forecastDay } from '../climate/forecast.ts';
+import { findWinters, freezeOdds } from '../climate/freezes.ts';
+import type { Spread } from '../climate/quantiles.ts';
 import { type WeatherYears, weatherYears } from '../climate/weatherYears.ts';
-import { addDays, type Day, dayParts, daysBetween } from '../days.ts';
+import { addDays, type Day, dayParts, daysBetween, doyFromMonthDay } from '../days.ts';
 import { chillNeed, heatCountsFrom } from '../phenology/chill.ts';
 import type { Species } from '../records/species.ts';
 import { midwinterOf } from './seasons.ts';
@@ -28,6 +31,8 @@ export interface Outlook {
   monthMeanC(of: Day): number;
   /** The day in the rest season a day lies in from which heat counts towards budbreak. */
   heatCountsFrom(species: Species, inSeasonOf: Day): Day;
+  /** Last 32 F freeze of a winter in days from midsummer, early, middle and late year; null where it hardly freezes. */
+  lastFreeze(): Spread | null;
   /** The day on which a rule, started on `start`, comes true. `name` tells rules with different figures apart. */
   when(name: string, start: Day, makeRule: () => DayRule): Forecast;
   /** What was to be expected on an earlier day: the same weather years, with the log only up to that day. */
@@ -58,6 +63,7 @@ interface Home {
   years: WeatherYears;
   /** Days after midwinter from which heat counts, by species. */
   heatFrom(species: Species): number;
+  lastFreeze(): Spread | null;
   /** The whole log that is known. */
   log: readonly ObservedDay[];
   /** Forecasts by rule, start and how much of the log they rest on. */
@@ -90,6 +96,7 @@ function outlookOf(home: Home, readings: number): Outlook {
     heatCountsFrom(species, inSeasonOf) {
       return addDays(midwinterOf(inSeasonOf, outlook.south), home.heatFrom(species));
     },
+    lastFreeze: home.lastFreeze,
     when(name, start, makeRule) {
       const question = `${start} ${name}`;
       const decided = settled.get(question);
@@ -119,6 +126,20 @@ function outlookOf(home: Home, readings: number): Outlook {
   return outlook;
 }
 
+/** The last 32 F freeze, found when first asked for; null where fewer than nine winters of ten have one. */
+function lastFreezeOf(years: WeatherYears): () => Spread | null {
+  let found: Spread | null | undefined;
+  return () => {
+    if (found !== undefined) return found;
+    const { last } = freezeOdds(findWinters(years), 32);
+    const day = (date: string | null) =>
+      date === null ? null : daysForward(years.firstDoy, doyFromMonthDay(date));
+    const [p10, p50, p90] = [day(last.p10), day(last.p50), day(last.p90)];
+    found = p10 === null || p50 === null || p90 === null ? null : { p10, p50, p90 };
+    return found;
+  };
+}
+
 /** Days after midwinter from which the heat of each species counts, found when first asked for. */
 function heatFromOf(years: WeatherYears): (species: Species) => number {
   const found = new Map<string, number>();
@@ -144,5 +165,6 @@ export function homeOutlook(
   const years = weatherYears(figures, LOT_SEASONS);
   const kept = { kept: new Map(), settled: new Map(), earlier: new Map() };
   const heatFrom = heatFromOf(years);
-  return outlookOf({ name, figures, years, heatFrom, log: known, ...kept }, known.length);
+  const lastFreeze = lastFreezeOf(years);
+  return outlookOf({ name, figures, years, heatFrom, lastFreeze, log: known, ...kept }, known.length);
 }

@@ -4,7 +4,7 @@ import { addDays, type Day, type DayRange, dayInWords, earlier, later } from '..
 import type { Form, Reason } from '../records/common.ts';
 import type { FormAnswer, FormState, Gate, Span } from './answers.ts';
 import { counted } from './gates/counted.ts';
-import { dormant } from './gates/dormant.ts';
+import { dormantForLifting, dormantInPot } from './gates/dormant.ts';
 import type { SeasonGateRule } from './gates/gate.ts';
 import { leafed } from './gates/leafed.ts';
 import { lifting } from './gates/lifting.ts';
@@ -17,8 +17,8 @@ import type { Subject, YardDay } from './subject.ts';
 /** The gates that hold in a season only, per form of sale. */
 export const seasonGates: Record<Form, readonly SeasonGateRule[]> = {
   'leafed-pot': [leafed],
-  'dormant-pot': [dormant],
-  'bare-root': [dormant, lifting],
+  'dormant-pot': [dormantInPot],
+  'bare-root': [dormantForLifting, lifting],
 };
 
 /** Latest of the early, the middle and the late days of the gates that open later; null when none does. */
@@ -41,9 +41,10 @@ function closingOf(seasonal: readonly Gate[]): Day | null {
   }, null);
 }
 
-function stateOf(gates: readonly Gate[]): FormState {
-  const holds = (state: Gate['state']) => gates.some(gate => gate.state === state);
+function stateOf(lasting: readonly Gate[], seasonal: readonly Gate[]): FormState {
+  const holds = (state: Gate['state']) => [...lasting, ...seasonal].some(gate => gate.state === state);
   if (holds('blocked')) return 'blocked';
+  if (seasonal.some(({ state }) => state === 'look')) return 'look';
   if (holds('opens')) return 'opens';
   return holds('look') ? 'look' : 'ready';
 }
@@ -84,8 +85,9 @@ function openingInSeason(gates: readonly Gate[]): { range: DayRange | null; cut:
 }
 
 function answerForm(subject: Subject, today: YardDay, form: Form, lasting: readonly Gate[]): FormAnswer {
-  const gates = [...lasting, ...seasonGatesFor(subject, today, form, lasting)];
-  const state = stateOf(gates);
+  const seasonal = seasonGatesFor(subject, today, form, lasting);
+  const gates = [...lasting, ...seasonal];
+  const state = stateOf(lasting, seasonal);
   const because = reasonsFor(state, gates);
   if (state !== 'opens') return { form, state, range: null, gates, because };
   const { range, cut } = openingInSeason(gates);

@@ -49,12 +49,13 @@ describe('size class', () => {
     expect(answer).toEqual({
       name: '#1',
       classIndex: 5,
+      againstPot: 0,
       container: '#1',
       heightCm: 60,
       caliperMm: 8,
       measuredOn: '2026-10-01',
     });
-    expect(because.map(({ text }) => text)).toContain('Height and stem agree with #1.');
+    expect(because.map(({ text }) => text)).toContain('Height and stem are true to its pot: graded #1.');
   });
 
   it('moves one step at most', () => {

@@ -2,7 +2,7 @@
 
 import { type Day, dayInWords, later } from '../days.ts';
 import type { Answer, Reason } from '../records/common.ts';
-import { containerClasses } from '../records/container.ts';
+import { containerClasses, potWithArticle } from '../records/container.ts';
 import type { Lot } from '../records/lot.ts';
 import { caliperInWords, lengthInWords } from '../units.ts';
 import type { LotSigns, Seen, SizeClass } from './answers.ts';
@@ -64,10 +64,12 @@ function measureReasons({ heightCm, caliperMm }: LotSigns): Reason[] {
 function verdict(potIndex: number, classIndex: number, grade: number | null): Reason {
   const name = containerClasses[classIndex]!.name;
   if (grade === null) return { text: 'Not measured yet: graded by its pot.', standing: 'seen' };
-  if (classIndex === potIndex) return { text: `Height and stem agree with ${name}.`, standing: 'ours' };
+  if (classIndex === potIndex) {
+    return { text: `Height and stem are true to its pot: graded ${name}.`, standing: 'ours' };
+  }
   const way = classIndex > potIndex ? 'large' : 'small';
   return {
-    text: `Height and stem are ${way} for its pot: graded one step ${way === 'large' ? 'up' : 'down'}, ${name}.`,
+    text: `Height and stem are ${way} for its pot: graded one size ${way === 'large' ? 'over' : 'under'} it, as ${name}.`,
     standing: 'ours',
   };
 }
@@ -87,7 +89,7 @@ export function sizeOf(lot: Lot, signs: LotSigns, asOf: Day, baseClassIndex: num
     classIndex = grade === null ? potIndex : Math.min(Math.max(grade, potIndex - 1), potIndex + 1);
     const nearest = exact ? '' : `, nearest class ${containerClasses[potIndex]!.name}`;
     because.push({
-      text: `In a ${written} pot${nearest} since ${dayInWords(potting.date)}.`,
+      text: `In ${potWithArticle(written)}${nearest} since ${dayInWords(potting.date)}.`,
       standing: 'seen',
     });
     because.push(...measureReasons(signs), verdict(potIndex, classIndex, grade));
@@ -100,10 +102,12 @@ export function sizeOf(lot: Lot, signs: LotSigns, asOf: Day, baseClassIndex: num
         : { text: `Graded by height and stem as ${containerClasses[classIndex]!.name}.`, standing: 'ours' },
     );
   }
+  const graded = potting ? Math.sign(classIndex - potting.container.classIndex) : null;
   return {
     answer: {
       name: containerClasses[classIndex]!.name,
       classIndex,
+      againstPot: graded as SizeClass['againstPot'],
       container: potting?.container.written ?? null,
       heightCm: heightCm?.value ?? null,
       caliperMm: caliperMm?.value ?? null,

@@ -76,3 +76,8 @@ export function containerOf(written: string): Container {
   if (!found) throw new RangeError(`not a container class: ${written}`);
   return { written, litres: classLitres(found), classIndex, exact: true };
 }
+
+/** `a #1 pot`, `an SP5 pot`, `an 8 L pot`. */
+export function potWithArticle(name: string): string {
+  return `${/^(?:SP|8|11 L|18 L)/.test(name) ? 'an' : 'a'} ${name} pot`;
+}

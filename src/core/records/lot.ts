@@ -52,6 +52,10 @@ export const writtenLot = z.strictObject({
     })
     .describe('Sets the price instead of the computed tier.')
     .optional(),
+  condition: text(
+    'What a buyer must know of the condition of these plants, such as a bent stem. Stands at the top of the page of the lot.',
+    300,
+  ).optional(),
   buy: link('Where this lot can be bought, when it has an address of its own.').optional(),
   photo: photoSchema.optional(),
   note: text('Shown to customers.', 600).optional(),
@@ -83,6 +87,8 @@ export interface Lot {
   hold: { since: Day; why: string } | null;
   /** Minor units of the yard's currency. */
   price: { minor: number; why: string } | null;
+  /** What a buyer must know first. */
+  condition: string | null;
   buy: string | null;
   photo: Photo | null;
   note: string | null;
@@ -114,6 +120,7 @@ export function normaliseLot(
     forms: [...written.forms],
     hold: written.hold ? { since: written.hold.since as Day, why: written.hold.why } : null,
     price: price ? { minor: parseAmount(price.amount, currency) ?? 0, why: price.why } : null,
+    condition: written.condition ?? null,
     buy: written.buy ?? null,
     photo: written.photo ?? null,
     note: written.note ?? null,

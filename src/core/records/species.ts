@@ -39,7 +39,10 @@ const propagation = z.strictObject({
     'Warm days (a day at 24 C counts one, at 10 C none) from layering, striking or potting until roots hold the ball.',
     ['days'],
   ),
-  wean: figure('Days from severing, striking or dividing until the plant stands without shelter.', ['days']),
+  wean: figure(
+    'Days until the plant stands without shelter: from severing or dividing, and for a cutting from rooting. Of a graft it is not asked.',
+    ['days'],
+  ),
   strongly_rooted: figure('Days from severing, striking or dividing until roots fill the pot.', ['days']),
   success: figure('Share of starts that become a sellable tree.', ['share', '%']),
 });

@@ -73,7 +73,7 @@ async function ownDatesCore(): Promise<typeof globalThis.leafdropVerdicts> {
 }
 
 async function load(choice: Choice): Promise<PlaceAnswers> {
-  const file = await fetchJson<PlaceFile>(`/places/${choice.place}.json`);
+  const file = await fetchJson<PlaceFile>(`/places/${choice.place}/verdicts.json`);
   const { travel, path } = file;
   if (choice.own === null) return { on: fromFile(file), travel, path, notes: [] };
   const [trees, { ownVerdicts }] = await Promise.all([
@@ -95,7 +95,7 @@ const whenIdle: (then: () => void) => void =
 /** Gets the answer to own dates over a place ready in short turns, so that it comes at once when it is asked for. */
 export async function rehearse(place: string): Promise<void> {
   const [{ basis }, trees, { rehearsal }] = await Promise.all([
-    fetchJson<PlaceFile>(`/places/${place}.json`),
+    fetchJson<PlaceFile>(`/places/${place}/verdicts.json`),
     fetchJson<TreesFile>('/my-place/trees.json'),
     ownDatesCore(),
   ]);

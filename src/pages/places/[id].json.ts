@@ -1,10 +1,11 @@
-/** The verdicts at one place, for a visitor who has chosen it. */
+/** The open file of one place. */
 
 import type { APIRoute, GetStaticPaths } from 'astro';
 import { catalogue } from '../../content.ts';
 import { outlooksFor } from '../../outlooks.ts';
+import { openPlaceFile } from '../../outputs/placeFile.ts';
 import { changedOnly } from '../../pageReuse.ts';
-import { placeFile } from '../../views/myPlace/file.ts';
+import { sendingRunsTo } from '../../views/sending.ts';
 import { shownOfVerdicts } from '../../views/shown.ts';
 
 export const getStaticPaths = (async () => {
@@ -19,5 +20,6 @@ export const getStaticPaths = (async () => {
 export const GET: APIRoute<Record<string, never>, { id: string }> = async ({ params }) => {
   const all = await catalogue();
   const found = await outlooksFor(all);
-  return Response.json(placeFile(all, found, found.get(params.id)!));
+  const answers = found.get(params.id)!;
+  return Response.json(openPlaceFile(all, answers.place, sendingRunsTo(all, found, answers)));
 };

@@ -1,4 +1,4 @@
-/** What the browser fetches about a place that a visitor has chosen: `/places/ID.json`. */
+/** What the browser fetches about a place that a visitor has chosen: `/places/ID/verdicts.json`. */
 
 import type { Catalogue } from '../../core/catalogue.ts';
 import { figuresOfPlace } from '../../core/climate/place.ts';

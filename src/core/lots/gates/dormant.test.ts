@@ -1,5 +1,5 @@
 import { describe, expect, it } from 'vitest';
-import { gateOf, logOf, wordsOf } from '../../../../tests/askGate.ts';
+import { answerOf, gateOf, logOf, wordsOf } from '../../../../tests/askGate.ts';
 import { southern, tropics, type World } from '../../../../tests/world.ts';
 
 describe('dormant', () => {
@@ -11,10 +11,18 @@ describe('dormant', () => {
   };
   const gate = (world: World, asOf: string) => gateOf(world, asOf, 'dormant');
 
-  it('passes once a bare tree with ripe wood has met its cold days', () => {
-    const world: World = { ...bare, log: logOf('2026-11-01', '2026-11-25', 0, 8) };
-    expect(gate(world, '2026-11-20').state).toBe('opens');
-    expect(gate(world, '2026-11-21').state).toBe('passed');
+  it('passes once a bare tree with ripe wood has its chill: 200 hours in its pot, 300 to bare its roots', () => {
+    // Days of 0 to 7 C give 24 hours each.
+    const world: World = { ...bare, log: logOf('2026-11-01', '2026-11-25', 0, 7) };
+    expect(gate(world, '2026-11-08').state).toBe('opens');
+    expect(gate({ ...bare, log: logOf('2026-11-01', '2026-11-25', 0, 7) }, '2026-11-16').state).toBe(
+      'passed',
+    );
+    const early: World = { ...world, walks: { '2026-11-01': [{ leaves: 'bare', wood: 'brown' }] } };
+    expect(gate(early, '2026-11-08').state).toBe('opens');
+    expect(gate(early, '2026-11-09').state).toBe('passed');
+    expect(gateOf(early, '2026-11-12', 'dormant', 'bare-root').state).toBe('opens');
+    expect(gateOf(early, '2026-11-13', 'dormant', 'bare-root').state).toBe('passed');
   });
 
   it('calls a bare tree that has not met cold leafless, not yet dormant', () => {
@@ -22,7 +30,31 @@ describe('dormant', () => {
     const waiting = gate(world, '2026-11-20');
     expect(waiting.state).toBe('opens');
     expect(wordsOf(waiting)).toContain('Leafless, not yet dormant.');
-    expect(wordsOf(waiting)).toContain('0 cold days in 20 logged');
+    expect(wordsOf(waiting)).toContain('about 0 such hours in 20 days logged');
+  });
+
+  it('wants a look in a warm week, which may wake a tree that slept', () => {
+    const cold = logOf('2026-11-01', '2026-11-30', 0, 7);
+    const world = (days: number): World => ({
+      ...bare,
+      walks: { '2026-11-01': [{ leaves: 'bare', wood: 'brown' }] },
+      log: [...cold, ...logOf('2026-12-01', `2026-12-0${days}`, 8, 18)],
+    });
+    expect(gate(world(2), '2026-12-02').state).toBe('passed');
+    const warm = gate(world(7), '2026-12-07');
+    expect(warm.state).toBe('look');
+    expect(wordsOf(warm)).toContain('may be waking');
+  });
+
+  it('asks to move a tree out that is kept in leaf under cover, and gives no day', () => {
+    for (const where of ['tunnel', 'store'] as const) {
+      const world: World = { walks: { '2026-11-20': [{ leaves: 'full', where }] } };
+      const kept = gate(world, '2026-11-25');
+      expect(kept.state).toBe('look');
+      expect(kept.range).toBeNull();
+      expect(wordsOf(kept)).toContain('Move it out');
+      expect(answerOf(world, '2026-11-25', 'bare-root').state).not.toBe('opens');
+    }
   });
 
   it('does not take leaves stripped by one frost for dormancy', () => {
@@ -39,8 +71,14 @@ describe('dormant', () => {
     expect(gate(world, '2027-01-15').state).toBe('look');
   });
 
-  it('wants a look at wood nobody has seen', () => {
-    expect(gate({ walks: { '2026-11-15': [{ leaves: 'bare' }] } }, '2026-12-20').state).toBe('look');
+  it('wants a look at wood nobody has seen, and before that waits for the chill like ripe wood', () => {
+    const unseen: World = { walks: { '2026-11-15': [{ leaves: 'bare' }] } };
+    const seen: World = { walks: { '2026-11-15': [{ leaves: 'bare', wood: 'brown' }] } };
+    expect(gate(unseen, '2026-12-28').state).toBe('look');
+    const waiting = gate(unseen, '2026-11-16');
+    expect(waiting.state).toBe('opens');
+    expect(waiting.range).toEqual(gate(seen, '2026-11-16').range);
+    expect(wordsOf(waiting)).toContain('Nobody has noted whether the wood is brown');
   });
 
   it('opens in late autumn for a tree in leaf, and wants a look when it should be asleep', () => {

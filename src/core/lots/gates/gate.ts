@@ -26,8 +26,10 @@ export function blocked(name: GateName, because: Reason[]): Gate {
   return { name, state: 'blocked', range: null, closes: null, because };
 }
 
-export function look(name: GateName, because: Reason[], closes: Day | null = null): Gate {
-  return { name, state: 'look', range: null, closes, because };
+/** `asks`: what to do on the next walk where that is more than to look. */
+export function look(name: GateName, because: Reason[], closes: Day | null = null, asks?: string): Gate {
+  const gate: Gate = { name, state: 'look', range: null, closes, because };
+  return asks === undefined ? gate : { ...gate, asks };
 }
 
 export const seen = (text: string): Reason => ({ text, standing: 'seen' });

@@ -1,9 +1,9 @@
 /** Is the plant in leaf, and hardened outdoors? Leaves last a season; after that the gate opens again with the next. */
 
-import { addDays, type Day, dayInWords, daysBetween, rangeInWords } from '../../days.ts';
+import { addDays, type Day, dayInWords, daysBetween, later, rangeInWords } from '../../days.ts';
 import type { Reason } from '../../records/common.ts';
-import type { Gate, Seen } from '../answers.ts';
-import { budsBreak, leavesDown, shifted, stillToCome } from '../milestones.ts';
+import type { Gate, Seen, Span } from '../answers.ts';
+import { budsBreak, freezesOver, leavesDown, shifted, stillToCome } from '../milestones.ts';
 import { leafFallFrom, midsummerAfter, midsummerBefore } from '../seasons.ts';
 import { isFresh, type SeasonSubject, type YardDay } from '../subject.ts';
 import {
@@ -26,6 +26,16 @@ export const HARDNESS_KEEPS_DAYS = 60;
 /** Days from budbreak until leaves are full and hardened. Standing: ours. */
 export const LEAFING_OUT_DAYS = 28;
 
+/** Each day of a span no earlier than that of another. */
+function noEarlier(span: Span, than: Span | null): Span {
+  if (than === null) return span;
+  return {
+    from: later(span.from, than.from),
+    likely: later(span.likely, than.likely),
+    to: later(span.to, than.to),
+  };
+}
+
 /** Leaves are down, going or not yet out: when they are full and hard, in the spring that ends the rest season of a day. */
 function nextLeaves(
   { species }: SeasonSubject,
@@ -38,7 +48,9 @@ function nextLeaves(
   if (!range) {
     return blocked('leafed', [...facts, modelled(`Buds break outdoors only ${shareInWords(share)} here.`)]);
   }
-  const out = shifted(range, LEAFING_OUT_DAYS);
+  const freezes = freezesOver(outlook, inSeasonOf);
+  const hard = shifted(range, LEAFING_OUT_DAYS);
+  const out = noEarlier(hard, freezes);
   if (asOf >= out.to) {
     return look('leafed', [
       ...facts,
@@ -50,7 +62,14 @@ function nextLeaves(
   const closes = leavesDown(outlook, species, midsummerAfter(inSeasonOf, outlook.south)).range?.from ?? null;
   const because = [
     ...facts,
-    byWeather(outlook, buds, 'In full leaf', ahead),
+    byWeather(outlook, buds, 'In full leaf, and freezes over', ahead),
+    ...(freezes === null
+      ? []
+      : [
+          modelled(
+            `Freezes end here ${rangeInWords(freezes)} in 8 of 10 years: new leaves are not sent before. Where it goes they must be nearly over too; the page of the place says when.`,
+          ),
+        ]),
     ours(`Leaves are taken to be full and hard ${LEAFING_OUT_DAYS} days after budbreak.`),
   ];
   return opens('leafed', ahead, because, closes);

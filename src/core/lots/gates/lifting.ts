@@ -51,12 +51,12 @@ function fromColdSoil(cold: Expected, closes: Day | null, { outlook, asOf }: Yar
   if (asOf >= range.to) {
     return passed(
       'lifting',
-      [rule, byWeather(outlook, cold, 'The soil should be cold since', range.to)],
+      [rule, byWeather(outlook, cold, 'The soil should have been cold since', range.to)],
       closes,
     );
   }
   const ahead = stillToCome(range, asOf);
-  return opens('lifting', ahead, [rule, byWeather(outlook, cold, 'Soil cold', ahead)], closes);
+  return opens('lifting', ahead, [rule, byWeather(outlook, cold, 'Soil expected cold', ahead)], closes);
 }
 
 export const lifting: SeasonGateRule = (subject, today, notBefore) => {
@@ -67,7 +67,8 @@ export const lifting: SeasonGateRule = (subject, today, notBefore) => {
   const down = notBefore ? null : signs.leavesDownSince;
   const start = notBefore
     ? restNotOver(subject, today, notBefore)
-    : (down ?? leafFallFrom(signs.leaves?.on ?? asOf, outlook.south));
+    : (down ??
+      (signs.leaves ? leafFallFrom(signs.leaves.on, outlook.south) : restNotOver(subject, today, asOf)));
   const closes = budsBreak(outlook, species, start).range?.from ?? null;
   if (closes && asOf >= closes) return lifting(subject, today, asOf);
   const cold = down ? soilCold(outlook, start) : soilColdAfterLeafFall(outlook, species, start);

@@ -3,12 +3,13 @@
  * and nobody has looked, the answer is to look, never to sell.
  */
 
-import { addDays, type Day, dayInWords, later } from '../../days.ts';
+import { addDays, type Day, dayInWords } from '../../days.ts';
 import type { Form } from '../../records/common.ts';
 import { rootSigns } from '../../records/walk.ts';
 import { temperatureInWords } from '../../units.ts';
 import type { Gate, Seen } from '../answers.ts';
 import { rootsHold, stillToCome } from '../milestones.ts';
+import { clockStart, rootsByWeather, rootsSeen } from '../rooting.ts';
 import { expectedSevering } from '../severing.ts';
 import { onMother, ownRootsSince, pottingOn, propagationOf, type Subject, type YardDay } from '../subject.ts';
 import { ROOTING_BASE_C, ROOTING_FULL_C } from '../weatherRules.ts';
@@ -17,13 +18,6 @@ import { blocked, byFigure, byWeather, daysInWords, look, opens, passed, seen } 
 const rank = (sign: (typeof rootSigns)[number]) => rootSigns.indexOf(sign);
 const HOLDING = rank('holding');
 const FULL = rank('full');
-
-/** The day the roots last got new room: the newest potting, else the day the plant came on its own roots. */
-function clockStart({ lot }: Subject, asOf: Day): Day {
-  const start = ownRootsSince(lot);
-  const potting = pottingOn(lot, asOf);
-  return potting ? later(potting.date, start) : start;
-}
 
 function stillOnMother(subject: Subject, today: YardDay): Gate {
   const { lot } = subject;
@@ -55,9 +49,7 @@ function holdingByWeather(subject: Subject, today: YardDay, start: Day, roots: S
     `Roots hold the ball after about ${daysInWords(rootingWarmDays)} of warmth; a day at ${temperatureInWords(ROOTING_FULL_C)} counts one, at ${temperatureInWords(ROOTING_BASE_C)} none.`,
     rootingWarmDays,
   );
-  const first = rootsHold(outlook, rootingWarmDays, { from: start, to: start });
-  const slow = roots?.value === 'none' && first.range !== null && roots.on >= first.range.from;
-  const hold = slow ? rootsHold(outlook, rootingWarmDays, { from: roots.on, to: roots.on }) : first;
+  const { hold, slow } = rootsByWeather(outlook, rootingWarmDays, start, roots);
   const { range } = hold;
   const evidence = [since];
   if (roots)
@@ -88,7 +80,7 @@ export function rooted(subject: Subject, today: YardDay, form: Form): Gate {
   const { asOf } = today;
   if (onMother(lot, asOf)) return stillOnMother(subject, today);
   const start = clockStart(subject, asOf);
-  const roots = signs.roots && signs.roots.on >= start ? signs.roots : null;
+  const roots = rootsSeen(signs, start);
   const reached = roots ? rank(roots.value) : -1;
   if (reached < HOLDING) return holdingByWeather(subject, today, start, roots);
 

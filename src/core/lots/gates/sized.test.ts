@@ -15,7 +15,9 @@ describe('sized', () => {
   it('is blocked with what is missing', () => {
     const gate = gateOf(measured(30, 7), '2026-08-02', 'sized');
     expect(gate.state).toBe('blocked');
-    expect(wordsOf(gate)).toContain('4 in (10 cm) less than the 16 in (40 cm) sold in #1');
+    expect(wordsOf(gate)).toContain(
+      '4 in (10 cm) less than the 16 in (40 cm) that is the minimum in a #1 pot',
+    );
   });
 
   it('asks to measure again in the growing season, not in winter', () => {
@@ -40,6 +42,6 @@ describe('sized', () => {
       lots: [{ pottings: [{ date: '2026-07-11', container }] }],
     });
     expect(gateOf(inPot('SP4'), '2026-08-02', 'sized').state).toBe('blocked');
-    expect(wordsOf(gateOf(inPot('#3'), '2026-08-02', 'sized'))).toContain('sold in #1');
+    expect(wordsOf(gateOf(inPot('#3'), '2026-08-02', 'sized'))).toContain('in a #1 pot');
   });
 });

@@ -3,7 +3,7 @@
 import { dayInWords } from '../../days.ts';
 import { COLD_DAY_C } from '../../phenology/coldSpell.ts';
 import type { Reason } from '../../records/common.ts';
-import { containerClasses } from '../../records/container.ts';
+import { containerClasses, potWithArticle } from '../../records/container.ts';
 import type { Smallest, Yard } from '../../records/yard.ts';
 import { caliperInWords, lengthInWords } from '../../units.ts';
 import type { Seen } from '../answers.ts';
@@ -66,7 +66,8 @@ export const sized: GateRule = ({ lot, signs }, today) => {
     { what: 'Stem', least: limit.smallest.caliperMm, measured: signs.caliperMm, words: caliperInWords },
   ];
   const asked = checks.filter(({ least }) => least !== null);
-  if (asked.length === 0) return passed('sized', [seen(`The yard sets no smallest size for ${limit.name}.`)]);
+  if (asked.length === 0)
+    return passed('sized', [seen(`The yard sets no smallest size for ${potWithArticle(limit.name)}.`)]);
 
   const missing: string[] = [];
   const small: { check: Check; reason: Reason }[] = [];
@@ -79,12 +80,12 @@ export const sized: GateRule = ({ lot, signs }, today) => {
     }
     const fact = `${what} ${words(measured.value)} on ${dayInWords(measured.on)}`;
     if (measured.value >= least!)
-      large.push(seen(`${fact}; at least ${words(least!)} is sold in ${limit.name}.`));
+      large.push(seen(`${fact}; minimum sold in ${potWithArticle(limit.name)}: ${words(least!)}.`));
     else
       small.push({
         check,
         reason: seen(
-          `${fact}: ${shortBy(least! - measured.value, words)} the ${words(least!)} sold in ${limit.name}.`,
+          `${fact}: ${shortBy(least! - measured.value, words)} the ${words(least!)} that is the minimum in ${potWithArticle(limit.name)}.`,
         ),
       });
   }

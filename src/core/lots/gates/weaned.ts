@@ -1,11 +1,13 @@
 /** Has the plant learned to live on its own roots, without shelter? */
 
-import { dayInWords, daysBetween } from '../../days.ts';
-import type { Method } from '../../records/common.ts';
+import { type DayRange, dayInWords, daysBetween } from '../../days.ts';
+import type { Figure, Method, Reason } from '../../records/common.ts';
 import { temperatureInWords } from '../../units.ts';
+import type { Gate } from '../answers.ts';
 import { longestWeaning, stillToCome, weaned as weanedBy } from '../milestones.ts';
+import { rootedBetween } from '../rooting.ts';
 import { expectedSevering } from '../severing.ts';
-import { onMother, ownRootsSince, propagationOf } from '../subject.ts';
+import { onMother, ownRootsSince, propagationOf, type YardDay } from '../subject.ts';
 import { WEANING_COLD_C } from '../weatherRules.ts';
 import {
   blocked,
@@ -26,8 +28,26 @@ const beginnings: Record<Method, string> = {
   graft: 'Grafted',
 };
 
+/** Weaning that starts between two days, of which `begun` says what they are. */
+function weanedFrom(
+  start: DayRange,
+  weanDays: Figure,
+  { outlook, asOf }: YardDay,
+  because: readonly Reason[],
+): Gate {
+  if (daysBetween(start.to, asOf) >= longestWeaning(weanDays)) return passed('weaned', [...because]);
+  const { range } = weanedBy(outlook, weanDays, start);
+  if (!range) return blocked('weaned', [...because]);
+  if (asOf >= range.to) return passed('weaned', [...because]);
+  const ahead = stillToCome(range, asOf);
+  return opens('weaned', ahead, [...because, byWeather(outlook, { since: start.from }, 'Weaned', ahead)]);
+}
+
 export const weaned: GateRule = (subject, today) => {
   const { lot } = subject;
+  if (lot.method === 'graft') {
+    return passed('weaned', [seen('Grafted on a rooted stock, which needs no weaning.')]);
+  }
   const { outlook, asOf } = today;
   const beginning = beginnings[lot.method];
   const figures = propagationOf(subject);
@@ -51,12 +71,14 @@ export const weaned: GateRule = (subject, today) => {
     return opens('weaned', range, [waiting, cut, practice]);
   }
 
+  if (lot.method === 'cutting') {
+    const rooting = rootedBetween(subject, today);
+    const struck = seen(`Struck on ${dayInWords(lot.started)}; weaning counts from when its roots hold.`);
+    return rooting === null
+      ? blocked('weaned', [struck, practice])
+      : weanedFrom(rooting, weanDays, today, [struck, practice]);
+  }
   const start = ownRootsSince(lot);
   const begun = seen(`${beginning} on ${dayInWords(start)}.`);
-  if (daysBetween(start, asOf) >= longestWeaning(weanDays)) return passed('weaned', [begun, practice]);
-  const { range } = weanedBy(outlook, weanDays, { from: start, to: start });
-  if (!range) return blocked('weaned', [begun, practice]);
-  if (asOf >= range.to) return passed('weaned', [begun, practice]);
-  const ahead = stillToCome(range, asOf);
-  return opens('weaned', ahead, [begun, practice, byWeather(outlook, { since: start }, 'Weaned', ahead)]);
+  return weanedFrom({ from: start, to: start }, weanDays, today, [begun, practice]);
 };
