@@ -43,7 +43,7 @@ describe('outlook', () => {
     // Rooting is settled by the log in August; the others lie ahead on some of the days, or on all.
     const questions = (outlook: ReturnType<typeof outlookAt>) => [
       rootsHold(outlook, warmDays, { from: start, to: start }),
-      asleep(outlook, fig, day('2026-07-24')),
+      asleep(outlook, fig, day('2026-07-24'), 'in-pot'),
       budsBreak(outlook, fig, asOf),
     ];
     questions(now);

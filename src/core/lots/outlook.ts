@@ -132,8 +132,10 @@ function lastFreezeOf(years: WeatherYears): () => Spread | null {
   return () => {
     if (found !== undefined) return found;
     const { last } = freezeOdds(findWinters(years), 32);
-    const day = (date: string | null) =>
-      date === null ? null : daysForward(years.firstDoy, doyFromMonthDay(date));
+    const day = (date: string | null) => {
+      const doy = date === null ? null : doyFromMonthDay(date);
+      return doy === null ? null : daysForward(years.firstDoy, doy);
+    };
     const [p10, p50, p90] = [day(last.p10), day(last.p50), day(last.p90)];
     found = p10 === null || p50 === null || p90 === null ? null : { p10, p50, p90 };
     return found;
