@@ -10,6 +10,7 @@ import { placeTables } from './placeTables.ts';
 import { spreadTables } from './spreadTables.ts';
 import { sunTables } from './sunTables.ts';
 import type { EvidenceTable } from './table.ts';
+import { winterTripTables } from './winterTripTables.ts';
 import { zoneTables } from './zoneTables.ts';
 
 /**
@@ -28,6 +29,7 @@ export function evidenceTables(): EvidenceTable[] {
     ...hourlyTables(),
     ...zoneTables(),
     ...careTables(),
+    ...winterTripTables(),
     ...lotsTables,
   ];
 }
