@@ -1,14 +1,20 @@
 /** `npm run evidence`: the models against published figures and long records, as tables. */
 
-import { evidenceTables } from '../src/core/evidence/evidence.ts';
+import { evidence } from '../src/content.ts';
 import { countByWorth, type EvidenceRow, type EvidenceTable } from '../src/core/evidence/table.ts';
 import { readFlags, runIfMain, UsageError } from './command.ts';
+import { compareFile } from './observations.ts';
 
 const help = `Checks the models against published figures and long records, and prints the tables.
 
   npm run evidence
   npm run evidence -- --json       the tables as JSON
   npm run evidence -- --failed     only the rows that fail
+  npm run evidence -- --observations FILE.csv
+                                   dated observations of your own beside computed days (with --json as data)
+
+Columns of the file: id, species (botanical name), crop (main or breba), ripening_class, event (harvest_begin, full_bloom,
+budbreak, leafout, leaf_fall), date_from and date_to (MM-DD), place, lat, lon, elevation_m; others are passed over.
 
 Ends with code 1 when a row fails, 0 otherwise.
 `;
@@ -42,6 +48,7 @@ export async function main(words: string[]): Promise<number> {
   const { values, positionals } = readFlags(words, {
     json: { type: 'boolean' },
     failed: { type: 'boolean' },
+    observations: { type: 'string' },
     help: { type: 'boolean', short: 'h' },
   });
   if (values.help) {
@@ -49,7 +56,8 @@ export async function main(words: string[]): Promise<number> {
     return 0;
   }
   if (positionals.length > 0) throw new UsageError(`"${positionals[0]}" is not understood here. Try --help.`);
-  const tables = evidenceTables();
+  if (values.observations !== undefined) return compareFile(values.observations, values.json === true);
+  const tables = await evidence();
   const failed = tables.flatMap(({ rows }) => rows.filter(({ ok }) => !ok));
   if (values.json) {
     process.stdout.write(`${JSON.stringify({ version: 1, tables }, null, 2)}\n`);

@@ -153,9 +153,19 @@ export async function records(): Promise<Records> {
   return (await loadedOnce()).records;
 }
 
-/** The models beside published figures: the same for every yard, worked out once for each state of the core. */
+/**
+ * The models beside published figures, and the ripening dates of the yard's species beside dated observations; worked out once for each
+ * state of the core and of the species records. Throws a ContentError when the content has errors.
+ */
 export async function evidence(): Promise<EvidenceTable[]> {
+  const species = [...(await records()).species.values()];
   // Loaded only where it is asked for: the tables hold a good deal of data that the commands have no use for.
   const { evidenceTables } = await import('./core/evidence/evidence.ts');
-  return rememberResult('evidence', null, evidenceTables);
+  const { phenologyTables } = await import('./core/evidence/phenology/tables.ts');
+  const { stationNetwork } = await import('./core/climate/anywhere/network.ts');
+  const { readStations } = await import('./stations/read.ts');
+  return rememberResult('evidence', species, () => [
+    ...phenologyTables(species, stationNetwork(readStations())),
+    ...evidenceTables(),
+  ]);
 }

@@ -75,7 +75,9 @@ const basicDate = (day: Day) => day.replaceAll('-', '');
 const standingWords: Record<Reason['standing'], string> = {
   seen: 'seen',
   published: 'published',
+  memory: 'from memory of the source named',
   practice: 'common practice',
+  fitted: 'our figure, fitted to dated observations',
   ours: 'our working figure',
   modelled: 'from the climate of the place',
 };

@@ -145,7 +145,9 @@ export const trialRipenedWords: Record<Trial['ripened'], string> = {
 export const standingWords: Record<Standing, string> = {
   seen: 'seen in the yard',
   published: 'published',
+  memory: 'from memory of the source named',
   practice: 'common practice',
+  fitted: 'our figure, fitted to dated observations',
   ours: 'our working figure',
   modelled: 'computed',
 };

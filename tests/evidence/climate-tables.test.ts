@@ -16,7 +16,7 @@ const rowCounts = {
   'estimated-spread': 12,
   'freeze-statistics': 33,
   'ripening-dates': 17,
-  'ripening-calibration': 22,
+  'ripening-calibration': 21,
   'daily-curve': 83,
   'degree-days-zalom': 24,
   'degree-days-uc-ipm': 134,

@@ -7,7 +7,7 @@ import { matchTables } from '../../src/core/evidence/matchTables.ts';
 const tables = matchTables();
 
 /** Rows each table must have, so that none is skipped unseen. */
-const rowCounts: Record<string, number> = { 'ripening-dates': 17, 'ripening-calibration': 22 };
+const rowCounts: Record<string, number> = { 'ripening-dates': 17, 'ripening-calibration': 21 };
 
 describe.each(tables)('$title', ({ id, rows }) => {
   it('has every row', () => {

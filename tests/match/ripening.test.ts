@@ -4,24 +4,19 @@ import { describe, expect, it } from 'vitest';
 import { nothingPublished } from '../../src/core/climate/figures.ts';
 import { weatherYears } from '../../src/core/climate/weatherYears.ts';
 import { evidenceFigures } from '../../src/core/evidence/matchRipening.ts';
-import { normalShareBelow } from '../../src/core/match/normal.ts';
 import { ripeningVerdict } from '../../src/core/match/ripening.ts';
-import { ripeningOdds } from '../../src/core/match/ripeningOdds.ts';
+import { NEED_FIFTHS, ripeningOdds } from '../../src/core/match/ripeningOdds.ts';
 import { ripeningWord, yearsOfTen } from '../../src/core/match/words.ts';
 import { killingFreezeAt } from '../../src/core/phenology/endOfSeason.ts';
 import { context, cultivar, fig, outlookOf, placeNamed, southOf } from './places.ts';
 
-// Abramowitz and Stegun 1964, Handbook of Mathematical Functions, table 26.1.
-it.each([
-  [0, 0.5],
-  [0.5, 0.6914625],
-  [1, 0.8413447],
-  [1.28, 0.8997274],
-  [-1, 0.1586553],
-  [2, 0.9772499],
-  [3, 0.9986501],
-])('the normal share below %d', (z, share) => {
-  expect(normalShareBelow(z)).toBeCloseTo(share, 6);
+// Abramowitz and Stegun 1964, Handbook of Mathematical Functions, table 26.5: the normal deviate of 0.1 is 1.28155, of 0.3 0.52440.
+it('takes trees from the middle of each fifth of a normal distribution', () => {
+  const expected = [-1.28155, -0.5244, 0, 0.5244, 1.28155];
+  expect(NEED_FIFTHS).toHaveLength(expected.length);
+  NEED_FIFTHS.forEach((fifth, i) => {
+    expect(fifth).toBeCloseTo(expected[i]!, 3);
+  });
 });
 
 describe('odds of ripening', () => {
@@ -57,7 +52,9 @@ describe('odds of ripening', () => {
         );
         const rules = { heatFrom: 0, budbreakHeat: 200, leafDamageC: -1.1, end: killingFreezeAt(-2.2) };
         const headStart = { moveOut: 120, credit: 280 };
-        const [odds] = ripeningOdds(years, 8, 36, [{ rules, needs: [need, need * 1.1], headStart }]);
+        const [odds] = ripeningOdds(years, 8, 36, [
+          { rules, needs: [need, need * 1.1].map(heat => ({ by: 'heat' as const, heat })), headStart },
+        ]);
         const [easy, hard] = odds!.outdoors;
         const [easyHelped] = odds!.headStart;
         expect(easy!.share).toBeGreaterThanOrEqual(hard!.share);

@@ -57,7 +57,7 @@ function casesOf(station: SupplyStation): { usual: CalibrationCase[]; hard: Cali
           leafDamageC: rules.leafDamageC,
           end: killingFreezeAt(Math.min(fahrenheitToCelsius(28), rules.leafDamageC)),
         },
-        needs,
+        needs: needs.map(heat => ({ by: 'heat', heat: heat + rules.budbreakHeat })),
         headStart: null,
       },
     ]);

@@ -2,7 +2,7 @@
 import type { ClimateFigures } from '../climate/figures.ts';
 import { nothingPublished } from '../climate/figures.ts';
 import { type WeatherYears, weatherYears } from '../climate/weatherYears.ts';
-import { type NeedOdds, ripeningOdds, type SeasonRules } from '../match/ripeningOdds.ts';
+import { NEED_FIFTHS, type NeedOdds, ripeningOdds, type SeasonRules } from '../match/ripeningOdds.ts';
 import { ripeningWord } from '../match/words.ts';
 import { killingFreezeAt } from '../phenology/endOfSeason.ts';
 import { fahrenheitToCelsius } from '../units.ts';
@@ -107,8 +107,17 @@ const fromBudbreak: SeasonRules = {
 };
 const NEED_FROM_BUDBREAK = NEED_AUGUST - 200;
 
-function oddsAt(years: WeatherYears, rules: SeasonRules, need: number): NeedOdds {
-  const [found] = ripeningOdds(years, BASE_C, CAP_C, [{ rules, needs: [need], headStart: null }]);
+/** The need itself is known where a sum over a daily record stands beside it. */
+const AT_ITS_WORD = [0];
+
+function oddsAt(
+  years: WeatherYears,
+  rules: SeasonRules,
+  need: number,
+  fifths: readonly number[] = NEED_FIFTHS,
+): NeedOdds {
+  const needs = [{ by: 'heat' as const, heat: need + rules.budbreakHeat }];
+  const [found] = ripeningOdds(years, BASE_C, CAP_C, [{ rules, needs, headStart: null }], fifths);
   return found?.outdoors[0] as NeedOdds;
 }
 
@@ -134,14 +143,14 @@ export function ripeningDatesTable(): EvidenceTable {
   const dates = newYearDates.flatMap(([name, august, july]) => {
     const from = rowsFrom(source(name), 'computed');
     const row = (need: number, expected: number): EvidenceRow => {
-      const got = oddsAt(weather[name], fromNewYear, need).dates?.p50 ?? 0;
+      const got = oddsAt(weather[name], fromNewYear, need, AT_ITS_WORD).dates?.p50 ?? 0;
       const what = `${sites[name].name}: ${need} degree days from 1 January, middle year`;
       return from.number(what, expected, got, DATE_TOLERANCE, 'day of year');
     };
     return [row(NEED_AUGUST, august), row(NEED_JULY, july)];
   });
   const johnson = rowsFrom(source('johnson'), 'computed');
-  const spread = (need: number) => oddsAt(weather.johnson, fromLastFreeze, need).dates;
+  const spread = (need: number) => oddsAt(weather.johnson, fromLastFreeze, need, AT_ITS_WORD).dates;
   const freezeRow = (need: number, at: 'p10' | 'p50' | 'p90', expected: number, tolerance: number) =>
     johnson.number(
       `Johnson County: ${need} degree days from the last 0 C freeze, ${at}`,

@@ -65,7 +65,7 @@ export interface DoySpread {
 }
 
 export interface RipeningOdds {
-  /** Share of years with ripe fruit before the killing freeze; how little is known of the need is counted. */
+  /** Share of years with ripe fruit before the season ends; how little is known of the need is counted. */
   share: number;
   word: RipeningWord;
   /** First ripe fruit, in the years that get there; null below one year in ten. */

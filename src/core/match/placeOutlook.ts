@@ -16,6 +16,7 @@ import {
   heatCountsFrom,
 } from '../phenology/chill.ts';
 import { type EndOfSeasonFigures, endOfSeasonFigures } from '../phenology/endOfSeason.ts';
+import { type RipeningNeed, ripeningNeed } from '../phenology/fruit.ts';
 import { growingCalendar } from '../phenology/growingYear.ts';
 import type { Crop, Reason, RipeningClass } from '../records/common.ts';
 import type { PlaceClass } from '../records/cultivar.ts';
@@ -26,6 +27,7 @@ import { type ClimateTraits, climateTraits } from './likeness.ts';
 import { type HeadStart, type HeatCase, type NeedOdds, ripeningOdds } from './ripeningOdds.ts';
 import { type RipeningWindow, ripeningWindow } from './ripeningWindow.ts';
 import { type PotLow, winterLows } from './winterLows.ts';
+import { ripeningOrder } from './words.ts';
 
 /** A stored pot is woken this long before it can go out, in a space with this mean. Standing: ours. */
 const HEAD_START_DAYS = 28;
@@ -59,6 +61,8 @@ export interface SpeciesOutlook {
   readonly budbreak: DoySpread | null;
   /** From when heat counts towards ripening: budbreak, or the last freeze that hurts leaves. */
   readonly start: DoySpread | null;
+  /** Full bloom of a species that is timed by it; null for the others. */
+  readonly bloom: DoySpread | null;
   /** The day that ends the season; null where it comes in under one year in ten. */
   readonly end: DoySpread | null;
   readonly endsBy: EndOfSeasonFigures;
@@ -86,6 +90,8 @@ export interface PlaceOutlook {
 }
 
 const cropNames: readonly Crop[] = ['main', 'breba'];
+// Not the list of the schema: the schema library has no place in a page.
+const classNames = Object.keys(ripeningOrder) as RipeningClass[];
 
 /** Moving out waits for the date with a 10 % chance of a later 32 F freeze; null where freezes are rarer than that. */
 function headStartOf(input: PlaceInput, species: Species): HeadStart | null {
@@ -102,18 +108,17 @@ function headStartOf(input: PlaceInput, species: Species): HeadStart | null {
 
 interface Prepared {
   readonly species: Species;
-  readonly needs: readonly { crop: Crop; class: RipeningClass; need: number }[];
+  readonly needs: readonly { crop: Crop; class: RipeningClass; need: RipeningNeed }[];
   readonly heatCase: HeatCase;
   readonly endsBy: EndOfSeasonFigures;
 }
 
 function prepare(input: PlaceInput, species: Species, heatFrom: number): Prepared {
   const needs = cropNames.flatMap(crop =>
-    Object.entries(species.heatNeed[crop]).map(([name, figure]) => ({
-      crop,
-      class: name as RipeningClass,
-      need: figure.value,
-    })),
+    classNames.flatMap(name => {
+      const need = ripeningNeed(species, crop, name);
+      return need === null ? [] : [{ crop, class: name, need }];
+    }),
   );
   const leafDamageC = species.leafDamageC.value;
   const end = endOfSeasonFigures(species);
@@ -169,8 +174,8 @@ function speciesOutlooks(input: PlaceInput, speciesList: readonly Species[]): Ma
         crops[need.crop].set(need.class, { outdoors, headStart, window });
       });
       const state = chillState(chillNeed(species), chill);
-      const { budbreak, start, end } = found;
-      outlooks.set(species.id, { chill: state, budbreak, start, end, endsBy, crops });
+      const { budbreak, start, bloom, end } = found;
+      outlooks.set(species.id, { chill: state, budbreak, start, bloom, end, endsBy, crops });
     });
   }
   return outlooks;

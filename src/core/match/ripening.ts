@@ -1,5 +1,6 @@
 /** Whether a crop ripens here, and when. */
-import type { Crop, Reason, RipeningClass } from '../records/common.ts';
+import { ripeningFigure } from '../phenology/fruit.ts';
+import type { Crop, Figure, Reason, RipeningClass } from '../records/common.ts';
 import type { PollinationHabit } from '../records/cultivar.ts';
 import type { Species } from '../records/species.ts';
 import { roundTo, temperatureInWords } from '../units.ts';
@@ -40,7 +41,7 @@ function blockedVerdict(
 ): RipeningVerdict {
   const because =
     blocked === 'no-figure'
-      ? [ours('No heat need is recorded for this class, so nothing is promised.')]
+      ? [ours('No figure of when it ripens is recorded for this class, so nothing is promised.')]
       : [
           ours(
             `Its ${cropWords[crop]} sets only where fig wasps live; without them the fruit drops, however warm the summer.`,
@@ -50,11 +51,14 @@ function blockedVerdict(
   return { ...nothing, dates, crop, blocked, headStart: nothing, because };
 }
 
-function seasonReasons({ start, end, endsBy }: SpeciesOutlook): Reason[] {
+function seasonReasons({ start, bloom, end, endsBy }: SpeciesOutlook): Reason[] {
   return [
     ...(start === null
       ? []
       : [modelled(`Growth counts from about ${doyInWords(start.p50)} (${spreadInWords(start)}).`)]),
+    ...(bloom === null
+      ? []
+      : [modelled(`It is in full bloom about ${doyInWords(bloom.p50)} (${spreadInWords(bloom)}).`)]),
     end === null
       ? modelled('Neither freeze nor cool weather ends the season before midwinter here.')
       : modelled(
@@ -68,6 +72,15 @@ function outcomeReason(crop: Crop, { share, dates }: RipeningOdds, ends: boolean
   return modelled(
     `Its ${cropWords[crop]} ripens ${ends ? 'before the season ends ' : ''}${yearsOfTen(share)}${when}.`,
   );
+}
+
+/** What times the fruit, with the standing of its figure. */
+function needReason({ bloom }: Species, crop: string, figure: Figure): Reason {
+  const text =
+    bloom === null
+      ? `${article(crop)} asks for about ${roundTo(figure.value, 10)} degree days C from spring.`
+      : `${article(crop)} is ripe about ${Math.round(figure.value)} days after a bloom in late May, earlier blooms taking longer.`;
+  return reasonFrom(text, figure);
 }
 
 /** Breba fruit sits on last year's wood, which has to come through the winter. */
@@ -85,17 +98,14 @@ export function ripeningVerdict(
   { shelterC, waspsNear }: Pick<MatchContext, 'shelterC' | 'waspsNear'>,
 ): RipeningVerdict {
   const outlook = place.species.get(species.id);
-  const figure = species.heatNeed[crop][cultivar.ripening];
+  const figure = ripeningFigure(species, crop, cultivar.ripening);
   const found = outlook?.crops[crop].get(cultivar.ripening);
   if (needsWasp(cultivar.pollination, crop) && !waspsNear) return blockedVerdict(crop, 'needs-wasp', found);
   if (!outlook || !found || !figure) return blockedVerdict(crop, 'no-figure', found);
   const wood = crop === 'breba' ? woodShare(place, species, cultivar.hardinessOffsetC, shelterC) : 1;
   const outdoors = withShare(found.outdoors, found.outdoors.share * wood);
   const headStart = withShare(found.headStart, found.headStart.share);
-  const need = reasonFrom(
-    `${article(ripeningClassWords[cultivar.ripening])} ${cropWords[crop]} asks for about ${roundTo(figure.value, 10)} degree days C from budbreak.`,
-    figure,
-  );
+  const need = needReason(species, `${ripeningClassWords[cultivar.ripening]} ${cropWords[crop]}`, figure);
   const woodReason =
     wood < 0.95
       ? [modelled(`The wood that carries it comes through the winter outdoors ${yearsOfTen(wood)}.`)]

@@ -1,24 +1,38 @@
-/** How often, and when, heat needs are met between spring and the killing freeze. */
+/** How often, and when, crops ripen between spring and the end of the season: counted over weather years. */
 import { DAYS_PER_YEAR } from '../climate/calendar.ts';
 import type { WeatherYears } from '../climate/weatherYears.ts';
 import { type EndOfSeasonFigures, endOfSeasonOn, type YearOfDays } from '../phenology/endOfSeason.ts';
 import {
+  bloomOn,
+  DAYS_SD,
+  daysFromBloom,
+  type GrownFrom,
+  leastHeatMetOn,
+  NEED_SD_SHARE,
+  type RipeningNeed,
+} from '../phenology/fruit.ts';
+import {
   doyOfIndex,
+  type GrowingCalendar,
   growingCalendar,
   growingYearStarts,
   heatMetOn,
+  reachedOn,
   sumHeat,
 } from '../phenology/growingYear.ts';
 import { growthStartsOn } from '../phenology/growthStart.ts';
 import type { DoySpread } from './answers.ts';
-import { normalShareBelow } from './normal.ts';
 
-/** How badly a heat need is known, as a share of it. Standing: ours; two plantings of one fig differed by 12 % (Souza et al. 2009). */
-export const NEED_SD_SHARE = 0.08;
 /** Growing years looked at: a share is then good to 3 points, a date to a day. Standing: ours. */
 export const RIPENING_YEARS = 300;
 /** Below this share of years a date would mislead more than it tells. */
 export const SMALLEST_SHARE_FOR_A_DATE = 0.1;
+
+/**
+ * Every year is looked at for five trees whose needs differ as far as the need of a class is unknown: the middles of the five fifths of
+ * a normal distribution. The third is the need at its word.
+ */
+export const NEED_FIFTHS: readonly number[] = [-1.2816, -0.5244, 0, 0.5244, 1.2816];
 
 /** What starts and ends a species' season. */
 export interface SeasonRules {
@@ -32,27 +46,6 @@ export interface SeasonRules {
   readonly end: EndOfSeasonFigures | null;
 }
 
-interface SeasonBounds {
-  budbreak: number;
-  /** First day that counts towards ripening. */
-  start: number;
-  /** Day that ends the season; the length of the year when nothing does. */
-  end: number;
-}
-
-/** Writes the bounds of one growing year into `bounds`. */
-function findBounds(
-  bounds: SeasonBounds,
-  year: YearOfDays,
-  heatSum: Float64Array,
-  rules: SeasonRules,
-  midsummer: number,
-): void {
-  bounds.budbreak = heatMetOn(heatSum, rules.heatFrom, rules.budbreakHeat);
-  bounds.start = growthStartsOn(year, bounds.budbreak, rules.leafDamageC, midsummer);
-  bounds.end = rules.end === null ? DAYS_PER_YEAR : endOfSeasonOn(year, midsummer, rules.end);
-}
-
 /** A tree that starts the outdoor season with some heat behind it. */
 export interface HeadStart {
   /** Index of the day it is moved out. */
@@ -63,18 +56,17 @@ export interface HeadStart {
 
 export interface HeatCase {
   readonly rules: SeasonRules;
-  /** Needs from budbreak to ripe, C-degree-days. */
-  readonly needs: readonly number[];
+  readonly needs: readonly RipeningNeed[];
   /** Null where no late freeze keeps a tree under cover. */
   readonly headStart: HeadStart | null;
 }
 
 export interface NeedOdds {
-  /** Share of years that meet the need, when the need itself is only known to `NEED_SD_SHARE`. */
+  /** Share of years in which it ripens, when the need itself is only known so well. */
   readonly share: number;
   /** The same for the need taken at its word. */
   readonly sharpShare: number;
-  /** In the years that meet it; null below one in ten. */
+  /** First ripe fruit in the years that have any, how badly the need is known counted; null below one in ten. */
   readonly dates: DoySpread | null;
 }
 
@@ -84,6 +76,8 @@ export interface CaseOdds {
   readonly headStart: NeedOdds[];
   readonly budbreak: DoySpread | null;
   readonly start: DoySpread | null;
+  /** Full bloom of a species that is timed by it; null for the others. */
+  readonly bloom: DoySpread | null;
   /** The day that ends the season; null where it comes in under one year in ten. */
   readonly end: DoySpread | null;
 }
@@ -91,15 +85,16 @@ export interface CaseOdds {
 /** Counts of days by index: quantiles without sorting. The last place holds years in which the thing does not happen. */
 interface Tally {
   readonly byDay: Uint32Array;
-  /** Sum of the shares of each year, need uncertain. */
-  share: number;
+  /** Years in which the need at its word is met. */
+  sharp: number;
 }
 
-const newTally = (): Tally => ({ byDay: new Uint32Array(DAYS_PER_YEAR + 1), share: 0 });
+const newTally = (): Tally => ({ byDay: new Uint32Array(DAYS_PER_YEAR + 1), sharp: 0 });
 
-function spread(byDay: Uint32Array, toDoy: (index: number) => number, yearCount: number): DoySpread | null {
-  const happened = yearCount - (byDay[DAYS_PER_YEAR] as number);
-  if (happened < yearCount * SMALLEST_SHARE_FOR_A_DATE) return null;
+function spread(byDay: Uint32Array, toDoy: (index: number) => number): DoySpread | null {
+  const counted = byDay.reduce((sum, count) => sum + count, 0);
+  const happened = counted - (byDay[DAYS_PER_YEAR] as number);
+  if (happened === 0 || happened < counted * SMALLEST_SHARE_FOR_A_DATE) return null;
   const at = (share: number) => {
     const rank = Math.max(1, Math.ceil(share * happened - 1e-9));
     let day = 0;
@@ -114,6 +109,7 @@ interface CaseTally {
   readonly headStart: Tally[];
   readonly budbreak: Tally;
   readonly start: Tally;
+  readonly bloom: Tally;
   readonly end: Tally;
 }
 
@@ -121,43 +117,109 @@ function count(tally: Tally, index: number): void {
   tally.byDay[index] = (tally.byDay[index] as number) + 1;
 }
 
-function countNeed(tally: Tally, supply: number, need: number, index: number): void {
-  count(tally, index);
-  tally.share += normalShareBelow((supply - need) / (NEED_SD_SHARE * need));
+/** Counts one tree: ripe on a day of the season, or not this year. */
+function countRipe(tally: Tally, ripe: number, end: number, sharp: boolean): void {
+  const inTime = ripe < end;
+  count(tally, inTime ? ripe : DAYS_PER_YEAR);
+  if (sharp && inTime) tally.sharp += 1;
 }
 
-function countYear(tally: CaseTally, heatCase: HeatCase, heatSum: Float64Array, bounds: SeasonBounds): void {
-  const { start, end } = bounds;
-  count(tally.budbreak, bounds.budbreak);
+/** One need in one year: the day of the first ripe fruit for a tree that is `fifth` standard deviations off its class. */
+function ripeOn(grown: GrownFrom, need: RipeningNeed, calendar: GrowingCalendar): (fifth: number) => number {
+  if (need.by === 'heat') {
+    return fifth =>
+      reachedOn(grown.heatSum, grown.from, grown.baseline + need.heat * (1 + NEED_SD_SHARE * fifth));
+  }
+  const bloom = bloomOn(grown, need.bloomHeat);
+  const warmEnough = leastHeatMetOn(grown.heatSum, bloom, need.leastHeat);
+  const days = daysFromBloom(bloom, need.days, calendar);
+  return fifth => Math.max(warmEnough, days + Math.round(DAYS_SD * fifth));
+}
+
+interface Season {
+  readonly start: number;
+  readonly budbreak: number;
+  readonly end: number;
+}
+
+/** Heat counts from spring, or again from budbreak after a freeze that cost the shoots. */
+function grownOutdoors(heatSum: Float64Array, { start, budbreak }: Season, rules: SeasonRules): GrownFrom {
+  return start > budbreak
+    ? {
+        heatSum,
+        from: Math.min(start, DAYS_PER_YEAR),
+        baseline: (heatSum[start] as number) - rules.budbreakHeat,
+      }
+    : { heatSum, from: rules.heatFrom, baseline: heatSum[rules.heatFrom] as number };
+}
+
+/** The same for a tree with a head start; null where that is no gain this year. */
+function grownAhead(
+  outdoors: GrownFrom,
+  headStart: HeadStart | null,
+  { end }: Season,
+  { budbreakHeat }: SeasonRules,
+): GrownFrom | null {
+  if (headStart === null || headStart.moveOut >= end) return null;
+  const { heatSum } = outdoors;
+  const baseline = (heatSum[headStart.moveOut] as number) - headStart.credit - budbreakHeat;
+  return baseline < outdoors.baseline ? { heatSum, from: headStart.moveOut, baseline } : null;
+}
+
+function countYear(
+  tally: CaseTally,
+  heatCase: HeatCase,
+  heatSum: Float64Array,
+  season: Season,
+  calendar: GrowingCalendar,
+  fifths: readonly number[],
+): void {
+  const { rules, needs } = heatCase;
+  const { budbreak, start, end } = season;
+  count(tally.budbreak, budbreak);
   count(tally.start, start);
   count(tally.end, end);
-  const heatAtEnd = heatSum[end] as number;
-  const supply = start < end ? heatAtEnd - (heatSum[start] as number) : 0;
-  const { headStart } = heatCase;
-  const movedOut = headStart !== null && headStart.moveOut < end;
-  const helped = movedOut ? headStart.credit + heatAtEnd - (heatSum[headStart.moveOut] as number) : 0;
-  const { needs } = heatCase;
+  const outdoors = grownOutdoors(heatSum, season, rules);
+  const ahead = grownAhead(outdoors, heatCase.headStart, season, rules);
+  const [first] = needs;
+  if (first?.by === 'bloom') count(tally.bloom, bloomOn(outdoors, first.bloomHeat));
   for (let i = 0; i < needs.length; i += 1) {
-    const need = needs[i] as number;
-    const met = supply >= need ? heatMetOn(heatSum, start, need) : DAYS_PER_YEAR;
-    countNeed(tally.outdoors[i] as Tally, supply, need, Math.min(met, DAYS_PER_YEAR));
-    let metHelped = DAYS_PER_YEAR;
-    if (movedOut && helped >= need) {
-      metHelped = heatMetOn(heatSum, headStart.moveOut, Math.max(0, need - headStart.credit));
+    const need = needs[i] as RipeningNeed;
+    const ripe = ripeOn(outdoors, need, calendar);
+    const helped = ahead && ripeOn(ahead, need, calendar);
+    for (const fifth of fifths) {
+      const day = ripe(fifth);
+      countRipe(tally.outdoors[i] as Tally, day, end, fifth === 0);
+      countRipe(tally.headStart[i] as Tally, helped ? Math.min(day, helped(fifth)) : day, end, fifth === 0);
     }
-    countNeed(tally.headStart[i] as Tally, Math.max(supply, helped), need, Math.min(met, metHelped));
   }
+}
+
+function seasonOf(
+  year: YearOfDays,
+  heatSum: Float64Array,
+  rules: SeasonRules,
+  { midsummer }: GrowingCalendar,
+): Season {
+  const budbreak = heatMetOn(heatSum, rules.heatFrom, rules.budbreakHeat);
+  return {
+    budbreak,
+    start: growthStartsOn(year, budbreak, rules.leafDamageC, midsummer),
+    end: rules.end === null ? DAYS_PER_YEAR : endOfSeasonOn(year, midsummer, rules.end),
+  };
 }
 
 /**
  * Odds of all cases that share a base and a cap (C), over the first `RIPENING_YEARS` whole growing years. Linear in years,
- * cases and needs; the heat of a day is computed once. Throws a RangeError for fewer than two weather years.
+ * cases and needs; the heat of a day is computed once. `fifths` tells how far the trees looked at differ from their class, in standard
+ * deviations; `[0]` takes needs at their word. Throws a RangeError for fewer than two weather years.
  */
 export function ripeningOdds(
   years: WeatherYears,
   baseC: number,
   capC: number,
   cases: readonly HeatCase[],
+  fifths: readonly number[] = NEED_FIFTHS,
 ): CaseOdds[] {
   const calendar = growingCalendar(years.lat);
   const heatFrom = Math.min(...cases.map(({ rules }) => rules.heatFrom));
@@ -167,32 +229,33 @@ export function ripeningOdds(
     headStart: needs.map(newTally),
     budbreak: newTally(),
     start: newTally(),
+    bloom: newTally(),
     end: newTally(),
   }));
   if (starts.length < 1) throw new RangeError('two weather years or more are needed');
   const heatSum = new Float64Array(DAYS_PER_YEAR + 1);
-  const bounds: SeasonBounds = { budbreak: 0, start: 0, end: 0 };
   for (const from of starts) {
     sumHeat(heatSum, years, from, heatFrom, baseC, capC);
     const year = { tminC: years.tminC, tmaxC: years.tmaxC, from };
     for (let i = 0; i < cases.length; i += 1) {
       const heatCase = cases[i] as HeatCase;
-      findBounds(bounds, year, heatSum, heatCase.rules, calendar.midsummer);
-      countYear(tallies[i] as CaseTally, heatCase, heatSum, bounds);
+      const season = seasonOf(year, heatSum, heatCase.rules, calendar);
+      countYear(tallies[i] as CaseTally, heatCase, heatSum, season, calendar, fifths);
     }
   }
   const total = starts.length;
   const toDoy = (index: number) => doyOfIndex(calendar, index);
   const odds = (tally: Tally): NeedOdds => ({
-    share: tally.share / total,
-    sharpShare: 1 - (tally.byDay[DAYS_PER_YEAR] as number) / total,
-    dates: spread(tally.byDay, toDoy, total),
+    share: 1 - (tally.byDay[DAYS_PER_YEAR] as number) / (total * fifths.length),
+    sharpShare: tally.sharp / total,
+    dates: spread(tally.byDay, toDoy),
   });
   return tallies.map(tally => ({
     outdoors: tally.outdoors.map(odds),
     headStart: tally.headStart.map(odds),
-    budbreak: spread(tally.budbreak.byDay, toDoy, total),
-    start: spread(tally.start.byDay, toDoy, total),
-    end: spread(tally.end.byDay, toDoy, total),
+    budbreak: spread(tally.budbreak.byDay, toDoy),
+    start: spread(tally.start.byDay, toDoy),
+    bloom: spread(tally.bloom.byDay, toDoy),
+    end: spread(tally.end.byDay, toDoy),
   }));
 }

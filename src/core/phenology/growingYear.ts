@@ -15,23 +15,30 @@ const MIDWINTER_DOY_SOUTH = 182;
  */
 const HEAT_FROM_DOY_NORTH = 60;
 const HEAT_FROM_DOY_SOUTH = 244;
+/** The bloom that days to ripeness are told for: 25 May, 23 November south. */
+const USUAL_BLOOM_DOY_NORTH = 145;
+const USUAL_BLOOM_DOY_SOUTH = 327;
 
 export interface GrowingCalendar {
   /** Day of the year of index 0. */
   readonly firstDoy: number;
   /** Index of the first day whose heat counts. */
   readonly heatFrom: number;
+  /** Index of the bloom that days to ripeness are told for. */
+  readonly usualBloom: number;
   /** Index of the day that splits spring freezes from fall freezes: 24 July, 24 January south. */
   readonly midsummer: number;
 }
 
 export function growingCalendar(lat: number): GrowingCalendar {
-  const [firstDoy, heatFromDoy] =
-    lat < 0 ? [MIDWINTER_DOY_SOUTH, HEAT_FROM_DOY_SOUTH] : [MIDWINTER_DOY_NORTH, HEAT_FROM_DOY_NORTH];
+  const south = lat < 0;
+  const firstDoy = south ? MIDWINTER_DOY_SOUTH : MIDWINTER_DOY_NORTH;
+  const indexOf = (doy: number) => daysForward(firstDoy, doy);
   return {
     firstDoy,
-    heatFrom: daysForward(firstDoy, heatFromDoy),
-    midsummer: daysForward(firstDoy, seasonStartDoy(lat)),
+    heatFrom: indexOf(south ? HEAT_FROM_DOY_SOUTH : HEAT_FROM_DOY_NORTH),
+    usualBloom: indexOf(south ? USUAL_BLOOM_DOY_SOUTH : USUAL_BLOOM_DOY_NORTH),
+    midsummer: indexOf(seasonStartDoy(lat)),
   };
 }
 
@@ -63,9 +70,8 @@ export function sumHeat(
   sumTabledDegreeDays(into.subarray(heatFrom), years, from + heatFrom, DAYS_PER_YEAR - heatFrom, baseC, capC);
 }
 
-/** Index of the day that completes so much heat counted from `from`; 365 when the year does not give it. */
-export function heatMetOn(heatSum: Float64Array, from: number, heat: number): number {
-  const target = (heatSum[from] as number) + heat;
+/** Index of the first day from `from` on whose own heat brings the sum to `target`; 365 when the year does not get there. */
+export function reachedOn(heatSum: Float64Array, from: number, target: number): number {
   if ((heatSum[DAYS_PER_YEAR] as number) < target) return DAYS_PER_YEAR;
   let [low, high] = [from, DAYS_PER_YEAR - 1];
   while (low < high) {
@@ -74,4 +80,9 @@ export function heatMetOn(heatSum: Float64Array, from: number, heat: number): nu
     else low = middle + 1;
   }
   return low;
+}
+
+/** Index of the day that completes so much heat counted from `from`; 365 when the year does not give it. */
+export function heatMetOn(heatSum: Float64Array, from: number, heat: number): number {
+  return reachedOn(heatSum, from, (heatSum[from] as number) + heat);
 }

@@ -183,7 +183,7 @@ describe('the end of the season', () => {
     expect(endOfSeasonFigures(hardy).killingC).toBe(-4);
     expect(endOfSeasonFigures(fig)).toMatchObject({
       tooCoolC: 13,
-      leafFall: { nightC: -1.7, spellDays: 14 },
+      leafFall: { nightC: -3.3, spellDays: 14 },
     });
   });
 });

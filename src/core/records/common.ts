@@ -62,9 +62,10 @@ export {
 
 /**
  * How sure an answer is, from a sight in the yard down to a computed guess:
- * `seen` observed here; `published` in a named source; `practice` common practice; `ours` our working figure; `modelled` computed.
+ * `seen` observed here; `published` in a named source that was read; `memory` from memory of a named source; `practice` common
+ * practice; `fitted` ours, fitted to dated observations; `ours` our working figure; `modelled` computed.
  */
-export const standings = ['seen', 'published', 'practice', 'ours', 'modelled'] as const;
+export const standings = ['seen', 'published', 'memory', 'practice', 'fitted', 'ours', 'modelled'] as const;
 export type Standing = (typeof standings)[number];
 
 /** One piece of evidence behind an answer, in words a customer can read. */
@@ -92,7 +93,7 @@ export interface Figure {
   note: string | null;
 }
 
-const figureStandings = ['published', 'practice', 'ours'] as const;
+const figureStandings = ['published', 'memory', 'practice', 'fitted', 'ours'] as const;
 
 /** Schema of a figure whose unit is one of `units`. */
 export function figure(description: string, units: readonly [string, ...string[]]) {
@@ -102,7 +103,9 @@ export function figure(description: string, units: readonly [string, ...string[]
       unit: z.enum(units).describe('The unit of the value.'),
       standing: z
         .enum(figureStandings)
-        .describe('published: in the source named; practice: common practice; ours: our working figure.'),
+        .describe(
+          'published: in the source named, and read there; memory: from memory of the source named, not read again; practice: common practice; fitted: ours, fitted to dated observations; ours: our working figure.',
+        ),
       source: text('Where the figure comes from: author, title, year; or why we chose it.'),
       note: text('Anything a reader of the figure should know.').optional(),
     })

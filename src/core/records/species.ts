@@ -23,16 +23,13 @@ import {
   writtenRain,
   writtenTroubles,
 } from './speciesFruit.ts';
-
-const heatNeeds = z
-  .strictObject({
-    'very-early': figure('Heat from budbreak to the first ripe fruit.', heatUnits).optional(),
-    early: figure('Heat from budbreak to the first ripe fruit.', heatUnits).optional(),
-    mid: figure('Heat from budbreak to the first ripe fruit.', heatUnits).optional(),
-    late: figure('Heat from budbreak to the first ripe fruit.', heatUnits).optional(),
-    'very-late': figure('Heat from budbreak to the first ripe fruit.', heatUnits).optional(),
-  })
-  .describe('Heat need per ripening class; leave out a class the species does not have.');
+import {
+  type BloomFigures,
+  normaliseBloom,
+  normaliseHeatNeed,
+  writtenBloom,
+  writtenHeatNeed,
+} from './speciesRipening.ts';
 
 const propagation = z.strictObject({
   rooting_warm_days: figure(
@@ -97,9 +94,10 @@ export const writtenSpecies = z.strictObject({
         'Nothing ripens any more once the mean of ten days stays below this.',
         temperatureUnits,
       ),
-      need: z.strictObject({ main: heatNeeds, breba: heatNeeds.optional() }),
+      need: writtenHeatNeed.optional(),
     })
     .describe('Degree days: single sine, horizontal cap.'),
+  bloom: writtenBloom.optional(),
   propagation: z
     .strictObject({
       'air-layer': propagation.optional(),
@@ -169,7 +167,10 @@ export interface Species {
   budbreakHeat: Figure;
   /** Mean of ten days under which nothing ripens, C. */
   ripensAboveC: Figure;
+  /** C-degree-days from spring to the first ripe fruit; empty for a species timed by bloom. */
   heatNeed: Record<Crop, Partial<Record<RipeningClass, Figure>>>;
+  /** Null for a species timed by heat. */
+  bloom: BloomFigures | null;
   propagation: Partial<Record<Method, PropagationFigures>>;
   storageC: Figure;
   bareRootKeepsDays: Figure;
@@ -179,13 +180,6 @@ export interface Species {
   pollination: Pollination | null;
   troubles: Trouble[];
   movement: string;
-}
-
-function figuresOf(
-  written: Record<string, Parameters<typeof normaliseFigure>[0] | undefined>,
-): Partial<Record<RipeningClass, Figure>> {
-  const entries = Object.entries(written).filter(([, value]) => value !== undefined);
-  return Object.fromEntries(entries.map(([key, value]) => [key, normaliseFigure(value!)]));
 }
 
 /** A species with every figure in C, degree-days C, days, hours, portions or shares. */
@@ -225,7 +219,8 @@ export function normaliseSpecies(id: string, written: WrittenSpecies): Species {
     heatCapC: normaliseFigure(heat.cap),
     budbreakHeat: normaliseFigure(heat.budbreak),
     ripensAboveC: normaliseFigure(heat.ripens_above),
-    heatNeed: { main: figuresOf(heat.need.main), breba: figuresOf(heat.need.breba ?? {}) },
+    heatNeed: normaliseHeatNeed(heat.need),
+    bloom: normaliseBloom(written.bloom, heat.need),
     propagation: Object.fromEntries(propagation),
     storageC: normaliseFigure(storage.temperature),
     bareRootKeepsDays: normaliseFigure(storage.bare_root),

@@ -27,7 +27,9 @@ const headings: Record<SpeciesFigureName, string> = {
 const standingInShort: Record<Standing, string> = {
   seen: 'seen in the yard',
   published: 'published',
+  memory: 'from memory',
   practice: 'common practice',
+  fitted: 'our figure, fitted',
   ours: 'our figure',
   modelled: 'computed',
 };

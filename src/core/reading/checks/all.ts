@@ -42,6 +42,7 @@ import { sendingByHand } from './sendingByHand.ts';
 import { sendingLimits } from './sendingLimits.ts';
 import { sendingWay } from './sendingWay.ts';
 import { smallestMissing } from './smallestMissing.ts';
+import { speciesBloom } from './speciesBloom.ts';
 import { speciesHeat } from './speciesHeat.ts';
 import { speciesPropagation } from './speciesPropagation.ts';
 import { videoChapters } from './videoChapters.ts';
@@ -79,6 +80,7 @@ const checks: readonly Check[] = [
   cultivarTrial,
   cultivarTrialPlace,
   nameTwice,
+  speciesBloom,
   speciesHeat,
   figureOrder,
   figureRange,

@@ -1,5 +1,5 @@
 import type { Figure } from '../../records/common.ts';
-import { ripeningClasses } from '../../records/common.ts';
+import { type RipeningClass, ripeningClasses } from '../../records/common.ts';
 import type { Species } from '../../records/species.ts';
 import { roundTo } from '../../units.ts';
 import { atValue, type KeyPath, type Problem } from '../problem.ts';
@@ -33,15 +33,17 @@ function pairsOf(species: Species): Pair[] {
       ['hardiness', 'root_injury'],
       species.rootInjuryC,
     ),
-    ...heatPairs(species, 'main'),
-    ...heatPairs(species, 'breba'),
+    ...classPairs(species.heatNeed.main, ['heat', 'need', 'main']),
+    ...classPairs(species.heatNeed.breba, ['heat', 'need', 'breba']),
+    ...classPairs(species.bloom?.toRipeDays ?? {}, ['bloom', 'to_ripe']),
   ];
 }
 
-function heatPairs({ heatNeed }: Species, crop: 'main' | 'breba'): Pair[] {
+/** A later class is not ripe sooner than an earlier one. */
+function classPairs(figures: Partial<Record<RipeningClass, Figure>>, under: KeyPath): Pair[] {
   const given = ripeningClasses.flatMap(name => {
-    const figure = heatNeed[crop][name];
-    return figure ? [{ path: ['heat', 'need', crop, name], figure }] : [];
+    const figure = figures[name];
+    return figure ? [{ path: [...under, name], figure }] : [];
   });
   return given.slice(1).map((upper, index) => ({ lower: given[index]!, upper }));
 }

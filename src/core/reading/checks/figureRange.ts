@@ -21,6 +21,9 @@ const bounds: Record<string, readonly [low: number, high: number]> = {
   cap: [15, 45],
   budbreak: [0, 1500],
   ripens_above: [-5, 25],
+  heat: [20, 2500],
+  to_ripe: [20, 330],
+  least_heat: [0, 4000],
   'very-early': [50, 6000],
   early: [50, 6000],
   mid: [50, 6000],
@@ -39,7 +42,7 @@ export const figureRange: Check = ({ species }) =>
   species.flatMap(({ file, written }) =>
     writtenFigures(written).flatMap(({ path, figure }) => {
       const name = String(path.at(-1));
-      const limits = bounds[name];
+      const limits = bounds[path.at(-2) === 'to_ripe' ? 'to_ripe' : name];
       if (!limits || fits(figure, limits)) return [];
       const allowed = limits.map(limit => inUnit(limit, figure.unit)).join(' to ');
       const shown = Array.isArray(figure.value) ? `[${figure.value.join(', ')}]` : String(figure.value);

@@ -1,27 +1,31 @@
+import { ripeningFigure } from '../../phenology/fruit.ts';
 import type { Cultivar } from '../../records/cultivar.ts';
+import type { Species } from '../../records/species.ts';
 import { atValue, type Problem } from '../problem.ts';
 import type { Check } from './check.ts';
 
-/** A species has the heat need of the ripening classes and crops that its cultivars have. */
+/** A species has a figure for the ripening classes and crops that its cultivars have. */
 export const speciesHeat: Check = ({ cultivars, species }) => {
-  const heatOf = new Map(species.map(({ id, value }) => [id, value.heatNeed]));
+  const speciesOf = new Map(species.map(({ id, value }) => [id, value]));
   return cultivars.flatMap(({ file, value }) => {
-    const heat = heatOf.get(value.species);
-    if (!heat) return [];
+    const own = speciesOf.get(value.species);
+    if (!own) return [];
     return value.crops
-      .filter(crop => heat[crop][value.ripening] === undefined)
-      .map(crop => ({ ...(crop === 'main' ? mainWords(value) : brebaWords(value)), file }));
+      .filter(crop => ripeningFigure(own, crop, value.ripening) === null)
+      .map(crop => ({ ...(crop === 'main' ? mainWords(value, own) : brebaWords(value)), file }));
   });
 };
 
-function mainWords({ species, ripening }: Cultivar): Omit<Problem, 'file'> {
+function mainWords({ species, ripening }: Cultivar, { bloom }: Species): Omit<Problem, 'file'> {
+  const [what, where] =
+    bloom === null ? ['heat need', 'heat: need: main:'] : ['days from bloom to ripe', 'bloom: to_ripe:'];
   return {
     rule: 'species-heat-need',
     spot: atValue('ripening'),
     got: ripening,
-    expected: `a class with a heat need in species/${species}.yaml`,
-    message: `the species ${species} has no heat need for the ripening class "${ripening}"`,
-    remedy: `add ${ripening} under heat: need: main: in content/species/${species}.yaml, or mend the class.`,
+    expected: `a class with ${bloom === null ? 'a heat need' : what} in species/${species}.yaml`,
+    message: `the species ${species} has no ${what} for the ripening class "${ripening}"`,
+    remedy: `add ${ripening} under ${where} in content/species/${species}.yaml, or mend the class.`,
   };
 }
 

@@ -35,13 +35,18 @@ export const recordRules = {
   },
   'species-heat-need': {
     level: 'error',
-    title: 'A species has the heat need of every ripening class its cultivars use.',
-    help: 'Without the heat need of the class nobody can say whether and when the fruit ripens in a place. Add the class under heat: need: main in the species file.',
+    title: 'A species says when the fruit of every ripening class its cultivars use is ripe.',
+    help: 'Without a figure for the class nobody can say whether and when the fruit ripens in a place. Add the class in the species file: under heat: need: main for fruit timed by heat, under bloom: to_ripe for fruit timed by its bloom.',
   },
   'species-breba-need': {
     level: 'warning',
     title: 'A species has the heat need of the breba crop its cultivars bear.',
     help: 'Without it the ripening of the breba crop is left open on every page. Add the class under heat: need: breba in the species file.',
+  },
+  'species-bloom': {
+    level: 'warning',
+    title: 'A species whose fruit is timed by its bloom says when it blooms and how long its fruit takes.',
+    help: 'A species file gives either heat: need (figs, mulberries) or bloom, with the heat to full bloom, the days from bloom to the first ripe fruit of each ripening class, and the least heat between them. Until then stand-ins of ours are used, and pages say so.',
   },
   'figure-order': {
     level: 'error',

@@ -1,0 +1,138 @@
+/** Reads a file of dated observations and compares each row with what the core computes. */
+
+import { readFileSync } from 'node:fs';
+import { records } from '../src/content.ts';
+import { stationNetwork } from '../src/core/climate/anywhere/network.ts';
+import { doyFromMonthDay } from '../src/core/days.ts';
+import { compareRow } from '../src/core/evidence/phenology/comparison.ts';
+import type { Observation, ObservedEvent } from '../src/core/evidence/phenology/observation.ts';
+import {
+  observationReport,
+  observationText,
+  type ReportRow,
+} from '../src/core/evidence/phenology/observationReport.ts';
+import { type ClimateAt, climateAt } from '../src/core/evidence/phenology/pointClimate.ts';
+import { type RawTable, readCsv, showCell } from '../src/core/reading/csvText.ts';
+import { crops, ripeningClasses } from '../src/core/records/common.ts';
+import type { Species } from '../src/core/records/species.ts';
+import { readStations } from '../src/stations/read.ts';
+import { UsageError } from './command.ts';
+
+const neededColumns = [
+  'id',
+  'species',
+  'crop',
+  'ripening_class',
+  'event',
+  'date_from',
+  'date_to',
+  'place',
+  'lat',
+  'lon',
+  'elevation_m',
+] as const;
+type Column = (typeof neededColumns)[number];
+type Cells = Record<Column, string>;
+
+/** Events of the file that the core computes. */
+const events: Readonly<Record<string, ObservedEvent>> = {
+  harvest_begin: 'first-ripe',
+  full_bloom: 'full-bloom',
+  budbreak: 'budbreak',
+  leafout: 'leafout',
+  leaf_fall: 'leaf-fall',
+};
+
+function tableOf(file: string): RawTable {
+  let text: string;
+  try {
+    text = readFileSync(file, 'utf8').replace(/^\uFEFF/, '');
+  } catch {
+    throw new UsageError(`${file} cannot be read. Give the path of a CSV file after --observations.`);
+  }
+  const table = readCsv(file, text);
+  if ('problem' in table) throw new UsageError(`${file}: ${table.problem.message}; ${table.problem.remedy}`);
+  const missing = neededColumns.filter(name => !table.header.includes(name));
+  if (missing.length > 0) {
+    throw new UsageError(
+      `${file}:${table.headerLine}: the header has no column ${missing.join(', ')}. Needed are ${neededColumns.join(', ')}.`,
+    );
+  }
+  return table;
+}
+
+const within = (text: string, least: number, most: number) =>
+  text.trim() !== '' && Number(text) >= least && Number(text) <= most;
+
+/** What is wrong with the cells of a row, in words; null when nothing is. */
+function faultOf(cells: Cells): string | null {
+  for (const name of ['date_from', 'date_to'] as const) {
+    if (!/^\d\d-\d\d$/.test(cells[name]) || doyFromMonthDay(cells[name]) === null) {
+      return `${name} is ${showCell(cells[name])}, not a month and day such as 08-20`;
+    }
+  }
+  if (!within(cells.lat, -90, 90)) return `lat is ${showCell(cells.lat)}, not a latitude from -90 to 90`;
+  if (!within(cells.lon, -180, 180)) return `lon is ${showCell(cells.lon)}, not a longitude from -180 to 180`;
+  if (!within(cells.elevation_m, -450, 6000)) {
+    return `elevation_m is ${showCell(cells.elevation_m)}, not a height from -450 to 6000 m`;
+  }
+  return events[cells.event] === undefined
+    ? `the event ${showCell(cells.event)} is not one the core computes (${Object.keys(events).join(', ')})`
+    : null;
+}
+
+function observationOf(cells: Cells): Observation {
+  const { id, species, place, date_from: from, date_to: to } = cells;
+  return {
+    id,
+    species,
+    place,
+    event: events[cells.event] as ObservedEvent,
+    crop: crops.find(crop => crop === cells.crop) ?? null,
+    class: ripeningClasses.find(name => name === cells.ripening_class) ?? null,
+    from,
+    to,
+    lat: Number(cells.lat),
+    lon: Number(cells.lon),
+    elevationM: Number(cells.elevation_m),
+  };
+}
+
+/** Every row of the file with its comparison; a row that cannot be compared says why, with its line. */
+function comparedRows(table: RawTable, species: readonly Species[], at: ClimateAt): ReportRow[] {
+  return table.rows.map(({ cells, line }) => {
+    const cell = (name: Column) => cells[table.header.indexOf(name)] ?? '';
+    const named = Object.fromEntries(neededColumns.map(name => [name, cell(name)])) as Cells;
+    const fault = faultOf(named);
+    const own = {
+      id: named.id,
+      species: named.species,
+      class: named.ripening_class,
+      event: named.event,
+      place: named.place,
+      observed: [named.date_from, named.date_to] as const,
+    };
+    if (fault !== null) {
+      const reason = `line ${line}: ${fault}`;
+      return { ...own, computed: null, errorDays: null, reason, note: null };
+    }
+    const { computed, errorDays, reason, note } = compareRow(observationOf(named), species, at);
+    return { ...own, computed, errorDays, reason, note };
+  });
+}
+
+/** Prints the comparison. As JSON, the rows that were not computed are named on the error stream with the reason. */
+export async function compareFile(file: string, asJson: boolean): Promise<number> {
+  const table = tableOf(file);
+  const species = [...(await records()).species.values()];
+  const rows = comparedRows(table, species, climateAt(stationNetwork(readStations())));
+  if (!asJson) {
+    process.stdout.write(observationText(rows));
+    return 0;
+  }
+  process.stdout.write(`${JSON.stringify(observationReport(rows), null, 2)}\n`);
+  for (const { id, reason } of rows) {
+    if (reason !== null) process.stderr.write(`${file}: ${id} was not computed: ${reason}\n`);
+  }
+  return 0;
+}

@@ -1,0 +1,46 @@
+/** Dated observations of asian persimmon: see `../../phenology/observedRows.ts` for the columns. */
+export const asianPersimmonRows = `
+  P075 yeongam main early full-bloom 05-30 05-30 read s17
+  P076 yeongam main early full-bloom 05-27 05-27 read s17
+  P077 yeongam main early full-bloom 05-28 05-28 read s17
+  P078 yeongam main early first-ripe 09-19 09-19 read s17
+  P079 yeongam main early first-ripe 09-30 09-30 read s17
+  P080 yeongam main early first-ripe 09-24 09-24 read s17
+  P081 yeongam main early first-ripe 09-20 09-20 read s18
+  P082 gimhae main early first-ripe 09-24 09-24 read s19
+  P083 gimhae main mid first-ripe 10-19 10-19 worked s19
+  P084 gimhae main mid full-bloom 05-22 05-22 read s19
+  P085 akitsu main mid first-ripe 10-21 10-31 read s20
+  P086 akitsu main early first-ripe 09-21 09-30 worked s20
+  P087 akitsu main mid first-ripe 10-21 10-31 read s21
+  P088 akitsu main mid first-ripe 10-21 10-31 read s22
+  P089 akitsu main early first-ripe 10-11 10-20 worked s22
+  P090 akitsu main mid first-ripe 11-04 11-14 worked s22
+  P091 akitsu main late first-ripe 11-20 11-30 read s23
+  P092 akitsu main mid first-ripe 11-01 11-10 read s23
+  P093 gifu main late first-ripe 11-15 11-25 read s24
+  P094 dortyol main mid first-ripe 10-01 10-07 read s25
+  P095 dortyol main mid first-ripe 10-08 10-21 read s26
+  P096 dortyol main mid first-ripe 10-15 10-31 read s26
+  P097 dortyol main mid full-bloom 04-28 05-06 worked s26
+  P098 dortyol main any budbreak 03-25 04-07 read s27
+  P103 akitsu main late full-bloom 05-19 05-25 memory s28
+  P104 akitsu main early first-ripe 09-25 10-08 memory s28
+  P105 akitsu main mid first-ripe 10-25 11-05 memory s28
+  P128 beijing main mid full-bloom 05-17 05-24 memory s29
+  P129 beijing main mid first-ripe 10-10 10-22 memory s29
+  P130 beijing main mid budbreak 04-08 04-15 memory s29
+  P132 fuping main mid first-ripe 10-12 10-24 memory s29
+  P133 fuping main mid full-bloom 05-10 05-18 memory s29
+  P134 l-alcudia main mid full-bloom 05-05 05-14 memory s30
+  P135 l-alcudia main mid first-ripe 10-05 10-18 memory s30
+  P136 l-alcudia main mid budbreak 03-18 03-28 memory s30
+  P137 florence main mid full-bloom 05-18 05-26 memory s31
+  P138 florence main mid first-ripe 10-18 10-28 memory s31
+  P145 nambour main late full-bloom 09-25 10-08 memory s32
+  P146 nambour main late first-ripe 03-15 03-31 memory s32
+  P147 camden main late first-ripe 04-10 04-25 memory s33
+  P148 parlier main late full-bloom 05-01 05-10 memory s34
+  P149 parlier main mid first-ripe 10-01 10-15 memory s34
+  P150 parlier main mid first-ripe 10-10 10-25 memory s34
+`;

@@ -1,0 +1,39 @@
+/** Dated observations of jujube: see `../../phenology/observedRows.ts` for the columns. */
+export const jujubeRows = `
+  P180 alcalde main any leafout 04-25 05-10 read s41
+  P181 alcalde main mid first-ripe 09-21 09-30 read s42
+  P182 liaocheng main mid leafout 04-01 04-26 read s43
+  P183 liaocheng main mid full-bloom 05-30 06-10 read s43
+  P185 cangzhou main late budbreak 04-11 04-20 read s44
+  P187 cangzhou main late first-ripe 10-08 10-18 read s44
+  P190 kherson main any leafout 05-20 05-28 read s45
+  P197 zhanhua main late budbreak 04-14 04-22 memory s46
+  P198 zhanhua main late full-bloom 06-01 06-10 memory s46
+  P199 zhanhua main late first-ripe 10-01 10-12 memory s46
+  P200 cangzhou main mid full-bloom 06-03 06-13 memory s46
+  P201 cangzhou main mid first-ripe 09-15 09-25 memory s46
+  P202 zanhuang main mid first-ripe 09-15 09-25 memory s46
+  P203 zanhuang main mid full-bloom 05-28 06-08 memory s46
+  P204 xinzheng main mid first-ripe 09-10 09-18 memory s46
+  P205 xinzheng main mid full-bloom 05-28 06-08 memory s46
+  P206 xinzheng main mid budbreak 04-08 04-16 memory s46
+  P207 jiaxian main late first-ripe 09-28 10-08 memory s46
+  P208 jiaxian main late full-bloom 06-10 06-20 memory s46
+  P209 aksu main mid budbreak 04-18 04-27 memory s47
+  P210 aksu main mid first-ripe 09-25 10-05 memory s47
+  P212 chaoyang main mid first-ripe 09-15 09-26 memory s46
+  P213 chaoyang main mid budbreak 04-28 05-06 memory s46
+  P214 beijing main mid first-ripe 09-05 09-18 memory s46
+  P215 yiwu main mid first-ripe 08-22 09-03 memory s46
+  P216 yiwu main mid full-bloom 05-25 06-05 memory s46
+  P217 zaozhuang main early first-ripe 08-12 08-25 memory s46
+  P219 fuping main early first-ripe 08-20 08-31 memory s46
+  P220 zanhuang main early first-ripe 08-18 08-30 memory s46
+  P225 college-station main mid first-ripe 08-10 08-22 memory s48
+  P227 alcalde main mid first-ripe 09-12 09-25 memory s49
+  P228 alcalde main early first-ripe 08-22 09-05 memory s49
+  P230 alcalde main any full-bloom 06-12 06-25 memory s50
+  P233 bucharest main mid first-ripe 09-18 10-03 memory s51
+  P237 chico main mid first-ripe 08-25 09-10 memory s50
+  P238 phoenix main mid first-ripe 08-10 08-25 memory s52
+`;
