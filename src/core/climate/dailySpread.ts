@@ -4,6 +4,9 @@ import { cosTurn } from './circle.ts';
 import { dailyCurve, linearCurve } from './dailyCurve.ts';
 import type { ClimateFigures } from './figures.ts';
 
+/** Goes into the seed of places whose spread is estimated, so that a change of the estimate never passes for a change of the weather. */
+export const ESTIMATE_VERSION = 'estimate 2';
+
 /** Coefficients of one month: constant, mean temperature of the month, mean daily range, warmest minus coldest month, |latitude|. */
 type SpreadFit = readonly [number, number, number, number, number];
 
@@ -40,9 +43,36 @@ const tmaxFit: readonly SpreadFit[] = [
   [7.4439, -0.1087, 0.042, 0.098, -0.1042],
 ];
 
-/** Latitudes the fit was made on; others are held at its ends. */
-const FIT_LAT_FROM = 25;
-const FIT_LAT_TO = 50;
+/**
+ * Fits for all months outside those latitudes, on the spread worked out from monthly CLIMAT reports (Deutscher Wetterdienst, 2003-2021). Toward
+ * the equator 494 stations up to latitude 25, by least absolute deviations, since reports there carry faults: mean error 0.62 C for Tmin and
+ * 0.70 C for Tmax, where the fit above errs by 1.1 and 1.0. Toward the poles 586 stations from latitude 48: 0.71 and 0.55 C for 1.0 and 1.0.
+ * Standing: ours.
+ */
+const equatorFits = {
+  tmin: [2.3656, -0.0347, 0.0663, 0.0276, 0.0094],
+  tmax: [1.9603, -0.0498, 0.0964, 0.0604, 0.0097],
+} as const satisfies Record<string, SpreadFit>;
+const polarFits = {
+  tmin: [6.3903, -0.1183, 0.0603, 0.0331, -0.0462],
+  tmax: [3.781, -0.0973, 0.1576, 0.0342, -0.01],
+} as const satisfies Record<string, SpreadFit>;
+
+/** Latitudes between which the fits hand over to each other, and the one the polar fit is held at. */
+const EQUATOR_FIT_TO = 20;
+const FIT_LAT_FROM = 28;
+const FIT_LAT_TO = 48;
+/** Latitudes of the stations of the middle fit. */
+const FIT_BOTTOM_LAT = 25;
+const FIT_TOP_LAT = 50;
+const POLAR_FIT_FROM = 54;
+const POLAR_FIT_HELD = 65;
+
+/** Shares of the equator's and the poles' fit at a latitude; the rest is that of the middle latitudes. */
+function sharesAt(lat: number): { equator: number; polar: number } {
+  const ramp = (from: number, to: number) => Math.min(1, Math.max(0, (lat - from) / (to - from)));
+  return { equator: 1 - ramp(EQUATOR_FIT_TO, FIT_LAT_FROM), polar: ramp(FIT_LAT_TO, POLAR_FIT_FROM) };
+}
 /** Smallest spread ever used, C: no station of the fit comes near it. */
 export const SMALLEST_SPREAD_C = 1.2;
 
@@ -74,13 +104,18 @@ function missedByColdestNight({ tminC, published }: ClimateFigures, estimate: re
 export function estimatedSpread(figures: ClimateFigures, of: 'tmin' | 'tmax'): number[] {
   const means = figures.tmaxC.map((high, month) => (high + (figures.tminC[month] as number)) / 2);
   const yearlyRange = Math.max(...means) - Math.min(...means);
-  const lat = Math.min(FIT_LAT_TO, Math.max(FIT_LAT_FROM, Math.abs(figures.lat)));
+  const lat = Math.min(POLAR_FIT_HELD, Math.abs(figures.lat));
+  const { equator, polar } = sharesAt(lat);
   const fit = of === 'tmin' ? tminFit : tmaxFit;
   const estimate = means.map((mean, month) => {
     const northernMonth = figures.lat < 0 ? (month + 6) % 12 : month;
-    const [b0, b1, b2, b3, b4] = fit[northernMonth] as SpreadFit;
     const dailyRange = (figures.tmaxC[month] as number) - (figures.tminC[month] as number);
-    return Math.max(SMALLEST_SPREAD_C, b0 + b1 * mean + b2 * dailyRange + b3 * yearlyRange + b4 * lat);
+    const by = ([b0, b1, b2, b3, b4]: SpreadFit, at: number) =>
+      b0 + b1 * mean + b2 * dailyRange + b3 * yearlyRange + b4 * at;
+    const middle = by(fit[northernMonth] as SpreadFit, Math.min(FIT_TOP_LAT, Math.max(FIT_BOTTOM_LAT, lat)));
+    const spread =
+      equator * by(equatorFits[of], lat) + polar * by(polarFits[of], lat) + (1 - equator - polar) * middle;
+    return Math.max(SMALLEST_SPREAD_C, spread);
   });
   const ratio = of === 'tmin' ? missedByColdestNight(figures, estimate) : 1;
   const coldest = figures.tminC.indexOf(Math.min(...figures.tminC));

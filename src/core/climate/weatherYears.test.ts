@@ -5,6 +5,7 @@ import { monthlyMeans } from './dailyCurve.ts';
 import { estimatedSpread, SMALLEST_SPREAD_C, spreadAboutCurve } from './dailySpread.ts';
 import type { ClimateFigures } from './figures.ts';
 import { figuresFault, nothingPublished } from './figures.ts';
+import { findWinters, freezeOdds } from './freezes.ts';
 import { memoryOf } from './memory.ts';
 import { weatherKey, weatherYears } from './weatherYears.ts';
 
@@ -172,5 +173,32 @@ describe('memoryOf', () => {
     expect(covariance(0)).toBeCloseTo(1, 12);
     expect(covariance(1)).toBeCloseTo(0.9 * quickLag + 0.1 * slowLag, 12);
     if (lag1 !== null && lag1 >= 0.3 && lag1 <= 0.8) expect(covariance(1)).toBeCloseTo(lag1 - 0.1, 12);
+  });
+});
+
+describe('places outside the latitudes the middle fit was made on', () => {
+  const yearRound = (value: number) => new Array<number>(12).fill(value);
+  const bare = {
+    rainMm: null,
+    dewPointC: null,
+    sdTminC: null,
+    sdTmaxC: null,
+    sdAbout: 'month',
+    lag1: null,
+    published: nothingPublished,
+  } as const;
+
+  // Typed from climate tables from memory: Nairobi (1.3 S, 1,795 m) and Quito (0.2 S, 2,850 m) do not freeze.
+  it.each([
+    [
+      'Nairobi',
+      -1.3,
+      [12, 12, 13, 14, 13, 12, 11, 11, 12, 13, 13, 13],
+      [26, 27, 27, 25, 24, 23, 22, 23, 25, 26, 24, 25],
+    ],
+    ['Quito', -0.2, yearRound(9), yearRound(19)],
+  ])('%s does not freeze by an estimated spread', (_, lat, tminC, tmaxC) => {
+    const winters = findWinters(weatherYears({ ...bare, lat, tminC, tmaxC }, 400));
+    expect(freezeOdds(winters, 32).none).toBeGreaterThan(0.98);
   });
 });

@@ -8,7 +8,7 @@ import type { Random } from '../random.ts';
 import { randomFromText } from '../random.ts';
 import { DAYS_PER_YEAR, seasonStartDoy, wrapDoy } from './calendar.ts';
 import type { DailyNormals } from './dailySpread.ts';
-import { dailyNormals } from './dailySpread.ts';
+import { dailyNormals, ESTIMATE_VERSION } from './dailySpread.ts';
 import type { ClimateFigures } from './figures.ts';
 import { figuresFault } from './figures.ts';
 import { memoryOf } from './memory.ts';
@@ -48,7 +48,8 @@ export function weatherKey(figures: ClimateFigures, count: number = DEFAULT_SEAS
   const { lat, tmaxC, tminC, sdTminC, sdTmaxC, sdAbout, lag1, published } = figures;
   // A published coldest night has a say in the spread only where the spread is estimated.
   const coldestNight = sdTminC === null && published.annualMin ? [published.annualMin.meanC] : [];
-  const drawnFrom = [lat, tmaxC, tminC, sdTminC, sdTmaxC, sdAbout, lag1, ...coldestNight];
+  const estimate = sdTminC === null || sdTmaxC === null ? [ESTIMATE_VERSION] : [];
+  const drawnFrom = [lat, tmaxC, tminC, sdTminC, sdTmaxC, sdAbout, lag1, ...coldestNight, ...estimate];
   return JSON.stringify([MODEL_VERSION, count, ...drawnFrom]);
 }
 
