@@ -5,6 +5,7 @@ import { catalogue } from '../../content.ts';
 import { outlooksFor } from '../../outlooks.ts';
 import { openPlaceFile } from '../../outputs/placeFile.ts';
 import { changedOnly } from '../../pageReuse.ts';
+import { listedCultivars } from '../../views/raised.ts';
 import { sendingRunsTo } from '../../views/sending.ts';
 import { shownOfVerdicts } from '../../views/shown.ts';
 
@@ -21,5 +22,6 @@ export const GET: APIRoute<Record<string, never>, { id: string }> = async ({ par
   const all = await catalogue();
   const found = await outlooksFor(all);
   const answers = found.get(params.id)!;
-  return Response.json(openPlaceFile(all, answers.place, sendingRunsTo(all, found, answers)));
+  const matches = listedCultivars(all).map(({ cultivar }) => answers.match(cultivar));
+  return Response.json(openPlaceFile(all, answers.place, matches, sendingRunsTo(all, found, answers)));
 };
