@@ -101,7 +101,7 @@ function textInWords(from: string, to: string): string {
   const first = fresh[0] ?? then.find(part => !now.includes(part)) ?? now[0] ?? '';
   const many = now.length > 1 || then.length > 1;
   const where = many ? `, ${plural(Math.max(fresh.length, 1), 'paragraph')}` : '';
-  return `reworded${where}: ${quote(first)}`;
+  return `reworded${where}: ${quote(first.replace(/\s+/g, ' '))}`;
 }
 
 function listInWords(from: readonly unknown[], to: readonly unknown[], path: FieldPath): string {

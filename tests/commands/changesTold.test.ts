@@ -125,7 +125,7 @@ const rows: [string, Edit, string[]][] = [
   [
     'the coldest weather sent in',
     ['yard.yaml', 'coldest_f: 20', 'coldest_f: 25'],
-    ['sending, coldest weather sent in: 20 F (-6.5 C) to 25 F (-4 C)'],
+    ['sending, limits, dormant in a pot, plain, coldest weather sent in: 20 F (-6.5 C) to 25 F (-4 C)'],
   ],
   [
     'how to order',
