@@ -81,13 +81,26 @@ describe('Lebanon, New Hampshire, USW00094765, 1991-2020', () => {
     ]);
   });
 
-  test('a set of at most 15 years asks for its period, which may be given', () => {
-    const short = fixture(monthly).replaceAll(/"2[23]"/g, '"12"');
-    const result = stationFigures([table(short)]);
-    expect('figures' in result && result.figures.notes.join()).toMatch(
-      /At most 12 years .* --period 2006-2020/,
-    );
+  test('a set of at most 15 years asks for its period, since two sets look alike, and the period may be given', () => {
+    const short = table(fixture(monthly).replaceAll(/"(?:1[6-9]|2\d|30)"/g, '"12"'));
+    expect(stationFigures([short])).toEqual({
+      refused:
+        'No value uses more than 12 years, and the sets 1991-2020 and 2006-2020 look alike: say --period 2006-2020 or --period 1991-2020.',
+    });
+    const told = stationFigures([short], '2006-2020');
+    expect('figures' in told && told.figures.period).toBe('2006-2020');
     expect(figures([monthly], '2006-2020').period).toBe('2006-2020');
+  });
+
+  test('files of both sets are not mixed without a word', () => {
+    const short = table(fixture(annual).replaceAll(/"(?:1[6-9]|2\d|30)"/g, '"14"'));
+    const mixed = [table(fixture(monthly)), short];
+    const result = stationFigures(mixed);
+    expect('refused' in result && result.refused).toMatch(
+      /^The monthly file uses up to \d\d years, the annual file at most 14: .*Take all files from one set; if they are, say --period 1991-2020\.$/,
+    );
+    const told = stationFigures(mixed, '1991-2020');
+    expect('figures' in told && told.figures.period).toBe('1991-2020');
   });
 });
 

@@ -56,22 +56,41 @@ function meanSpread(values: number[]): number {
 /** Longest record a 15-year set can have; the files themselves do not name their period. */
 const YEARS_OF_SHORT_SET = 15;
 
-/** Most years used for the mean maximum, or null when the layout does not say. */
-function yearsUsed(table: OfficialTable): number | null {
-  const prefix = table.kind === 'monthly' ? 'MLY' : 'DLY';
-  const years = table.rows.map(row =>
-    Number((row.get(`years_${prefix}-TMAX-NORMAL`) ?? '').trim() || Number.NaN),
+/** Most years used for any value of a file, or null when the layout does not say. */
+function yearsUsed({ rows }: OfficialTable): number | null {
+  const counts = rows.flatMap(row =>
+    [...row].flatMap(([title, cell]) => {
+      const years = title.startsWith('years_') && cell.trim() !== '' ? Number(cell) : Number.NaN;
+      return Number.isFinite(years) ? [years] : [];
+    }),
   );
-  return years.every(Number.isFinite) ? Math.max(...years) : null;
+  return counts.length === 0 ? null : Math.max(...counts);
 }
 
-function periodOf(table: OfficialTable, given: string | null, notes: string[]): string {
-  if (given !== null) return given;
-  const years = yearsUsed(table);
-  if (years !== null && years <= YEARS_OF_SHORT_SET) {
-    notes.push(`At most ${years} years were used: if this is the 15-year set, say --period 2006-2020.`);
+const setsOfLayout = 'the sets 1991-2020 and 2006-2020 look alike';
+
+/**
+ * The period of files of one layout, or why it cannot be told: 1991-2020 and 2006-2020 have the same layout and do not name themselves, but
+ * the years used do, where there are more than fifteen.
+ */
+function periodOf(tables: readonly OfficialTable[]): { period: string } | { refused: string } {
+  const { layout } = tables[0]!;
+  const used = tables.flatMap(table => {
+    const years = yearsUsed(table);
+    return years === null ? [] : [{ kind: table.kind, years }];
+  });
+  const short = used.filter(({ years }) => years <= YEARS_OF_SHORT_SET);
+  if (short.length === 0) return { period: layout };
+  const [first] = short;
+  const long = used.find(({ years }) => years > YEARS_OF_SHORT_SET);
+  if (long) {
+    return {
+      refused: `The ${long.kind} file uses up to ${long.years} years, the ${first!.kind} file at most ${first!.years}: ${setsOfLayout}, and these may be of both. Take all files from one set; if they are, say --period ${layout}.`,
+    };
   }
-  return table.layout;
+  return {
+    refused: `No value uses more than ${first!.years} years, and ${setsOfLayout}: say --period 2006-2020 or --period ${layout}.`,
+  };
 }
 
 /** What does not fit between files that should be of one station and one set; null when all fits. */
@@ -88,7 +107,7 @@ function misfit(tables: readonly OfficialTable[]): string | null {
 
 /**
  * Figures of a station. The monthly file gives means and rain, the daily file the spread of single days (and the means when there is
- * no monthly one), the annual file freeze dates. `period` overrules what the layout says.
+ * no monthly one), the annual file freeze dates. `period` overrules what the files say.
  */
 export function stationFigures(
   tables: readonly OfficialTable[],
@@ -112,6 +131,8 @@ export function stationFigures(
       refused: `Station ${base.station} has no normals of temperature for every month; choose another.`,
     };
   }
+  const told = period === null ? periodOf(tables) : { period };
+  if ('refused' in told) return told;
   const notes: string[] = [];
   const rainIn = monthly ? byMonth(monthly, 'MLY-PRCP-NORMAL', 100, mean) : null;
   if (!rainIn) notes.push('No rain for every month: it is left out.');
@@ -128,7 +149,7 @@ export function stationFigures(
       lat: base.lat,
       lon: base.lon,
       elevationM: base.elevationM,
-      period: periodOf(base, period, notes),
+      period: told.period,
       tmaxF,
       tminF,
       rainIn,
