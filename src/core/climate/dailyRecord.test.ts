@@ -4,7 +4,8 @@ import { addDays, type Day, day } from '../days.ts';
 import { randomFromText } from '../random.ts';
 import { normalisePlace, type WrittenPlace } from '../records/place.ts';
 import { dailyRecordFigures } from './dailyRecord.ts';
-import { type DayRow, readDailyRecord } from './dailyRecordText.ts';
+import { readDailyRecord } from './dailyRecordText.ts';
+import type { DayRow } from './dailyRows.ts';
 import { figuresOfPlace, withDailyRecord } from './place.ts';
 
 /**

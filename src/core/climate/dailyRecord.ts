@@ -7,7 +7,7 @@ import { day, dayNumber, dayOfYear, dayParts, monthDay } from '../days.ts';
 import { fahrenheitToCelsius } from '../units.ts';
 import { DAYS_PER_YEAR, daysForward, seasonStartDoy } from './calendar.ts';
 import { dailyCurve } from './dailyCurve.ts';
-import type { DayRow } from './dailyRecordText.ts';
+import type { DayRow } from './dailyRows.ts';
 import { type DateQuantiles, type FreezeThresholdF, freezeThresholdsF } from './figures.ts';
 import { sortedQuantile } from './quantiles.ts';
 
@@ -17,6 +17,8 @@ export const FEWEST_DAYS_OF_MONTH = 20;
 export const MOST_DAYS_MISSING = 10;
 /** With fewer whole years a record says little about its climate, and a model of it less. Our working figure. */
 export const FEWEST_WHOLE_YEARS = 10;
+/** Years that make a climate. Source: WMO, Guidelines on the Calculation of Climate Normals (WMO-No. 1203), 30 years. */
+export const YEARS_OF_NORMALS = 30;
 /** Records keep tenths of a degree, so 28 F (-2.22 C) is written -2.2: a reading within half of the last digit counts. */
 const LAST_DIGIT_C = 0.05;
 
@@ -233,6 +235,20 @@ function notesOn(
     );
   }
   return notes;
+}
+
+/**
+ * The last thirty calendar years of a record that is longer; older ones tell of a climate that has passed. A last year that breaks off
+ * before December is not one of them. Rows in order of day.
+ */
+export function lastNormalYears(rows: readonly DayRow[]): readonly DayRow[] {
+  const [first, last] = [rows[0], rows.at(-1)];
+  if (!first || !last) return rows;
+  const { year, month } = dayParts(last.day);
+  const to = month === 12 ? year : year - 1;
+  const from = to - YEARS_OF_NORMALS + 1;
+  if (dayParts(first.day).year >= from) return rows;
+  return rows.filter(({ day: read }) => dayParts(read).year >= from && dayParts(read).year <= to);
 }
 
 /**

@@ -1,8 +1,26 @@
-/** A daily record of Tmin and Tmax, as a weather station or an agency writes it (CSV), to readings in C. */
+/**
+ * A record of daily lows and highs as a weather station, a console or an agency writes it, to readings in C. Tables have their columns found
+ * by name; the files of GHCN-Daily that have no header are known by their first line.
+ */
 
 import { parse } from 'csv-parse/sync';
-import { type Day, parseDay } from '../days.ts';
+import type { Day } from '../days.ts';
 import { fahrenheitToCelsius } from '../units.ts';
+import { type Column, type DailyColumns, dailyColumns } from './dailyColumns.ts';
+import {
+  COLDEST_EVER_C,
+  type DailyStation,
+  type DayRow,
+  Faults,
+  type FoundDay,
+  flagged,
+  HOTTEST_EVER_C,
+  inOrder,
+  noStation,
+  type RecordProblem,
+} from './dailyRows.ts';
+import { ghcnForm, readGhcnDaily } from './ghcnDaily.ts';
+import { hasClock, writtenDays } from './writtenDays.ts';
 
 /** Units a daily file may be in; GHCN-Daily station files are in tenths of a degree Celsius. */
 export const dailyUnits = ['C', 'F', 'tenths-C'] as const;
@@ -14,29 +32,6 @@ const toCelsius: Record<DailyUnit, (value: number) => number> = {
   'tenths-C': value => value / 10,
 };
 
-export interface DayRow {
-  day: Day;
-  /** Null when it was not read. */
-  tminC: number | null;
-  tmaxC: number | null;
-}
-
-export interface RecordProblem {
-  level: 'error' | 'warning';
-  /** Line of the file, 1 the header; 0 when no line is meant. */
-  line: number;
-  message: string;
-}
-
-/** What a file of an agency says about its station. */
-export interface DailyStation {
-  station: string | null;
-  name: string | null;
-  lat: number | null;
-  lon: number | null;
-  elevationM: number | null;
-}
-
 export interface DailyRecord {
   /** In order of day, each day once; days that stand nowhere in the file are not filled in. */
   rows: DayRow[];
@@ -46,49 +41,84 @@ export interface DailyRecord {
   problems: RecordProblem[];
 }
 
-interface Column {
-  index: number;
-  unit: DailyUnit | null;
-  /** Column of the agency's flags (GHCN-Daily: measurement, quality, source), -1 when there is none. */
-  flags: number;
+const missingMarks = new Set([
+  '',
+  '-',
+  '--',
+  '---',
+  '--.-',
+  'm',
+  'na',
+  'n/a',
+  'nan',
+  'null',
+  '-9999',
+  '-9999.0',
+  '9999',
+]);
+const plainNumber = /^[+-]?(?:\d+\.?\d*|\.\d+)$/;
+
+/** Lines in which a header is looked for: exports of consoles begin with a title or two. Our working figure. */
+const HEADER_WITHIN = 12;
+/** A day with a smaller share of the usual readings may lack its coldest or warmest hour. Our working figure. */
+const FEWEST_READINGS = 0.75;
+
+/** The sign between cells: the one that most often stands in the first lines. */
+function delimiterOf(text: string): ',' | ';' | '\t' {
+  const start = text.split('\n', HEADER_WITHIN).join('\n');
+  const count = (sign: string) => start.split(sign).length;
+  return ([',', ';', '\t'] as const).reduce((best, sign) => (count(sign) > count(best) ? sign : best));
 }
 
-const missingMarks = new Set(['', '-', '--', '---', 'm', 'na', 'nan', 'null', '-9999', '-9999.0', '9999']);
-
-/** Lowest and highest air temperature measured on earth, C (WMO World Weather and Climate Extremes Archive: Vostok, Furnace Creek). */
-const COLDEST_EVER_C = -89.2;
-const HOTTEST_EVER_C = 56.7;
-
-/** Share of days whose minimum may lie above the maximum before the columns must be wrong. Our working figure. */
-const CROSSED_SHARE = 0.01;
-
-function temperatureColumn(header: readonly string[], name: 'tmin' | 'tmax'): Column | null {
-  const pattern = new RegExp(`^${name}(?:[ _]?[([]?(?:°|deg)?[ ]?([cf])[)\\]]?)?$`);
-  const index = header.findIndex(title => pattern.test(title));
-  if (index < 0) return null;
-  const letter = pattern.exec(header[index] as string)?.[1];
-  const unit = letter === undefined ? null : (letter.toUpperCase() as DailyUnit);
-  return { index, unit, flags: header.indexOf(`${name}_attributes`) };
+function cellsOf(text: string, to?: number): string[][] {
+  const table: string[][] = parse(text, {
+    bom: true,
+    delimiter: delimiterOf(text),
+    relax_column_count: true,
+    relax_quotes: true,
+    skip_empty_lines: false,
+    ...(to === undefined ? {} : { to }),
+  });
+  return table.map(row => row.map(cell => cell.trim()));
 }
 
-function lines(...numbers: number[]): string {
-  const shown = numbers.slice(0, 5).join(', ');
-  const more = numbers.length > 5 ? ` and ${numbers.length - 5} more` : '';
-  return `${numbers.length === 1 ? 'line' : 'lines'} ${shown}${more}`;
+interface Header {
+  titles: string[];
+  columns: DailyColumns;
+  /** Rows of the table up to and with the header. */
+  rows: number;
 }
 
-/** Whether a text looks like a daily record: a date and both temperatures among its columns. */
-export function isDailyHeader(header: readonly string[]): boolean {
-  const titles = header.map(title => title.trim().toLowerCase());
-  return (
-    titles.some(title => title === 'date' || title === 'day') &&
-    temperatureColumn(titles, 'tmin') !== null &&
-    temperatureColumn(titles, 'tmax') !== null
-  );
+/**
+ * Finds the header: one row, or two of which the upper holds the first words of the titles. Lows and highs are looked for before a single
+ * temperature.
+ */
+function headerOf(table: readonly string[][]): Header | null {
+  for (let index = 0; index < Math.min(table.length, HEADER_WITHIN); index += 1) {
+    const row = table[index]!;
+    const above = table[index - 1] ?? [];
+    const found = [row, row.map((title, at) => `${above[at] ?? ''} ${title}`.trim())].flatMap(titles => {
+      const columns = dailyColumns(titles);
+      return columns ? [{ titles: titles.map(title => title.toLowerCase()), columns, rows: index + 1 }] : [];
+    });
+    const both = found.find(({ columns }) => columns.tmin.index !== columns.tmax.index);
+    if (both ?? found[0]) return both ?? found[0]!;
+  }
+  return null;
 }
 
-function stationOf(header: readonly string[], first: readonly string[] | undefined): DailyStation {
-  const cell = (title: string) => first?.[header.indexOf(title)]?.trim() || null;
+/** Whether a text looks like a daily record in any of its forms. */
+export function looksDaily(text: string): boolean {
+  if (ghcnForm(text) !== null) return true;
+  try {
+    return headerOf(cellsOf(text, HEADER_WITHIN)) !== null;
+  } catch {
+    return false;
+  }
+}
+
+function stationOf(titles: readonly string[], first: readonly string[] | undefined): DailyStation {
+  const cell = (title: string) => first?.[titles.indexOf(title)] || null;
   const number = (title: string) => {
     const value = Number(cell(title) ?? Number.NaN);
     return Number.isFinite(value) ? value : null;
@@ -102,81 +132,40 @@ function stationOf(header: readonly string[], first: readonly string[] | undefin
   };
 }
 
-const nothing: DailyRecord = {
-  rows: [],
-  unit: null,
-  station: { station: null, name: null, lat: null, lon: null, elevationM: null },
-  problems: [],
-};
-
 function refused(message: string, line = 0): DailyRecord {
-  return { ...nothing, problems: [{ level: 'error', line, message }] };
+  return { rows: [], unit: null, station: noStation, problems: [{ level: 'error', line, message }] };
 }
 
-/** Faults met row by row, gathered so that each kind becomes one message. */
-class Faults {
-  readonly #kinds = new Map<string, { level: RecordProblem['level']; at: number[] }>();
-
-  add(level: RecordProblem['level'], what: string, line: number): void {
-    const kind = this.#kinds.get(what) ?? { level, at: [] };
-    kind.at.push(line);
-    this.#kinds.set(what, kind);
-  }
-
-  count(what: string): number {
-    return this.#kinds.get(what)?.at.length ?? 0;
-  }
-
-  problems(): RecordProblem[] {
-    return [...this.#kinds].map(([what, { level, at }]) => ({
-      level,
-      line: at[0] ?? 0,
-      message: `${what} (${lines(...at)})`,
-    }));
-  }
-}
-
-const crossed = 'the minimum is above the maximum; the day is left out';
-
-interface Layout {
-  date: number;
-  tmin: Column & { unit: DailyUnit };
-  tmax: Column & { unit: DailyUnit };
-}
-
-/** Finds the columns; a message when one is not there or its unit is not known. */
-function layoutOf(header: readonly string[], unit: DailyUnit | null): Layout | string {
-  const date = header.findIndex(title => title === 'date' || title === 'day');
-  const [tmin, tmax] = [temperatureColumn(header, 'tmin'), temperatureColumn(header, 'tmax')];
-  if (date < 0 || !tmin || !tmax) {
-    const seen = header.slice(0, 8).join(', ') || 'nothing';
-    return `a daily record has the columns date, tmin_c and tmax_c (or _f); seen: ${seen}`;
-  }
-  const [minUnit, maxUnit] = [tmin.unit ?? unit, tmax.unit ?? unit];
-  if (minUnit === null || maxUnit === null) {
-    return 'the unit is not said: name the columns tmin_c and tmax_c, or tmin_f and tmax_f';
-  }
-  return { date, tmin: { ...tmin, unit: minUnit }, tmax: { ...tmax, unit: maxUnit } };
+interface Place {
+  column: Omit<Column, 'unit'> & { unit: DailyUnit };
+  /** Whether a comma stands for the decimal point, as where cells are parted by semicolons. */
+  decimalComma: boolean;
 }
 
 /** A cell in C; null when it was not read or cannot be used. What is wrong with it goes to `faults`. */
 function temperature(
   cells: readonly string[],
-  { index, unit, flags }: Layout['tmin'],
+  { column: { index, unit, flags }, decimalComma }: Place,
   faults: Faults,
   line: number,
 ): number | null {
   const cell = cells[index] ?? '';
   if (missingMarks.has(cell.toLowerCase())) return null;
   if (cells[flags]?.split(',')[1]?.trim()) {
-    faults.add('warning', 'the agency flagged the value as doubtful; it is left out', line);
+    faults.add('warning', flagged, line);
     return null;
   }
-  const value = Number(cell);
-  if (!Number.isFinite(value)) {
-    faults.add('error', `"${cell}" is no temperature; leave a cell empty when nothing was read`, line);
+  const written = decimalComma ? cell.replace(',', '.') : cell;
+  if (!plainNumber.test(written)) {
+    faults.add(
+      'error',
+      `"${cell}" is no temperature; leave a cell empty when nothing was read`,
+      line,
+      'no number',
+    );
     return null;
   }
+  const value = Number(written);
   const celsius = toCelsius[unit](value);
   if (celsius >= COLDEST_EVER_C && celsius <= HOTTEST_EVER_C) return celsius;
   const question =
@@ -185,58 +174,98 @@ function temperature(
   return null;
 }
 
+/** One day of several readings: its lowest and highest. Days with far fewer than usual are left out and told. */
+function wholeDays(readings: readonly FoundDay[], faults: Faults): FoundDay[] {
+  const byDay = new Map<Day, FoundDay[]>();
+  for (const reading of readings) {
+    const known = byDay.get(reading.day);
+    if (known) known.push(reading);
+    else byDay.set(reading.day, [reading]);
+  }
+  const counts = [...byDay.values()].map(({ length }) => length).sort((a, b) => a - b);
+  const usual = counts[counts.length >> 1] ?? 1;
+  const end = (values: (number | null)[], pick: (...values: number[]) => number) => {
+    const read = values.filter(value => value !== null);
+    return read.length === 0 ? null : pick(...read);
+  };
+  return [...byDay].map(([day, all]) => {
+    const { line } = all[0]!;
+    if (all.length < FEWEST_READINGS * usual) {
+      faults.add('warning', 'the day has fewer readings than most; it is left out', line);
+      return { day, line, tminC: null, tmaxC: null };
+    }
+    const low = end(
+      all.map(({ tminC }) => tminC),
+      Math.min,
+    );
+    const high = end(
+      all.map(({ tmaxC }) => tmaxC),
+      Math.max,
+    );
+    return { day, line, tminC: low, tmaxC: high };
+  });
+}
+
+const unsure = 'days such as "01/02/2026" do not tell the day from the month here; write days as 2026-01-31';
+
+function readTable(text: string, table: readonly string[][], unit: DailyUnit | null): DailyRecord {
+  const header = headerOf(table);
+  if (header === null) {
+    const seen = table[0]?.slice(0, 8).join(', ').toLowerCase() || 'nothing';
+    return refused(`a daily record has the columns date, tmin_c and tmax_c (or _f); seen: ${seen}`, 1);
+  }
+  const { titles, columns, rows } = header;
+  const [minUnit, maxUnit] = [columns.tmin.unit ?? unit, columns.tmax.unit ?? unit];
+  if (minUnit === null || maxUnit === null) {
+    return refused('the unit is not said: name the columns tmin_c and tmax_c, or tmin_f and tmax_f', rows);
+  }
+  const decimalComma = delimiterOf(text) === ';';
+  const tmin = { column: { ...columns.tmin, unit: minUnit }, decimalComma };
+  const tmax = { column: { ...columns.tmax, unit: maxUnit }, decimalComma };
+
+  const faults = new Faults();
+  const body = table.slice(rows);
+  const dateOf = (cells: readonly string[]) => cells[columns.date] ?? '';
+  const days = writtenDays(body.map(dateOf));
+  const found: FoundDay[] = [];
+  for (const [index, cells] of body.entries()) {
+    const line = rows + index + 1;
+    if (cells.every(cell => cell === '')) continue;
+    const day = days.read(dateOf(cells));
+    if (day === null) {
+      const why = days.isUnsure(dateOf(cells))
+        ? unsure
+        : `"${dateOf(cells)}" is no day; write days as 2026-01-31`;
+      faults.add('error', why, line, 'no day');
+      continue;
+    }
+    const tminC = temperature(cells, tmin, faults, line);
+    found.push({ day, line, tminC, tmaxC: temperature(cells, tmax, faults, line) });
+  }
+  const isWithinDays =
+    columns.time >= 0 || columns.tmin.index === columns.tmax.index || body.some(row => hasClock(dateOf(row)));
+  const { rows: ordered, problems } = inOrder(isWithinDays ? wholeDays(found, faults) : found, faults);
+  return { rows: ordered, unit: minUnit, station: stationOf(titles, body[0]), problems };
+}
+
 /**
- * Reads a daily record. Columns are found by name (`date`, `tmin_c` or `tmin_f` or `tmin`, `tmax` likewise; others are ignored);
- * `unit` serves columns whose name does not say it. Blank cells and the usual marks (M, NA, -9999) are days not read, and so are
- * values an agency flagged as failing its quality control. Never throws; with an error among the problems the rows are not to be used.
+ * Reads a daily record. Columns are found by name (`date`, `tmin_c` or `tmin_f` or `tmin`, `tmax` likewise, or the names a console gives
+ * them); `unit` serves columns whose name does not say it. Several readings a day become its lowest and highest. Blank cells and the usual
+ * marks (M, NA, -9999) are days not read, and so are values an agency flagged as failing its quality control. Never throws; with an error
+ * among the problems the rows are not to be used.
  */
 export function readDailyRecord(text: string, unit: DailyUnit | null = null): DailyRecord {
+  if (ghcnForm(text) !== null) {
+    const { stations, days, faults } = readGhcnDaily(text);
+    if (stations.size > 1) return refused(`the file holds ${stations.size} stations; give the file of one`);
+    const { rows, problems } = inOrder(days, faults);
+    return { rows, unit: 'tenths-C', station: { ...noStation, station: [...stations][0] ?? null }, problems };
+  }
   let table: string[][];
   try {
-    table = parse(text, { bom: true, relax_column_count: true, relax_quotes: true, trim: true });
+    table = cellsOf(text);
   } catch (problem) {
     return refused(`the file is no CSV: ${problem instanceof Error ? problem.message : String(problem)}`);
   }
-  const header = (table[0] ?? []).map(title => title.toLowerCase());
-  const layout = layoutOf(header, unit);
-  if (typeof layout === 'string') return refused(layout, 1);
-
-  const faults = new Faults();
-  const byDay = new Map<Day, DayRow>();
-  for (let index = 1; index < table.length; index += 1) {
-    const cells = table[index] as string[];
-    const line = index + 1;
-    if (cells.length === 1 && cells[0] === '') continue;
-    const day = parseDay(cells[layout.date] ?? '');
-    if (day === null) {
-      faults.add('error', `"${cells[layout.date] ?? ''}" is no day; write days as 2026-01-31`, line);
-      continue;
-    }
-    let tminC = temperature(cells, layout.tmin, faults, line);
-    let tmaxC = temperature(cells, layout.tmax, faults, line);
-    if (tminC !== null && tmaxC !== null && tminC > tmaxC) {
-      faults.add('warning', crossed, line);
-      [tminC, tmaxC] = [null, null];
-    }
-    const before = byDay.get(day);
-    if (before === undefined) byDay.set(day, { day, tminC, tmaxC });
-    else if (before.tminC === tminC && before.tmaxC === tmaxC) {
-      faults.add('warning', 'the day stands in the file twice with the same values', line);
-    } else faults.add('error', 'the day stands in the file twice with different values', line);
-  }
-  const problems = faults.problems();
-  if (faults.count(crossed) > CROSSED_SHARE * table.length) {
-    problems.push({
-      level: 'error',
-      line: 1,
-      message: 'so many minima above the maximum: are the columns swapped?',
-    });
-  }
-  if (byDay.size === 0) problems.push({ level: 'error', line: 0, message: 'the file has no days' });
-  return {
-    rows: [...byDay.values()].sort((a, b) => (a.day < b.day ? -1 : 1)),
-    unit: layout.tmin.unit,
-    station: stationOf(header, table[1]),
-    problems,
-  };
+  return readTable(text, table, unit);
 }

@@ -1,7 +1,12 @@
 /** From a place record to the figures the climate of the place is computed from. */
 
 import type { FreezeThreshold, Place, PublishedFreeze as RecordedFreeze } from '../records/place.ts';
-import { type DailyRecordFigures, dailyRecordFigures, FEWEST_WHOLE_YEARS } from './dailyRecord.ts';
+import {
+  type DailyRecordFigures,
+  dailyRecordFigures,
+  FEWEST_WHOLE_YEARS,
+  lastNormalYears,
+} from './dailyRecord.ts';
 import { readDailyRecord } from './dailyRecordText.ts';
 import {
   type ClimateFigures,
@@ -44,7 +49,7 @@ export function withDailyRecord(place: Place, dailyText: string): FilledPlace {
   const { rows, problems } = readDailyRecord(dailyText);
   const fault = problems.find(({ level }) => level === 'error');
   if (fault) throw new RangeError(`${file}: ${fault.message}`);
-  const figures = dailyRecordFigures(rows, place.lat);
+  const figures = dailyRecordFigures(lastNormalYears(rows), place.lat);
   if (figures === null) throw new RangeError(`${file}: some months of the year have too few days`);
   const observed = observedIn(figures, file);
   return {

@@ -1,4 +1,4 @@
-import { dailyRecordFigures, type RecordNote } from '../../climate/dailyRecord.ts';
+import { dailyRecordFigures, lastNormalYears, type RecordNote } from '../../climate/dailyRecord.ts';
 import { readDailyRecord } from '../../climate/dailyRecordText.ts';
 import type { Place, WrittenPlace } from '../../records/place.ts';
 import type { Draft, Entry } from '../draft.ts';
@@ -44,7 +44,7 @@ function recordProblems(file: string, text: string, lat: number): Problem[] {
     }),
   );
   if (found.some(({ rule }) => rule === 'daily-record')) return found;
-  const figures = dailyRecordFigures(rows, lat);
+  const figures = dailyRecordFigures(lastNormalYears(rows), lat);
   if (figures !== null) return [...found, ...figures.notes.flatMap(note => lossProblem(file, note))];
   return [
     ...found,
