@@ -23,7 +23,7 @@ const help = `Makes a place record, content/places/ID.yaml.
 From the station files of the U.S. Climate Normals (monthly, daily and annual files, together or alone):
   npm run place -- mly-normals.csv dly-normals.csv ann-normals.csv
 
-From a daily record of a weather station (CSV: date, tmin_c, tmax_c or _f):
+From a daily record (CSV: date, tmin_c, tmax_c or _f), the export of a weather station, or a station file of GHCN-Daily (CSV or .dly):
   npm run place -- my-station.csv --name "Upper field" --region Kentucky --country US \\
     --lat 38.04 --lon -84.5 --elevation-m 298
 
@@ -38,8 +38,15 @@ Flags
   --tmax-c --tmin-c --tmax-f --tmin-f --rain-mm --rain-in --dew-c
                         twelve numbers, January to December
   --zone --zone-basis   winter zone such as 7b, and the map it is read from
+  --sd-tmin-c --sd-tmax-c --sd-about month|curve --sd-source
+                        standard deviation of daily values, twelve numbers each, and what it is taken about
+  --first-freeze --last-freeze --freeze-source
+                        published dates of 32 F: the middle one (10-15), or those of 10, 50 and 90 %
+                        ("10-01 10-15 10-30"); other thresholds after a semicolon ("10-15; 28F 11-02")
+  --coldest-night-c --coldest-night-f --coldest-night-source
+                        mean of the coldest night of each year
   --unit C|F|tenths-C   unit of a daily record whose columns do not say it
-  --years 1991-2020     use only these calendar years of a daily record
+  --years 1991-2020     use only these calendar years of a daily record; else its last thirty
   --id ID               name of the file; else name and state or country
   --print               show the record instead of writing it
   --replace             overwrite a record that exists

@@ -210,6 +210,106 @@ describe('from a daily record', () => {
   });
 });
 
+describe('a long record', () => {
+  /** Fifty years that warm by 0.1 C a year, with cold and mild days in turn. Values made up. */
+  const warming = (header: string, line: (day: string, low: number) => string) =>
+    [
+      header,
+      ...Array.from({ length: 50 * 365 }, (_, i) => {
+        const on = new Date(Date.UTC(1970, 0, 1 + i)).toISOString().slice(0, 10);
+        const low = -5 - 15 * Math.cos((2 * Math.PI * (i % 365)) / 365) + i / 3650 + ((i * 7919) % 11) - 5;
+        return line(on, low);
+      }),
+    ].join('\n');
+  const where = [
+    '--name=Somewhere',
+    '--region=Somewhere',
+    '--country=GB',
+    '--lat=51.5',
+    '--lon=-0.45',
+    '--elevation-m=25',
+  ];
+
+  test('stands for its last thirty years, and says so', async () => {
+    const path = file(
+      'long.csv',
+      warming('date,tmin_c,tmax_c', (on, low) => `${on},${low.toFixed(2)},${(low + 10).toFixed(2)}`),
+    );
+    const recent = await run(path, ...where, '--print');
+    expect(recent.code).toBe(0);
+    expect(recent.err).toContain(
+      'note: The record begins on 1970-01-01; its last thirty years are taken, 1990-01-01 to 2019-12-19.',
+    );
+    const asked = await run(path, ...where, '--print', '--years=1990-2019');
+    expect(recordIn(recent.out).tmin_c).toEqual(recordIn(asked.out).tmin_c);
+    const early = await run(path, ...where, '--print', '--years=1970-1999');
+    expect(recordIn(recent.out).tmin_c![0]! - recordIn(early.out).tmin_c![0]!).toBeGreaterThan(1.5);
+  });
+
+  test('of another country says whose terms apply, and is read without a header', async () => {
+    const path = file(
+      'UKM00003772.csv',
+      warming('', (on, low) =>
+        ['TMIN', 'TMAX']
+          .map(
+            (element, i) =>
+              `UKM00003772,${on.replaceAll('-', '')},${element},${Math.round(low * 10) + i * 100},,,S,`,
+          )
+          .join('\n'),
+      ).trimStart(),
+    );
+    const { code, out, err } = await run(path, ...where, '--print');
+    expect(code).toBe(0);
+    expect(recordIn(out).terms).toMatch(/^Read by another country's weather service/);
+    expect(recordIn(out).source).toContain('GHCN-Daily, station UKM00003772;');
+    expect(err).toContain('look them up and give them with --terms');
+  });
+});
+
+describe('published figures on the command line', () => {
+  const sd = ['--sd-tmin-c=3 3 3 3 3 2 2 2 3 3 3 3', '--sd-tmax-c=4 4 4 4 4 3 3 3 4 4 4 4'];
+
+  test('spread, freeze dates and coldest night are written', async () => {
+    const { code, out } = await run(
+      ...adelaide,
+      ...sd,
+      ...['--sd-about=curve', '--sd-source', 'Tables of spread'],
+      ...['--last-freeze', '06-01 07-10 08-20; 28F 07-20', '--first-freeze=07-01'],
+      ...['--freeze-source', 'Tables of freezes'],
+      ...['--coldest-night-f', '32.9'],
+      '--print',
+    );
+    expect(code).toBe(0);
+    expect(recordIn(out)).toMatchObject({
+      sd: { tmin_c: [3, 3, 3, 3, 3, 2, 2, 2, 3, 3, 3, 3], about: 'curve', source: 'Tables of spread' },
+      freeze: {
+        '32F': { first: { p50: '07-01' }, last: { p10: '06-01', p50: '07-10', p90: '08-20' } },
+        '28F': { last: { p50: '07-20' } },
+        source: 'Tables of freezes',
+      },
+      annual_min_c: { mean: 0.5, source: 'Deutscher Wetterdienst, CLIMAT' },
+    });
+  });
+
+  test.each([
+    [['--last-freeze=May 4'], 'last_freeze: "May" is no date; write the middle date (10-15)'],
+    [['--last-freeze=05-04 05-10'], 'last_freeze: 2 dates; write'],
+    [['--freeze-source=Tables'], 'freeze_source: give the dates with it (--last-freeze).'],
+    [sd.slice(0, 1), 'sd: give both --sd-tmin-c and --sd-tmax-c.'],
+    [[...sd, '--sd-about=year'], 'sd_about: "year" is none of month, curve.'],
+    [['--sd-about=curve'], 'sd: give --sd-tmin-c and --sd-tmax-c with it.'],
+    [[sd[0]!, '--sd-tmax-c=4 4'], 'sd_tmax_c: 2 numbers instead of twelve, January to December.'],
+    [[sd[0]!, '--sd-tmax-c=44 4 4 4 4 4 4 4 4 4 4 4'], 'sd: "44" does not fit.'],
+    [['--coldest-night-c=cold'], 'coldest_night_c: "cold" is no number.'],
+    [['--coldest-night-c=-90'], 'annual_min_c: "-90" does not fit.'],
+    [['--coldest-night-c=-9', '--coldest-night-f=15'], 'coldest_night_c: give it in C or in F, not both.'],
+  ])('%j is told', async (change, message) => {
+    const { code, err } = await run(...adelaideBut(...change));
+    expect(code).toBe(2);
+    expect(err).toContain(`leafdrop: ${message}`);
+  });
+});
+
 describe('from answers', () => {
   test('a whole record, with an id of name and country', async () => {
     const { code, out } = await run(...adelaide);
@@ -293,7 +393,7 @@ describe('what is no source', () => {
     const { code, err } = await run(file(name, content));
     expect(code).toBe(2);
     expect(err).toBe(
-      `leafdrop: ${name} is no file a place can be made from. Seen: ${seen}. Expected: a monthly, daily or annual station file of the U.S. Climate Normals (1981-2010, 1991-2020 or 2006-2020), or a daily record (CSV with the columns date, tmin_c and tmax_c, or tmin_f and tmax_f).\n`,
+      `leafdrop: ${name} is no file a place can be made from. Seen: ${seen}. Expected: a station file of the U.S. Climate Normals (monthly, daily or annual), a daily record or the export of a weather station (CSV with date, tmin_c and tmax_c, or tmin_f and tmax_f), or a station file of GHCN-Daily (CSV or .dly).\n`,
     );
   });
 

@@ -3,36 +3,44 @@
 import { z } from 'zod';
 import { type WrittenPlace, writtenPlace } from '../records/place.ts';
 import type { Draft } from './draft.ts';
+import { publishedDraft } from './publishedAnswers.ts';
+import { readMonths } from './twelve.ts';
 
 /** Keys that can be given as text, by kind. */
 export const textKeys = ['name', 'region', 'country', 'period', 'source', 'terms'] as const;
 export const numberKeys = ['lat', 'lon', 'elevation_m'] as const;
 export const monthlyKeys = ['tmax_c', 'tmin_c', 'tmax_f', 'tmin_f', 'rain_mm', 'rain_in', 'dew_c'] as const;
 export const zoneKeys = ['zone', 'zone_basis'] as const;
+/** Published figures that win over what is modelled. */
+export const publishedKeys = [
+  'sd_tmax_c',
+  'sd_tmin_c',
+  'sd_about',
+  'sd_source',
+  'first_freeze',
+  'last_freeze',
+  'freeze_source',
+  'coldest_night_c',
+  'coldest_night_f',
+  'coldest_night_source',
+] as const;
 
 export type AnswerKey =
   | (typeof textKeys)[number]
   | (typeof numberKeys)[number]
   | (typeof monthlyKeys)[number]
-  | (typeof zoneKeys)[number];
+  | (typeof zoneKeys)[number]
+  | (typeof publishedKeys)[number];
 
-export const answerKeys: readonly AnswerKey[] = [...textKeys, ...numberKeys, ...monthlyKeys, ...zoneKeys];
+export const answerKeys: readonly AnswerKey[] = [
+  ...textKeys,
+  ...numberKeys,
+  ...monthlyKeys,
+  ...zoneKeys,
+  ...publishedKeys,
+];
 
 export type Answers = Partial<Record<AnswerKey, string>>;
-
-/** Twelve numbers with spaces, commas or semicolons between them, or what is wrong with the text. */
-export function readMonths(text: string): number[] | string {
-  const words = text
-    .trim()
-    .split(/[\s,;]+/)
-    .filter(word => word !== '');
-  const wrong = words.find(word => !Number.isFinite(Number(word)));
-  if (wrong !== undefined) return `"${wrong}" is no number; write twelve numbers, January to December`;
-  if (words.length !== 12) {
-    return `${words.length} ${words.length === 1 ? 'number' : 'numbers'} instead of twelve, January to December`;
-  }
-  return words.map(Number);
-}
 
 /** The question to ask about a temperature that is out of range in one unit. */
 const otherUnit: Partial<Record<keyof WrittenPlace, string>> = {
@@ -83,5 +91,10 @@ export function answersDraft(answers: Answers): { draft: Draft; problems: string
   if (zone !== undefined)
     set('winter_zone', { zone: zone.trim(), basis: basis?.trim() || 'as given by the grower' });
   else if (basis !== undefined) problems.push('zone_basis: give the zone with it (--zone).');
+  const published = publishedDraft(answers);
+  problems.push(...published.problems);
+  for (const key of ['sd', 'freeze', 'annual_min_c'] as const) {
+    if (published.draft[key] !== undefined) set(key, published.draft[key]);
+  }
   return { draft, problems };
 }

@@ -1,6 +1,11 @@
 /** A place record from a daily record of a weather station. */
 
-import { type DailyRecordFigures, dailyRecordFigures, FEWEST_WHOLE_YEARS } from '../climate/dailyRecord.ts';
+import {
+  type DailyRecordFigures,
+  dailyRecordFigures,
+  FEWEST_WHOLE_YEARS,
+  lastNormalYears,
+} from '../climate/dailyRecord.ts';
 import type { DailyRecord } from '../climate/dailyRecordText.ts';
 import { winterZone } from '../climate/winterZone.ts';
 import { roundTo } from '../units.ts';
@@ -31,13 +36,27 @@ function observedIn({ freeze, annualMinMeanC, seasons }: DailyRecordFigures, abo
   };
 }
 
+/** Prefixes of the United States and its territories in station numbers: FIPS 10-4 country codes (NOAA GHCN-Daily, ghcnd-countries.txt). */
+const unitedStates = new Set(['US', 'AQ', 'CQ', 'GQ', 'JQ', 'LQ', 'MQ', 'RQ', 'VQ', 'WQ']);
+/** Network code of volunteers' gauges, whose readings are not the work of an agency (NOAA GHCN-Daily readme, network codes). */
+const VOLUNTEERS = '1';
+
+/** Under which terms readings of a GHCN-Daily station may be used. The file says nothing of it, so only the country and network tell. */
+export function ghcnTerms(station: string): string {
+  const isAgencyOfUs = unitedStates.has(station.slice(0, 2)) && station[2] !== VOLUNTEERS;
+  if (isAgencyOfUs) return 'US Government work, public domain in the United States.';
+  return station[2] === VOLUNTEERS && station.startsWith('US')
+    ? 'Read by volunteers of a network and passed on by NOAA; the terms of that network apply. Look them up and give them here.'
+    : "Read by another country's weather service and passed on by NOAA; the terms of that service apply. Look them up and give them here.";
+}
+
 export interface YearRange {
   from: number;
   to: number;
 }
 
 /**
- * Figures of a daily record; with `years` of those calendar years only. `lat` decides when a season starts. A problem in words when
+ * Figures of a daily record; with `years` of those calendar years only, otherwise of the last thirty where there are more. `lat` decides when a season starts. A problem in words when
  * no figures can be taken.
  */
 export function dailyDraft(
@@ -47,10 +66,11 @@ export function dailyDraft(
   years: YearRange | null,
 ): Drafted | { problem: string } {
   const { station } = record;
-  const rows = record.rows.filter(({ day }) => {
+  const isAsked = ({ day }: { day: string }) => {
     const year = Number(day.slice(0, 4));
-    return years === null || (year >= years.from && year <= years.to);
-  });
+    return years !== null && year >= years.from && year <= years.to;
+  };
+  const rows = years === null ? lastNormalYears(record.rows) : record.rows.filter(isAsked);
   const figures = dailyRecordFigures(rows, lat);
   if (figures === null) {
     return {
@@ -80,14 +100,22 @@ export function dailyDraft(
     ...observedIn(figures, about),
     period: `${figures.from} to ${figures.to}`,
     source: isGhcn
-      ? `NOAA National Centers for Environmental Information, GHCN-Daily, station ${station.station} (${station.name}); monthly means, spread and lag-1 computed from the daily record.`
+      ? `NOAA National Centers for Environmental Information, GHCN-Daily, station ${station.station}${station.name === null ? '' : ` (${station.name})`}; monthly means, spread and lag-1 computed from the daily record.`
       : `Own weather station, daily record ${file}; monthly means, spread and lag-1 computed from it.`,
-    terms: isGhcn ? 'US Government work, public domain in the United States.' : 'Own readings.',
+    terms: isGhcn ? ghcnTerms(station.station ?? '') : 'Own readings.',
   };
   return {
     draft,
     notes: [
       ...record.problems.map(({ message }) => `${file}: ${message}.`),
+      ...(years === null && rows.length < record.rows.length
+        ? [
+            `The record begins on ${record.rows[0]?.day}; its last thirty years are taken, ${figures.from} to ${figures.to}. --years takes others.`,
+          ]
+        : []),
+      ...(isGhcn && !ghcnTerms(station.station ?? '').startsWith('US Government')
+        ? ['The terms of this station are those of who read it: look them up and give them with --terms.']
+        : []),
       ...figures.notes.map(({ text }) => text),
     ],
   };

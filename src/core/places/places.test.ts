@@ -2,11 +2,13 @@ import fc from 'fast-check';
 import { describe, expect, test } from 'vitest';
 import { parse } from 'yaml';
 import type { WrittenPlace } from '../records/place.ts';
-import { answersDraft, readMonths } from './answers.ts';
+import { answersDraft } from './answers.ts';
 import { addTo, finishDraft } from './draft.ts';
+import { ghcnTerms } from './fromDailyRecord.ts';
 import { placeText } from './placeText.ts';
 import { kindOfSource } from './sourceFile.ts';
 import { placeId, stationPlace } from './stationName.ts';
+import { readMonths } from './twelve.ts';
 
 const twelve = [8.4, 9, 11.7, 15, 18.4, 21.6, 23.9, 23.4, 20.2, 15.8, 11.5, 8.8];
 const london: WrittenPlace = {
@@ -101,4 +103,18 @@ test('sources are told apart by their header, with or without a byte order mark'
   expect(kindOfSource('\uFEFF"STATION","DATE","MLY-TMAX-NORMAL"\n')).toBe('normals');
   expect(kindOfSource('Date,TMIN (F),TMAX (F)\r\n')).toBe('daily');
   expect(kindOfSource('STATION,DATE,PRCP')).toBeNull();
+});
+
+/**
+ * Station numbers of NOAA GHCN-Daily (ghcnd-stations.txt): Heathrow, Lyon, Guam, San Juan, Central Park, and the number of a volunteers'
+ * gauge (network code 1). From memory, but for the rule that the first two signs are the country and the third the network (readme).
+ */
+test('the terms of a station are those of who reads it', () => {
+  for (const ours of ['USW00094728', 'USC00013519', 'GQW00041415', 'RQW00011641']) {
+    expect(ghcnTerms(ours)).toMatch(/^US Government work/);
+  }
+  for (const theirs of ['UKM00003772', 'FRE00104907', 'CA001108395', 'ASN00023034']) {
+    expect(ghcnTerms(theirs)).toMatch(/^Read by another country's weather service/);
+  }
+  expect(ghcnTerms('US1KYFY0001')).toMatch(/^Read by volunteers/);
 });

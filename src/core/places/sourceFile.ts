@@ -1,23 +1,23 @@
 /** What a file handed to `npm run place` is. */
 
-import { isDailyHeader } from '../climate/dailyRecordText.ts';
+import { looksDaily } from '../climate/dailyRecordText.ts';
 import { isOfficialHeader } from '../climate/official/table.ts';
 
 export type SourceKind = 'normals' | 'daily' | null;
 
 export const expectedFiles =
-  'a monthly, daily or annual station file of the U.S. Climate Normals (1981-2010, 1991-2020 or 2006-2020), or a daily record (CSV with the columns date, tmin_c and tmax_c, or tmin_f and tmax_f)';
+  'a station file of the U.S. Climate Normals (monthly, daily or annual), a daily record or the export of a weather station (CSV with date, tmin_c and tmax_c, or tmin_f and tmax_f), or a station file of GHCN-Daily (CSV or .dly)';
 
 function headerOf(text: string): string[] {
   const line = text.replace(/^\uFEFF/, '').split(/\r?\n/, 1)[0] ?? '';
   return line.split(',').map(title => title.replaceAll('"', '').trim());
 }
 
-/** By the header line alone. */
+/** By the first lines alone. */
 export function kindOfSource(text: string): SourceKind {
   const header = headerOf(text);
   if (isOfficialHeader(header)) return 'normals';
-  return isDailyHeader(header) ? 'daily' : null;
+  return looksDaily(text) ? 'daily' : null;
 }
 
 /** What was seen in a file that is neither, for the refusal. */

@@ -30,7 +30,7 @@ export const freezeThresholds = ['36F', '32F', '28F', '24F', '20F'] as const;
 export type FreezeThreshold = (typeof freezeThresholds)[number];
 
 /** What a standard deviation of daily values may have been taken about. */
-const sdReferences = ['month', 'curve'] as const;
+export const sdReferences = ['month', 'curve'] as const;
 export type SdReference = (typeof sdReferences)[number];
 
 const freezeAt = z
