@@ -4,6 +4,7 @@ import { chooseDay, contentDir, readContentFiles, shownFolder } from '../src/con
 import { assemble } from '../src/core/catalogue.ts';
 import { compare, type Side } from '../src/core/comparison/comparison.ts';
 import { type ContentState, fileChanges } from '../src/core/comparison/fileChanges.ts';
+import { publicFiles, withPrivateFiles } from '../src/core/comparison/privateFiles.ts';
 import { problemChanges } from '../src/core/comparison/problemChanges.ts';
 import type { Day } from '../src/core/days.ts';
 import { type Reading, readRecords } from '../src/core/reading/read.ts';
@@ -58,7 +59,7 @@ export async function changes(request: ChangesRequest = {}): Promise<ChangeRepor
   const dir = contentDir();
   const folder = shownFolder(dir);
   const present = await readContentFiles(dir);
-  const past = contentAt(dir, folder, request.against ?? 'HEAD', present);
+  const past = withPrivateFiles(contentAt(dir, folder, request.against ?? 'HEAD', present), present);
   const asOf = chooseDay(present.files, request.asOf);
   const asOfBefore = request.asOfBefore === undefined ? asOf : chooseDay(past.files, request.asOfBefore);
   const after = read(present, asOf);
@@ -78,7 +79,7 @@ export async function changes(request: ChangesRequest = {}): Promise<ChangeRepor
     errorsBefore,
     comparison: sideAfter && compare(before && sideOf(before, asOfBefore), sideAfter),
     problems: problemChanges(before?.diagnostics ?? [], after.diagnostics),
-    files: fileChanges(past, present, past.exchanged),
+    files: fileChanges(publicFiles(past), publicFiles(present), past.exchanged),
     photos: past.exchanged.map(file => ({
       file,
       shownBy: shown.records ? showing(shown.records, file) : [],

@@ -1,6 +1,8 @@
 /** `npm run check`: everything that is wrong in the content folder, with file, line and remedy. */
 
-import { loadContent, shownFolder } from '../src/content.ts';
+import { spawnSync } from 'node:child_process';
+import { existsSync } from 'node:fs';
+import { loadContent, privateDir, shownFolder } from '../src/content.ts';
 import { ruleManual, rulesManual } from '../src/core/reading/manual.ts';
 import { nearest } from '../src/core/reading/nearest.ts';
 import { jsonReport, textReport } from '../src/core/reading/report.ts';
@@ -15,7 +17,7 @@ const help = `Checks every record in the content folder and names all problems, 
   npm run check -- --rules               the manual of all rules, and of the words a guide may use
   npm run check -- --rules lot-dates     the manual of one rule
 
-CONTENT_DIR names another content folder. Ends with code 1 when there are errors, 0 otherwise.
+CONTENT_DIR names another content folder, PRIVATE_DIR another private one (content/private/ otherwise). Ends with code 1 when there are errors, 0 otherwise.
 `;
 
 function printManual(words: readonly string[]): number {
@@ -35,6 +37,26 @@ function unknownRule(asked: string): string {
   return `there is no rule "${asked}"; ${guess ? `did you mean "${guess}"?` : 'npm run check -- --rules lists all.'}`;
 }
 
+/** On a terminal, what a public repository shows stands out (ECMA-48, select graphic rendition 1). */
+function withEmphasis(report: string): string {
+  if (!process.stdout.isTTY || process.env.NO_COLOR) return report;
+  return report.replace(/^.* private-in-public: .*$/gm, line => `\x1b[1m${line}\x1b[22m`);
+}
+
+/** Tells when git would take the private folder along. */
+function warnOfTracked(dir: string): void {
+  const folder = privateDir(dir);
+  if (!existsSync(folder)) return;
+  const asked = spawnSync('git', ['-C', folder, 'check-ignore', '-q', '.']);
+  // 0: left out by git; 128: in no repository. Without git nothing is published by it.
+  if (asked.status !== 1) return;
+  const bold = process.stdout.isTTY && !process.env.NO_COLOR ? ['\x1b[1m', '\x1b[22m'] : ['', ''];
+  const shown = shownFolder(folder);
+  process.stdout.write(
+    `\n${bold[0]}Git does not leave ${shown} out, so a commit would publish it: add a line /${shown}/ to .gitignore.${bold[1]}\n`,
+  );
+}
+
 export async function main(words: string[]): Promise<number> {
   const { values, positionals } = readFlags(words, {
     'as-of': { type: 'string' },
@@ -48,12 +70,14 @@ export async function main(words: string[]): Promise<number> {
   }
   if (values.rules) return printManual(positionals);
   if (positionals.length > 0) throw new UsageError(`"${positionals[0]}" is not understood here. Try --help.`);
-  const { dir, asOf, reading } = await loadContent({ asOf: values['as-of'] });
-  const { diagnostics } = reading;
+  const { dir, asOf, reading, files } = await loadContent({ asOf: values['as-of'] });
+  const { privatePrices } = await import('../src/core/comparison/privatePrices.ts');
+  const diagnostics = [...reading.diagnostics, ...privatePrices(files, reading, asOf)];
   const report = values.json
     ? jsonReport(diagnostics, shownFolder(dir))
     : `Checked as of ${asOf}.\n\n${textReport(diagnostics, shownFolder(dir))}`;
-  process.stdout.write(`${report}\n`);
+  process.stdout.write(`${values.json ? report : withEmphasis(report)}\n`);
+  if (!values.json) warnOfTracked(dir);
   return diagnostics.some(({ level }) => level === 'error') ? 1 : 0;
 }
 

@@ -4,7 +4,7 @@ import { mkdir, rename, rm, writeFile } from 'node:fs/promises';
 import { dirname, join, resolve } from 'node:path';
 import { fileURLToPath } from 'node:url';
 import { confirm, isCancel } from '@clack/prompts';
-import { contentDir, publicationDay, readContentFiles, shownFolder } from '../src/content.ts';
+import { contentDir, placeOf, publicationDay, readContentFiles, shownFolder } from '../src/content.ts';
 import { type RecordKind, recordFolders } from '../src/core/addresses/paths.ts';
 import type { Day } from '../src/core/days.ts';
 import type { PhotoFile } from '../src/core/reading/draft.ts';
@@ -85,17 +85,18 @@ function proveSound(
 /** Every file is written beside its place before the first one takes its place, so that a full disk or a slip leaves all as it was. */
 async function write(folder: string, { files }: RenamePlan): Promise<void> {
   const beside = (path: string) =>
-    join(folder, dirname(path), `.rename-${process.pid}-${path.split('/').at(-1)}`);
+    join(dirname(placeOf(folder, path)), `.rename-${process.pid}-${path.split('/').at(-1)}`);
   try {
     for (const { newPath, text } of files) {
-      await mkdir(dirname(join(folder, newPath)), { recursive: true });
+      await mkdir(dirname(placeOf(folder, newPath)), { recursive: true });
       await writeFile(beside(newPath), text);
     }
-    for (const { newPath } of files) await rename(beside(newPath), join(folder, newPath));
+    for (const { newPath } of files) await rename(beside(newPath), placeOf(folder, newPath));
   } finally {
     for (const { newPath } of files) await rm(beside(newPath), { force: true });
   }
-  for (const { path, newPath } of files) if (newPath !== path) await rm(join(folder, path), { force: true });
+  for (const { path, newPath } of files)
+    if (newPath !== path) await rm(placeOf(folder, path), { force: true });
 }
 
 async function agreed(): Promise<boolean> {

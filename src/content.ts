@@ -18,7 +18,7 @@ import type { Records } from './core/records/records.ts';
 import { keep, keptContent, type Loaded } from './keptContent.ts';
 import { rememberResult } from './resultStore.ts';
 
-export { type ContentFiles, readContentFiles } from './contentFolder.ts';
+export { type ContentFiles, placeOf, privateDir, readContentFiles } from './contentFolder.ts';
 
 /** Where the grower's files are: CONTENT_DIR, else content/ in the project. */
 export function contentDir(): string {

@@ -5,10 +5,10 @@
 
 import { constants, type Dirent } from 'node:fs';
 import { type FileHandle, open, readdir, realpath, stat } from 'node:fs/promises';
-import { join, sep } from 'node:path';
+import { join, relative, resolve, sep } from 'node:path';
 import { largestAddressListBytes } from './core/reading/decode.ts';
 import type { PhotoFile } from './core/reading/draft.ts';
-import { kindOf } from './core/reading/layout.ts';
+import { kindOf, privateFolder } from './core/reading/layout.ts';
 import { photoFacts, photoHeadBytes, photoTailBytes } from './core/reading/photoFacts.ts';
 import type { SourceFile } from './core/reading/read.ts';
 import type { Unread } from './core/reading/unreadFile.ts';
@@ -163,15 +163,49 @@ async function readPhoto(root: string, { path, unread }: Found): Promise<PhotoFi
   }
 }
 
-/** Reads every file of a content folder. What cannot be read is there all the same, with the reason. */
+/** Where private keys may stand: PRIVATE_DIR, else `private` in the content folder. */
+export function privateDir(folder: string): string {
+  return process.env.PRIVATE_DIR ? resolve(process.env.PRIVATE_DIR) : join(folder, privateFolder);
+}
+
+/** Where a file of the content is, by its path. */
+export function placeOf(folder: string, path: string): string {
+  const inPrivate = path.startsWith(`${privateFolder}/`);
+  return inPrivate ? join(privateDir(folder), path.slice(privateFolder.length + 1)) : join(folder, path);
+}
+
+/** Files of a private folder that lies elsewhere, as if they lay in the content folder. One that was named and is not there is told. */
+async function privateFilesElsewhere(folder: string): Promise<SourceFile[]> {
+  const dir = privateDir(folder);
+  const shown = (path: string) => relative(folder, join(dir, path)).replaceAll(sep, '/');
+  const { root, found } = await filesBelow(dir);
+  const there =
+    found.length > 0 ||
+    (await stat(dir).then(
+      () => true,
+      () => false,
+    ));
+  const all = there ? found : [{ path: '', unread: new NotRead('gone') }];
+  return Promise.all(
+    all.map(async each => {
+      const file = await readOne(root, each);
+      const path = file.path === '' ? privateFolder : `${privateFolder}/${file.path}`;
+      return { ...file, path, shown: shown(file.path) };
+    }),
+  );
+}
+
+/** Reads every file of a content folder and of its private folder. What cannot be read is there all the same, with the reason. */
 export async function readContentFiles(folder: string): Promise<ContentFiles> {
   const { root, found } = await filesBelow(folder);
+  const elsewhere = process.env.PRIVATE_DIR !== undefined && process.env.PRIVATE_DIR !== '';
   const isPhoto = ({ path }: Found) => path.startsWith(photoFolder);
+  const isPrivate = ({ path }: Found) => path.startsWith(`${privateFolder}/`);
+  const records = found.filter(each => !isPhoto(each) && !(elsewhere && isPrivate(each)));
   const turn = inTurns(readAtOnce);
+  const files = await Promise.all(records.map(each => turn(() => readOne(root, each))));
   return {
-    files: await Promise.all(
-      found.filter(each => !isPhoto(each)).map(each => turn(() => readOne(root, each))),
-    ),
+    files: elsewhere ? [...files, ...(await privateFilesElsewhere(folder))] : files,
     photos: await Promise.all(found.filter(isPhoto).map(each => turn(() => readPhoto(root, each)))),
   };
 }

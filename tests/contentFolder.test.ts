@@ -1,11 +1,20 @@
 /** Content folders as an attacker, a careless copy or a broken disk leaves them, on a real file system. */
 
 import { spawnSync } from 'node:child_process';
-import { chmodSync, cpSync, mkdirSync, mkdtempSync, rmSync, symlinkSync, writeFileSync } from 'node:fs';
+import {
+  chmodSync,
+  cpSync,
+  mkdirSync,
+  mkdtempSync,
+  readFileSync,
+  rmSync,
+  symlinkSync,
+  writeFileSync,
+} from 'node:fs';
 import { createServer, type Server } from 'node:net';
 import { tmpdir } from 'node:os';
 import { join, resolve } from 'node:path';
-import { afterEach, beforeEach, describe, expect, test } from 'vitest';
+import { afterEach, beforeEach, describe, expect, test, vi } from 'vitest';
 import { loadContent } from '../src/content.ts';
 import { formatDiagnostic } from '../src/core/reading/report.ts';
 import { yardsFolder } from './yards/loadYard.ts';
@@ -150,4 +159,45 @@ test('links inside the content are followed, and the folder itself may be one', 
   symlinkSync('../photos/walk.csv', at('walks/2026-10-17.csv'));
   symlinkSync(content, join(folder, 'elsewhere'));
   expect(await report(join(folder, 'elsewhere'))).toEqual([]);
+});
+
+describe('the private folder', () => {
+  const costs = { find: /^costs:\n(?: .*\n)+/m };
+  const move = (dir: string) => {
+    const yard = readFileSync(at('yard.yaml'), 'utf8');
+    const [written = ''] = costs.find.exec(yard) ?? [];
+    mkdirSync(dir, { recursive: true });
+    writeFileSync(at('yard.yaml'), yard.replace(written, ''));
+    writeFileSync(join(dir, 'yard.yaml'), `${written}private_note: The well is behind the shed.\n`);
+  };
+  const load = () => loadContent({ dir: content, asOf: '2026-11-25' });
+
+  test('below the content folder or where PRIVATE_DIR says, its keys are read as if they stood with the rest', async () => {
+    const before = (await load()).reading.records?.yard;
+    const elsewhere = join(folder, 'kept at home');
+    for (const dir of [at('private'), elsewhere]) {
+      rmSync(content, { recursive: true });
+      cpSync(join(yardsFolder, 'base/content'), content, { recursive: true });
+      move(dir);
+      if (dir === elsewhere) vi.stubEnv('PRIVATE_DIR', dir);
+      const { records, privateNotes } = (await load()).reading;
+      expect(records?.yard).toEqual(before);
+      expect(privateNotes).toEqual(['The well is behind the shed.']);
+    }
+    writeFileSync(join(elsewhere, 'yard.yaml'), 'cost: 1\n');
+    expect(await report()).toEqual([
+      'kept at home/yard.yaml:1:1 unknown-key: unknown key "cost"; did you mean "costs"?',
+    ]);
+    vi.stubEnv('PRIVATE_DIR', join(folder, 'nowhere'));
+    expect((await report()).map(line => line.split(':')[0])).toEqual(['nowhere file-unreadable']);
+    vi.unstubAllEnvs();
+  });
+
+  test('a yard reads without it, and says that no price is held above costs', async () => {
+    move(at('private'));
+    rmSync(at('private'), { recursive: true });
+    const { records, diagnostics } = (await load()).reading;
+    expect(records?.yard.costs).toBeNull();
+    expect(diagnostics.map(({ rule }) => rule)).toContain('costs-missing');
+  });
 });

@@ -6,6 +6,7 @@ import type { Cultivar, WrittenCultivar } from '../records/cultivar.ts';
 import type { Guide, WrittenGuide } from '../records/guide.ts';
 import type { Lot, WrittenLot } from '../records/lot.ts';
 import type { Place, WrittenPlace } from '../records/place.ts';
+import type { WrittenPrivateCultivar, WrittenPrivateLots, WrittenPrivateYard } from '../records/private.ts';
 import type { DailyReading } from '../records/records.ts';
 import type { Species, WrittenSpecies } from '../records/species.ts';
 import type { Video, WrittenVideo } from '../records/video.ts';
@@ -74,6 +75,12 @@ export interface Draft {
   addresses: AddressRow[];
   /** Daily records in content/places: file name to text. */
   dailyRecords: Map<string, string>;
+  /** Costs with the file they stand in, public or private; null where there are none. */
+  costs: { file: string; written: NonNullable<WrittenYard['costs']> } | null;
+  /** What the private folder holds; merged into the records above. */
+  privateYard: Entry<WrittenPrivateYard, null> | null;
+  privateCultivars: Entry<WrittenPrivateCultivar, null>[];
+  privateLots: Entry<WrittenPrivateLots, null>[];
   /** Files in content/photos. */
   photos: readonly PhotoFile[];
   ids: KnownIds;

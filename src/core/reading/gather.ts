@@ -5,6 +5,7 @@ import type { Day } from '../days.ts';
 import { normaliseCultivar, writtenCultivar } from '../records/cultivar.ts';
 import { normaliseGuide, writtenGuide } from '../records/guide.ts';
 import { normalisePlace, writtenPlace } from '../records/place.ts';
+import { writtenPrivateCultivar, writtenPrivateLots, writtenPrivateYard } from '../records/private.ts';
 import { normaliseSpecies, writtenSpecies } from '../records/species.ts';
 import { normaliseVideo, writtenVideo } from '../records/video.ts';
 import { normaliseYard, writtenYard } from '../records/yard.ts';
@@ -14,6 +15,7 @@ import { decode, largestAddressListBytes } from './decode.ts';
 import type { Draft, Entry, KnownIds, PhotoFile } from './draft.ts';
 import { badFileName, type FileKind, kindOf, stem, strayFile } from './layout.ts';
 import { byText, type Sources } from './locate.ts';
+import { mergePrivate } from './mergePrivate.ts';
 import type { Problem } from './problem.ts';
 import type { SourceFile } from './read.ts';
 import { type ReadRecord, readLots, readMarkdown, readRecord } from './recordFile.ts';
@@ -55,6 +57,7 @@ export function gather(
   ];
   for (const file of yardFirst) addFile(gathered, file);
   const { draft } = gathered;
+  gathered.problems.push(...mergePrivate(draft));
   draft.lots.sort((a, b) => byText(a.id, b.id) || byText(a.file, b.file) || a.index - b.index);
   draft.walks.sort((a, b) => byText(a.day, b.day));
   return gathered;
@@ -77,6 +80,10 @@ function nothingYet(asOf: Day, photos: readonly PhotoFile[]): Gathered {
       temperatures: [],
       addresses: [],
       dailyRecords: new Map(),
+      costs: null,
+      privateYard: null,
+      privateCultivars: [],
+      privateLots: [],
       photos,
       ids: {
         species: new Set(),
@@ -173,6 +180,23 @@ const readers: Record<Exclude<FileKind, 'ignored' | 'stray'>, Reader> = {
     const read = readMarkdown(path, text, writtenGuide, normaliseGuide);
     keepRecord(gathered, path, read, (draft, entry) => draft.guides.push(entry));
   },
+  'private-yard': recordReader(
+    writtenPrivateYard,
+    () => null,
+    (draft, entry) => {
+      draft.privateYard = entry;
+    },
+  ),
+  'private-cultivar': recordReader(
+    writtenPrivateCultivar,
+    () => null,
+    (draft, entry) => draft.privateCultivars.push(entry),
+  ),
+  'private-lots': recordReader(
+    writtenPrivateLots,
+    () => null,
+    (draft, entry) => draft.privateLots.push(entry),
+  ),
   lots(gathered, path, text) {
     const { draft, problems } = gathered;
     const {

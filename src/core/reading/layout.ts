@@ -17,6 +17,9 @@ export type FileKind =
   | 'video'
   | 'temperatures'
   | 'addresses'
+  | 'private-yard'
+  | 'private-cultivar'
+  | 'private-lots'
   | 'ignored'
   | 'stray';
 
@@ -43,12 +46,26 @@ const topFiles: Record<string, FileKind> = {
   'addresses.csv': 'addresses',
 };
 
+/** Below the private folder, which may hold the private keys of three kinds of records. */
+const privateKinds: readonly (readonly [RegExp, FileKind])[] = [
+  [/^yard\.yaml$/, 'private-yard'],
+  [/^cultivars\/[^/]+\.yaml$/, 'private-cultivar'],
+  [/^lots\/[^/]+\.yaml$/, 'private-lots'],
+];
+
+/** The private folder below the content folder; where it lies elsewhere, its files are read under this name. */
+export const privateFolder = 'private';
+
 /** What a file is. Files whose name starts with a dot, and everything in photos, are left alone. */
 export function kindOf(path: string): FileKind {
   const parts = path.split('/');
   const name = parts.at(-1) ?? '';
   if (parts.some(part => part.startsWith('.')) || (parts[0] === 'photos' && parts.length > 1))
     return 'ignored';
+  if (parts[0] === privateFolder && parts.length > 1) {
+    const below = parts.slice(1).join('/');
+    return privateKinds.find(([pattern]) => pattern.test(below))?.[1] ?? 'stray';
+  }
   if (parts.length === 1) return Object.hasOwn(topFiles, name) ? topFiles[name]! : 'stray';
   if (parts.length !== 2) return 'stray';
   const folder = folderOf(path);
@@ -70,6 +87,17 @@ export function stem(path: string): string {
 /** A file the reading has no use for, with where it may belong. */
 export function strayFile(path: string): Problem {
   const [first = ''] = path.split('/');
+  if (first === privateFolder && path.includes('/')) {
+    return {
+      rule: 'stray-file',
+      file: path,
+      spot: wholeFile,
+      got: path,
+      expected: 'private/yard.yaml, private/cultivars/ID.yaml or private/lots/NAME.yaml',
+      message: 'the file is not read, since nothing is known by this name in the private folder',
+      remedy: 'the private folder holds yard.yaml, cultivars/ID.yaml and lots/NAME.yaml.',
+    };
+  }
   const folder = folderOf(path);
   const base = { rule: 'stray-file', file: path, spot: wholeFile, got: path } as const;
   if (folder && path.split('/').length === 2) {

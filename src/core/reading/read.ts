@@ -21,6 +21,8 @@ export interface SourceFile {
   bytes: Uint8Array;
   /** Why it was not read, for one that was not. */
   unread?: UnreadFile;
+  /** How people find it from the content folder, where that is not its path: `../secret/yard.yaml`. */
+  shown?: string;
 }
 
 /** A file that was not read; `detail` is what the system said, '' where it said nothing. */
@@ -36,6 +38,14 @@ export interface Reading {
   diagnostics: Diagnostic[];
   /** Words of the private notes, which stay out of the records: for proving that they stay out of the site too. */
   privateNotes: string[];
+  /** What stands in the private folder that a price may hang on. */
+  privateParts: PrivateParts;
+}
+
+export interface PrivateParts {
+  costs: boolean;
+  /** Cultivars whose requests stand in it. */
+  requests: ReadonlySet<string>;
 }
 
 /**
@@ -48,14 +58,36 @@ export function readRecords(
 ): Reading {
   const { draft, problems, sources, kinds } = gather(files, options);
   problems.push(...missingFiles(files, kinds), ...allChecks(draft));
-  const diagnostics = locate(problems, sources);
+  const elsewhere = new Map(files.flatMap(({ path, shown }) => (shown === undefined ? [] : [[path, shown]])));
+  const diagnostics = locate(problems, sources).map(each => ({
+    ...each,
+    file: elsewhere.get(each.file) ?? each.file,
+  }));
   const sound = diagnostics.every(({ level }) => level !== 'error');
-  return { records: sound ? recordsOf(draft) : null, diagnostics, privateNotes: privateNotesOf(draft) };
+  return {
+    records: sound ? recordsOf(draft) : null,
+    diagnostics,
+    privateNotes: privateNotesOf(draft),
+    privateParts: privatePartsOf(draft),
+  };
 }
 
-function privateNotesOf({ yard, cultivars, lots }: Draft): string[] {
-  const entries = [...(yard ? [yard] : []), ...cultivars, ...lots];
-  return entries.flatMap(({ written }) => written.private_note ?? []);
+function privatePartsOf({ privateYard, privateCultivars }: Draft): PrivateParts {
+  const asked = privateCultivars.filter(({ written }) => written.requests !== undefined);
+  return {
+    costs: privateYard?.written.costs !== undefined,
+    requests: new Set(asked.map(({ id }) => id)),
+  };
+}
+
+function privateNotesOf(draft: Draft): string[] {
+  const { yard, cultivars, lots, privateYard, privateCultivars, privateLots } = draft;
+  const written = [
+    ...[...(yard ? [yard] : []), ...cultivars, ...lots].map(entry => entry.written),
+    ...[...(privateYard ? [privateYard] : []), ...privateCultivars].map(entry => entry.written),
+    ...privateLots.flatMap(entry => entry.written),
+  ];
+  return written.flatMap(({ private_note }) => private_note ?? []);
 }
 
 function recordsOf(draft: Draft): Records | null {

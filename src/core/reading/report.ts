@@ -7,7 +7,9 @@ import { longestMessage, shortened, visible, whereToRead } from './visible.ts';
 /** A file as people find it: `content/lots/2026.yaml`. `folder` is how the content folder is shown. */
 function shownFile(folder: string, file: string): string {
   const prefix = folder.replace(/[\\/]+$/, '');
-  return visible(file === '' ? prefix : `${prefix}/${file}`);
+  // A private folder elsewhere: content/../secret is secret.
+  const whole = file === '' ? prefix : `${prefix}/${file}`;
+  return visible(file.startsWith('../') ? whole.replace(/[^/\\]+\/\.\.\//, '') : whole);
 }
 
 /** One line: `content/lots/2026-layers.yaml:14:9 lot-cultivar: no cultivar "bellweather"; did you mean "bellwether"?` */

@@ -5,6 +5,7 @@ import { writtenCultivar } from '../records/cultivar.ts';
 import { writtenGuide } from '../records/guide.ts';
 import { writtenLots } from '../records/lot.ts';
 import { writtenPlace } from '../records/place.ts';
+import { writtenPrivateCultivar, writtenPrivateLots, writtenPrivateYard } from '../records/private.ts';
 import { writtenSpecies } from '../records/species.ts';
 import { writtenVideo } from '../records/video.ts';
 import { writtenYard } from '../records/yard.ts';
@@ -17,6 +18,9 @@ const written: Record<string, { schema: z.ZodType; title: string }> = {
   place: { schema: writtenPlace, title: 'content/places/ID.yaml' },
   guide: { schema: writtenGuide, title: 'Front matter of content/guides/ID.md' },
   video: { schema: writtenVideo, title: 'content/videos/ID.yaml' },
+  'private-yard': { schema: writtenPrivateYard, title: 'content/private/yard.yaml' },
+  'private-cultivar': { schema: writtenPrivateCultivar, title: 'content/private/cultivars/ID.yaml' },
+  'private-lots': { schema: writtenPrivateLots, title: 'content/private/lots/*.yaml' },
 };
 
 /** File name to text of a JSON Schema (draft-07) of what a grower may write. */

@@ -75,7 +75,8 @@ const words: Record<Unread, Words> = {
 
 /** One problem for one file or folder. `detail` is what the system said, such as EIO. */
 export function unreadProblem(file: string, why: Unread, detail = ''): Problem {
-  const { message, remedy } = words[why];
+  const { message } = words[why];
+  const remedy = file === 'private' ? 'name the folder itself in PRIVATE_DIR.' : words[why].remedy;
   return {
     rule: 'file-unreadable',
     file,

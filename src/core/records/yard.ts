@@ -44,7 +44,8 @@ const prices = z.strictObject({
     .describe("The yard's own rounding, from low prices to high."),
 });
 
-const costs = z
+/** What raising and selling a tree costs. Private. */
+export const writtenCosts = z
   .strictObject({
     start: z
       .strictObject({ 'air-layer': money, cutting: money, division: money, graft: money })
@@ -146,7 +147,7 @@ export const writtenYard = z.strictObject({
     .max(365)
     .describe('After this many days a count or a sign has to be looked at again.'),
   prices,
-  costs: costs.optional(),
+  costs: writtenCosts.optional(),
   video_description_limit: z
     .int()
     .min(500)
@@ -246,11 +247,26 @@ function longestFirst([a, b, c]: readonly [number, number, number]): [number, nu
   return [a, b, c].sort((x, y) => y - x) as [number, number, number];
 }
 
+const amounts = (record: Record<string, string>) =>
+  Object.fromEntries(Object.entries(record).map(([key, value]) => [key, Number(value)]));
+
+/** Costs with their amounts as numbers. */
+export function normaliseCosts(written: z.infer<typeof writtenCosts>): Costs {
+  return {
+    start: amounts(written.start) as Record<Method, number>,
+    spaceWeek: Number(written.space_week),
+    areaSqft: written.area_sqft,
+    pot: amounts(written.pot),
+    packing: Number(written.packing),
+    feeShare: written.fee_share,
+    sellThrough: written.sell_through,
+    margin: written.margin,
+  };
+}
+
 /** The yard with defaults filled and every limit in C and cm. */
 export function normaliseYard(written: WrittenYard): Yard {
   const { prices, costs, sending } = written;
-  const amounts = (record: Record<string, string>) =>
-    Object.fromEntries(Object.entries(record).map(([key, value]) => [key, Number(value)]));
   return {
     name: written.name,
     tagline: written.tagline,
@@ -291,18 +307,7 @@ export function normaliseYard(written: WrittenYard): Yard {
       formSteps: prices.form_steps,
       rounding: prices.rounding.map(({ below, to }) => ({ below: below ?? null, to })),
     },
-    costs: costs
-      ? {
-          start: amounts(costs.start) as Record<Method, number>,
-          spaceWeek: Number(costs.space_week),
-          areaSqft: costs.area_sqft,
-          pot: amounts(costs.pot),
-          packing: Number(costs.packing),
-          feeShare: costs.fee_share,
-          sellThrough: costs.sell_through,
-          margin: costs.margin,
-        }
-      : null,
+    costs: costs ? normaliseCosts(costs) : null,
     cartons: written.cartons.map(carton => ({
       name: carton.name,
       innerIn: longestFirst(carton.inner_in),

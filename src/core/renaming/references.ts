@@ -19,6 +19,7 @@ export function referenceEdits(path: string, text: string, renamed: RenamedRecor
     case 'walk':
       return renamed.kind === 'lot' ? cellEdits(text, 'lot', renamed.from, renamed.to) : [];
     case 'lots':
+    case 'private-lots':
     case 'yard':
     case 'video':
       return yamlEdits(text, path, renamed);
@@ -75,6 +76,9 @@ function idsIn(file: string, root: unknown, kind: RecordKind): Scalar[] {
   if (file === 'lots') {
     const lots = isSeq(root) ? root.items : [];
     return kind === 'lot' || kind === 'cultivar' ? lots.flatMap(lot => valuesOf(lot, kind)) : [];
+  }
+  if (file === 'private-lots') {
+    return kind === 'lot' && isSeq(root) ? root.items.flatMap(lot => valuesOf(lot, kind)) : [];
   }
   return chapterLinks(root);
 }

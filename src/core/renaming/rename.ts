@@ -6,7 +6,7 @@ import { codeOf, type RecordKind, recordAddress, recordFolders, recordOf } from 
 import { isAddress, likelyAddress } from '../addresses/shape.ts';
 import { type Day, later } from '../days.ts';
 import { addressesFile, readAddresses } from '../reading/addressFile.ts';
-import { slug } from '../reading/layout.ts';
+import { privateFolder, slug } from '../reading/layout.ts';
 import { nearest } from '../reading/nearest.ts';
 import { meant, quote } from '../reading/problem.ts';
 import { idPattern } from '../records/common.ts';
@@ -85,8 +85,8 @@ function planRecord(
     const edits = referenceEdits(path, text, { kind, from, to });
     if (edits === null) return { refused: `content/${path} cannot be read; npm run check says why.` };
     const newPath = path.replace(
-      new RegExp(`^${recordFolders[kind]}/${from}(?=\\.(?:md|yaml)$)`),
-      target(kind, to),
+      new RegExp(`^(${privateFolder}/)?${recordFolders[kind]}/${from}(?=\\.(?:md|yaml)$)`),
+      (_, folder = '') => `${folder}${target(kind, to)}`,
     );
     if (edits.length > 0 || newPath !== path) files.push({ path, newPath, text: withEdits(text, edits) });
   }

@@ -10,6 +10,7 @@ import { amountDecimals } from './amountDecimals.ts';
 import { cartonSize } from './cartonSize.ts';
 import type { Check } from './check.ts';
 import { costsContainer } from './costsContainer.ts';
+import { costsMissing } from './costsMissing.ts';
 import { counts } from './counts.ts';
 import { cultivarBodies } from './cultivarBodies.ts';
 import { cultivarFlavour } from './cultivarFlavour.ts';
@@ -38,6 +39,7 @@ import { placeFreezeDays } from './placeFreezeDays.ts';
 import { placeZone } from './placeZone.ts';
 import { priceBase } from './priceBase.ts';
 import { priceSpecies } from './priceSpecies.ts';
+import { privateInPublic } from './privateInPublic.ts';
 import { sendingByHand } from './sendingByHand.ts';
 import { sendingLimits } from './sendingLimits.ts';
 import { sendingWay } from './sendingWay.ts';
@@ -96,6 +98,8 @@ const checks: readonly Check[] = [
   priceSpecies,
   smallestMissing,
   costsContainer,
+  costsMissing,
+  privateInPublic,
   cartonSize,
   placeFigures,
   placeFreezeDays,

@@ -29,13 +29,12 @@ interface Amount {
   text: string;
 }
 
-function amountsOf({ yard, lots }: Draft): Amount[] {
+function amountsOf({ costs: from, lots }: Draft): Amount[] {
   const prices = lots.flatMap(({ file, index, written }): Amount[] =>
     written.price ? [{ file, path: [index, 'price', 'amount'], text: written.price.amount }] : [],
   );
-  const costs = yard?.written.costs;
-  if (!yard || !costs) return prices;
-  const { file } = yard;
+  if (!from) return prices;
+  const { file, written: costs } = from;
   const each = (path: KeyPath, amounts: Record<string, string>) =>
     Object.entries(amounts).map(([key, text]): Amount => ({ file, path: [...path, key], text }));
   const { space_week, packing } = costs;

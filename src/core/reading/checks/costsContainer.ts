@@ -9,9 +9,8 @@ const tables = ['area_sqft', 'pot'] as const;
 
 /** Costs per container class are for classes that exist, and there for every class in use. */
 export const costsContainer: Check = draft => {
-  const costs = draft.yard?.written.costs;
-  if (!draft.yard || !costs) return [];
-  const { file } = draft.yard;
+  if (!draft.costs) return [];
+  const { file, written: costs } = draft.costs;
   const used = containersInUse(draft);
   return tables.flatMap(table => [
     ...Object.keys(costs[table])

@@ -118,6 +118,31 @@ export const recordRules = {
     title: 'Every pot size in use has its costs.',
     help: 'Without them no cost floor can be kept for lots in that pot. Add the container class to area_sqft and pot under costs in yard.yaml.',
   },
+  'costs-missing': {
+    level: 'info',
+    title: 'Costs are known, so that no tree is sold below them.',
+    help: 'Prices climb the ladder from the base price; with costs they are also held above what a tree costs you. Where the private folder is not at hand, as on the host that publishes, there are none. A lot whose price rests on them is told by npm run check on your own machine: give it a price of its own, and it is the same everywhere.',
+  },
+  'private-in-public': {
+    level: 'info',
+    title: 'A public repository shows what is private in its files.',
+    help: 'The site never shows costs, requests and private notes. The repository does, to everyone who can see it, and so does every version it keeps. Keep it private, or move these keys to the private folder: content/private/yard.yaml for costs, content/private/cultivars/ID.yaml for requests, content/private/lots/NAME.yaml for notes about lots. What was once committed stays in the history.',
+  },
+  'private-twice': {
+    level: 'error',
+    title: 'A private key stands in the public files or in the private folder, not in both.',
+    help: 'When it is in both places nobody can say which is meant, and the one in the public file is still there to be read. Take one out.',
+  },
+  'private-unknown': {
+    level: 'error',
+    title: 'What the private folder speaks of is there.',
+    help: 'A file in private/cultivars is named after a file in content/cultivars, and every lot in private/lots is one of content/lots.',
+  },
+  'private-price': {
+    level: 'warning',
+    title: 'A price does not hang on the private folder.',
+    help: 'Costs and requests that stand in the private folder are not there on a host that builds the site from the repository, so the lot would have another price there. Give it a price of its own in its list of lots, and it is the same everywhere.',
+  },
   'carton-size': {
     level: 'error',
     title: 'A carton is larger outside than inside.',
