@@ -1,7 +1,7 @@
 /** `npm run check` and `npm run schemas` as the grower meets them. */
 
 import { spawnSync } from 'node:child_process';
-import { cpSync, mkdtempSync, readFileSync, rmSync, writeFileSync } from 'node:fs';
+import { cpSync, mkdirSync, mkdtempSync, readFileSync, rmSync, writeFileSync } from 'node:fs';
 import { tmpdir } from 'node:os';
 import { join } from 'node:path';
 import { Ajv } from 'ajv';
@@ -39,11 +39,15 @@ describe('npm run check', () => {
   const good = join(yardsFolder, 'base/content');
 
   test('ends with 0 and the counts when all is well', () => {
-    expect(check(good, '--as-of', '2026-11-25')).toEqual({
-      status: 0,
-      stdout: 'Checked as of 2026-11-25.\n\n0 errors, 0 warnings\n',
-      stderr: '',
-    });
+    const { status, stdout, stderr } = check(good, '--as-of', '2026-11-25');
+    expect([status, stderr]).toEqual([0, '']);
+    const [start, title, toKnow, end] = stdout.split(/\n+/);
+    expect([start, title, end]).toEqual([
+      'Checked as of 2026-11-25.',
+      'Good to know:',
+      '0 errors, 0 warnings',
+    ]);
+    expect(toKnow).toMatch(/yard\.yaml:43:1 private-in-public: costs and requests stand here, /);
   });
 
   test('ends with 1 and one line per problem when something is wrong', () => {
@@ -58,7 +62,24 @@ describe('npm run check', () => {
     expect(json.status).toBe(1);
     expect(JSON.parse(json.stdout)).toMatchObject([
       { level: 'error', rule: 'lot-cultivar', line: 3, column: 13, path: '0.cultivar' },
+      { level: 'info', rule: 'private-in-public', line: 43, column: 1, path: 'costs' },
     ]);
+  });
+
+  test('tells when git would take the private folder along', () => {
+    const content = join(scratch, 'tracked');
+    cpSync(good, content, { recursive: true });
+    mkdirSync(join(content, 'private/lots'), { recursive: true });
+    writeFileSync(
+      join(content, 'private/lots/notes.yaml'),
+      '- { lot: inkpot-2501, private_note: Two are promised. }\n',
+    );
+    const told = 'would publish it: add a line /';
+    expect(check(content).stdout).not.toContain(told);
+    spawnSync('git', ['init', '-q', content]);
+    expect(check(content).stdout).toContain(told);
+    writeFileSync(join(content, '.gitignore'), '/private/\n');
+    expect(check(content).stdout).not.toContain(told);
   });
 
   test('says in one line when there is no content folder', () => {
