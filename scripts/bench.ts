@@ -148,12 +148,19 @@ function benchBuild(content: string, repeats: number): void {
 
 async function benchKills(times: number, seed: number): Promise<number> {
   const folder = join(root, '.build/kills');
-  const { killed, published, broken } = await killBuilds(folder, times, seed);
+  const { killed, published, putBack, broken, brokenLists, left } = await killBuilds(folder, times, seed);
   rmSync(folder, { recursive: true, force: true });
+  const { build, swap, list } = killed;
   print(
-    `${killed} builds killed, ${published} of them after their site was in place; broken sites: ${broken}`,
+    `${build + swap + list} builds killed: ${build} at any moment, ${swap} with the process that swaps, ${list} just after their site was in place`,
   );
-  return broken === 0 ? 0 : 1;
+  print(
+    `${published} had their site in place; ${putBack} left the place empty, and the next command put the site back`,
+  );
+  print(
+    `broken sites: ${broken}; broken lists of addresses: ${brokenLists}; left behind: ${left.join(', ') || 'nothing'}`,
+  );
+  return broken + brokenLists + left.length === 0 ? 0 : 1;
 }
 
 /** Builds a yard for the browser to look at, and says how busy the machine was before. */

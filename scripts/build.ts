@@ -10,6 +10,7 @@ import { textReport } from '../src/core/reading/report.ts';
 import type { FileAside } from '../src/files.ts';
 import {
   checkAddresses,
+  listPath,
   type NewList,
   newList,
   publishList,
@@ -24,6 +25,7 @@ import { buildLog } from '../src/integrations/buildLog.mjs';
 import type { CarryOver } from '../src/integrations/carryOver.ts';
 import { type FinishedFile, readSite } from '../src/integrations/finishedSite.ts';
 import { isDiskFull } from '../src/integrations/fullDisk.ts';
+import { clearLeftAside } from '../src/integrations/leftAside.ts';
 import { oneAtATime } from '../src/integrations/oneAtATime.ts';
 import {
   assertReplaceable,
@@ -114,9 +116,10 @@ export interface BuiltSite {
 export async function build(request: BuildRequest = {}): Promise<BuiltSite | null> {
   const waiting = () => process.stderr.write('Another build is under way; waiting for it ...\n');
   const out = outDir();
-  return oneAtATime(join(root, '.build/build.lock'), waiting, () => {
+  return oneAtATime(join(root, '.build/build.lock'), waiting, async () => {
     // First of all: where the power went in the middle of a swap, the site that was there comes back, whatever becomes of this build.
     clearLeftovers(out);
+    await clearLeftAside(listPath(contentDir()));
     takeKept(!request.afresh);
     return buildNow(request, out);
   });

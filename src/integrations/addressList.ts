@@ -22,6 +22,11 @@ import type { FinishedPage } from './finishedSite.ts';
 
 const listName = 'addresses.csv';
 
+/** Path of the list in a content folder. */
+export function listPath(content: string): string {
+  return join(content, listName);
+}
+
 /**
  * Pages whose parts people link to by hand, and whose parts the grower names: guides in general and videos. A guide for a place has the parts of
  * the general one; parts of lists come and go with stock.
@@ -126,7 +131,7 @@ function isCommitted(content: string): boolean {
 
 /** Refuses to begin the list anew where the yard has had one: the addresses in it would be forgotten. */
 export function refuseLostList(content: string, out: string, shownDir: string): void {
-  if (textOf(join(content, listName)).trim() !== '') return;
+  if (textOf(listPath(content)).trim() !== '') return;
   const list = join(shownDir, listName);
   const lost = `${list} is missing: the site would forget every address it was published with.`;
   const anew = 'A yard that was never published begins its list with npm run published -- start.';
@@ -149,7 +154,7 @@ export interface NewList {
 
 /** The list as it will be once the site is in place; null where there is none and nothing to begin one with. */
 export function newList(content: string, news: Publication['news']): NewList | null {
-  const text = withRows(textOf(join(content, listName)), news);
+  const text = withRows(textOf(listPath(content)), news);
   return text === '' ? null : { text, added: news.length };
 }
 
@@ -160,5 +165,5 @@ export function publishList(built: string, list: NewList | null): void {
 
 /** Writes the list beside its place; the file is replaced whole, so that no line is ever cut. Null where nothing is new. */
 export async function writeNewList(content: string, list: NewList | null): Promise<FileAside | null> {
-  return list !== null && list.added > 0 ? writeAside(join(content, listName), list.text) : null;
+  return list !== null && list.added > 0 ? writeAside(listPath(content), list.text) : null;
 }
