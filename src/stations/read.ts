@@ -1,6 +1,7 @@
 /** Reads the tables of stations that lie beside this file. At build time only: nothing of them is sent to a visitor as it stands. */
 
 import { readFileSync } from 'node:fs';
+import { resolve } from 'node:path';
 import { gunzipSync } from 'node:zlib';
 import type { Station } from '../core/climate/anywhere/station.ts';
 import {
@@ -9,13 +10,16 @@ import {
   withSeasonFactors,
 } from '../core/climate/anywhere/stationTable.ts';
 
+/** From the folder of the project, where every command runs: the compiled site generator is elsewhere, and the tables are not with it. */
+const folder = 'src/stations';
+
 function table(file: string) {
-  const path = new URL(file, import.meta.url);
+  const path = resolve(folder, file);
   try {
     return JSON.parse(gunzipSync(readFileSync(path)).toString('utf8'));
   } catch (fault) {
     throw new RangeError(
-      `src/stations/${file} cannot be read (${fault instanceof Error ? fault.message : fault}). It may be cut short: fetch it anew with git checkout.`,
+      `${folder}/${file} cannot be read (${fault instanceof Error ? fault.message : fault}). It may be cut short: fetch it anew with git checkout.`,
     );
   }
 }
