@@ -87,6 +87,7 @@ const inOrder: readonly [TaskName, TaskName][] = [
   ['wake', 'harden'],
   ['harden', 'move-out'],
   ['move-out', 'feed'],
+  ['mulch', 'protect'],
   ['protect', 'inspect-protection'],
   ['inspect-protection', 'uncover'],
   ['protect', 'uncover'],

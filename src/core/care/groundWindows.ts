@@ -15,19 +15,31 @@ const COVER_DAYS = 28;
 /** Trunks are whitewashed where air is dry and the usual high of the hottest days reaches this, C. Standing: ours. */
 const SCORCHING_HIGH_C = 32;
 
-/** Mulch over the roots, and over the crown where that is all the tree needs. */
-function mulch({ firstFreeze, meanC, coldestDay }: CareYear, overCrown: boolean): Window | null {
+/** Mulch goes down within so many days before the cover. Standing: ours. */
+const MULCH_BEFORE_COVER_DAYS = 14;
+
+/** Mulch over the roots, and over the crown where that is all the tree needs; before the cover where one goes on from `coverFrom`. */
+function mulch(
+  { firstFreeze, meanC, coldestDay }: CareYear,
+  overCrown: boolean,
+  coverFrom: number | null,
+): Window | null {
   const freeze = firstFreeze['32F'].p50;
   if (freeze === null || (meanC[coldestDay] as number) >= MULCH_BELOW_C) return null;
   const { low, high } = careFigures.mulchAfterFreeze;
-  const from = Math.min(freeze + low, coldestDay - (high - low));
+  const usual = Math.min(freeze + low, coldestDay - (high - low));
+  const comesFirst = coverFrom !== null && coverFrom <= usual + high - low;
+  const from = comesFirst ? coverFrom - MULCH_BEFORE_COVER_DAYS : usual;
+  const when = comesFirst
+    ? 'Before the cover goes on, once the nights have cooled the ground'
+    : '30 to 45 days after the first freeze, and before the coldest weeks';
   return {
     name: 'mulch',
     from,
-    to: from + high - low,
-    trigger: `30 to 45 days after the first freeze, and before the coldest weeks: 3 to 4 in (7 to 10 cm) deep, a hand’s width off the trunk.${overCrown ? ' Heap it loosely over the crown and break the wind with a screen until spring.' : ''}`,
+    to: comesFirst ? coverFrom - 1 : from + high - low,
+    trigger: `${when}: 3 to 4 in (7 to 10 cm) deep, a hand’s width off the trunk.${overCrown ? ' Heap it loosely over the crown and break the wind with a screen until spring.' : ''}`,
     because: [
-      resting('Cover laid earlier keeps the ground warm and the tree awake.', careFigures.mulchAfterFreeze),
+      resting('Mulch laid earlier keeps the ground warm and the tree awake.', careFigures.mulchAfterFreeze),
       resting('Depth of the mulch.', careFigures.mulchDepthCm),
     ],
   };
@@ -133,7 +145,11 @@ function newGroundWindows(year: CareYear, winter: WinterNumber): Window[] {
   const off = cover.find(({ name }) => name === 'uncover')?.from ?? null;
   return existing([
     ...ripeningWindows(year),
-    mulch(year, winterProtection(year.species, winter, year.winterLowC).method === 'mulch'),
+    mulch(
+      year,
+      winterProtection(year.species, winter, year.winterLowC).method === 'mulch',
+      cover.find(({ name }) => name === 'protect')?.from ?? null,
+    ),
     ...cover,
     pruning(year, off),
     coverNewLeaves(year, Math.max(early, off ?? early), safeDay(year)),
