@@ -55,6 +55,8 @@ function seasonSentence({ freeze, seasonDays }: ClimateSummary): string {
         : `, hardly ever before ${partOfMonth(from)} or after ${partOfMonth(to)}`;
     return `It freezes in about ${wintersOfHundred(1 - none)}${when}.`;
   }
+  if (roundTo(p50, 5) < 5)
+    return 'It can freeze in any month: in most years there is no season between freezes.';
   const length = `The season between freezes lasts about ${roundTo(p50, 5)} days, from ${partOfMonth(last.p50)} to ${partOfMonth(first.p50)}`;
   return none < WORTH_SAYING
     ? `${length}.`

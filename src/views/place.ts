@@ -33,6 +33,11 @@ export function whereabouts({ name, region, country }: Pick<Place, 'name' | 'reg
   return [region, land].filter((word, index) => word !== name && (index === 1 || word !== land)).join(', ');
 }
 
+/** The same after the name: `Asheville, North Carolina, United States`; the name alone where that says it all. */
+export function nameAndWhereabouts(place: Pick<Place, 'name' | 'region' | 'country'>): string {
+  return [place.name, whereabouts(place)].filter(words => words !== '').join(', ');
+}
+
 /** One line of the freeze table; a null date means no such freeze in so many years. */
 export interface FreezeLine {
   threshold: string;
@@ -85,6 +90,8 @@ export interface PlaceFigure {
 const whole = (value: number) => roundTo(value, 1).toLocaleString('en-US');
 
 function seasonInWords({ p10, p50, p90 }: { p10: number; p50: number; p90: number }): string {
+  if (p50 < 1)
+    return p90 < 1 ? 'None: it can freeze in any month' : `None in most years; ${p90} days in a long one`;
   if (p10 >= DAYS_PER_YEAR) return 'The whole year';
   if (p50 >= DAYS_PER_YEAR) return `The whole year in most years, ${p10} days in a short one`;
   const long = p90 >= DAYS_PER_YEAR ? 'the whole year' : `${p90} days`;

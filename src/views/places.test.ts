@@ -7,7 +7,15 @@ import { type ClimateSummary, climateSummary } from '../core/climate/summary.ts'
 import { normalisePlace, type Place, type WrittenPlace, writtenPlace } from '../core/records/place.ts';
 import { climateSentences, freezeWarning, howKnown, knownInWords } from './climateWords.ts';
 import { rainInWords, unbroken } from './measures.ts';
-import { freezeLines, monthLines, placeFigures, placeSources, shareInWords, whereabouts } from './place.ts';
+import {
+  freezeLines,
+  monthLines,
+  nameAndWhereabouts,
+  placeFigures,
+  placeSources,
+  shareInWords,
+  whereabouts,
+} from './place.ts';
 import { classAxes, classInBrief, classMeanings } from './placeClasses.ts';
 import { placeSections } from './places.ts';
 import { usRegionOf } from './usRegions.ts';
@@ -66,6 +74,18 @@ describe('days of any year', () => {
       'late February',
     ]);
     expect(() => monthDayInWords('02-30')).toThrow(RangeError);
+  });
+});
+
+describe('a place where it can freeze in any month', () => {
+  const noSeason = {
+    ...asheville.climate,
+    seasonDays: { ...asheville.climate.seasonDays, answer: { p10: 0, p50: 0, p90: 12 } },
+  };
+
+  it('has no season "of 0 days"', () => {
+    expect(climateSentences(noSeason)[1]).toMatch(/can freeze in any month/);
+    expect(climateSentences(noSeason).join(' ')).not.toMatch(/\b0 days/);
   });
 });
 
@@ -212,6 +232,8 @@ describe('a place in full', () => {
   it('says where it is without saying anything twice', () => {
     expect(whereabouts(asheville.place)).toBe('North Carolina, United States');
     expect(whereabouts(singapore.place)).toBe('');
+    expect(nameAndWhereabouts(singapore.place)).toBe('Singapore');
+    expect(nameAndWhereabouts(asheville.place)).toBe('Asheville, North Carolina, United States');
     expect(whereabouts({ name: 'Seoul', region: 'Seoul', country: 'KR' })).toBe('South Korea');
   });
 

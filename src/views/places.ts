@@ -61,6 +61,7 @@ function seasonCells({ seasonDays }: ClimateSummary): Pick<PlaceRow, 'season' | 
   const long = p90 >= DAYS_PER_YEAR ? 'all year' : String(p90);
   if (p10 >= DAYS_PER_YEAR) return { season: 'all year', seasonRange: null };
   if (p50 >= DAYS_PER_YEAR) return { season: 'all year', seasonRange: `${p10} or more` };
+  if (p50 < 1) return { season: 'none', seasonRange: p90 < 1 ? null : `up to ${long}` };
   return { season: `${p50} days`, seasonRange: `${p10} to ${long}` };
 }
 

@@ -13,7 +13,7 @@ import { guideLinks } from '../markup/guides/links.ts';
 import { taskList } from '../markup/guides/tasks.ts';
 import type { PageText, PageTools } from '../pageText.ts';
 import { howWeKnowPath, placePath } from '../paths.ts';
-import { whereabouts } from '../place.ts';
+import { nameAndWhereabouts, whereabouts } from '../place.ts';
 import { classInWords } from '../placeClasses.ts';
 import { speciesName } from '../stock.ts';
 import { placeGuideLines } from './guideList.ts';
@@ -29,7 +29,8 @@ function about(all: Catalogue, { guide, place, species }: GuideAtPlace, year: Ca
   const others =
     speciesOf(all, guide).length > 1 &&
     html` Dates that depend on the species are those of ${speciesName(species)}. <a class="unprinted" href="${href(placePath(place.id))}#species-dates">The days of other species</a>`;
-  return html`<p class="guide-about">For <a href="${href(placePath(place.id))}">${place.name}</a>, ${whereabouts(place)}: ${classInWords(year.placeClass)}.${others}</p>`;
+  const where = whereabouts(place);
+  return html`<p class="guide-about">For <a href="${href(placePath(place.id))}">${place.name}</a>${where === '' ? '' : `, ${where}`}: ${classInWords(year.placeClass)}.${others}</p>`;
 }
 
 function potOnlyNotice({ words, known }: NonNullable<PlaceGuideView['potOnly']>): Html {
@@ -78,7 +79,7 @@ export function guidePage(
   const sheet = html`<div class="guide-sheet"><h1>${guide.title} <span class="kind">${place.name}</span></h1><p class="standfirst">${guide.summary}</p>${about(all, at, year, href)}${line}${potOnly && potOnlyNotice(potOnly)}${jumps}<article class="prose guide">${body}</article>${figures && speciesFigures(figures)}${calendarSection(all, at, view, href)}</div>`;
   return {
     title: `${guide.title}: ${place.name}`,
-    description: `${guide.summary} With the dates of ${place.name}, ${whereabouts(place)}.`,
+    description: `${guide.summary} With the dates of ${nameAndWhereabouts(place)}.`,
     path: placeGuidePath(guide.id, place.id),
     canonical: general,
     things: [],

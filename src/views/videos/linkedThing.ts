@@ -151,7 +151,7 @@ function placeThing(place: Place): LinkedThing {
     name: place.name,
     path: placePath(place.id),
     state: null,
-    note: `${whereabouts(place)}: its freezes, its season, and what ripens there.`,
+    note: `${whereabouts(place) || place.name}: its freezes, its season, and what ripens there.`,
     on: [],
   };
 }
