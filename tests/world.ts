@@ -87,7 +87,6 @@ export const baseSpecies: WrittenSpecies = {
     leaf_fall_night: figure(29, 'F'),
     leaf_fall_mean: figure(9, 'C'),
     leaf_fall_spell: figure(14, 'days'),
-    cold_spell: figure(21, 'days'),
   },
   heat: {
     base: figure(8, 'C'),

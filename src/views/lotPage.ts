@@ -59,7 +59,7 @@ function formsSection(all: Catalogue, entry: LotEntry, lines: readonly StockLine
   const how = lot.buy ?? all.yard.ordering.link;
   const buy = how && html`<a class="button" href="${how}">${lot.buy ? 'Buy from this lot' : 'Order'}</a> `;
   const forms = lines.map(({ form }) => form);
-  return html`<section aria-labelledby="forms"><h2 id="forms">Form, readiness and price</h2><table class="ruled forms" data-forms="${forms.join(' ')}"><caption>As of ${dayInWords(all.asOf)}; the price is for one tree</caption><thead><tr><th scope="col">Form</th><th scope="col">Ready</th><th scope="col" class="price">Price</th></tr></thead><tbody>${lines.map(formRow)}</tbody></table>${lot.price && html`<p>The price is our own: ${lowerFirst(lot.price.why)}</p>`}<p class="buttons">${buy || null}<a class="button" href="${href('/ordering/')}">How to order</a></p>${whenItArrives(all, species.id, forms, href)}</section>`;
+  return html`<section aria-labelledby="forms"><h2 id="forms">Form, readiness and price</h2><table class="ruled forms" data-forms="${forms.join(' ')}"><caption>As of ${dayInWords(all.asOf)}; the price is for one tree</caption><thead><tr><th scope="col">Form</th><th scope="col">Ready</th><th scope="col" class="price">Price</th></tr></thead><tbody>${lines.map(formRow)}</tbody></table>${lot.price && html`<p>Priced by hand: ${lowerFirst(lot.price.why)}</p>`}<p class="buttons">${buy || null}<a class="button" href="${href('/ordering/')}">How to order</a></p>${whenItArrives(all, species.id, forms, href)}</section>`;
 }
 
 function cartonRow({ formName, cutBack, carton, weight, billable }: CartonView): Html {

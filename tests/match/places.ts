@@ -29,7 +29,6 @@ export const fig: Species = {
   leafFallNightC: figure(-3.3),
   leafFallMeanC: figure(10),
   leafFallSpellDays: figure(14),
-  coldSpellDays: figure(21),
   heatBaseC: figure(8),
   heatCapC: figure(36),
   budbreakHeat: figure(164),

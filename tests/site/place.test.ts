@@ -28,7 +28,7 @@ interface PlaceFile {
   name: string;
   kinds: { level: string; words: string }[];
   cultivars: Record<string, number>;
-  travel: { words: string };
+  travel: { route: boolean; forms: { form: string; formName: string; words: string }[] };
 }
 
 function placeFile(id: string): PlaceFile {
@@ -276,7 +276,13 @@ describe('pages speak for the place', () => {
       const field = (name: string) => page.locator(`[data-field="${name}"]`);
       await expect.poll(() => field('words').textContent()).toMatch(anyLevel);
       expect(await field('ripens').textContent()).toMatch(/crop/);
-      expect(await field('travel').textContent()).toBe(placeFile('chicago-il').travel.words);
+      const asked = (await page.locator('[data-forms]').getAttribute('data-forms'))!.split(' ');
+      const told = placeFile('chicago-il').travel.forms.filter(({ form }) => asked.includes(form));
+      const lines = await field('travel').locator('.line').allTextContents();
+      expect(lines).toHaveLength(told.length);
+      told.forEach(({ formName, words }, i) => {
+        expect(lines[i]).toContain(`${formName}: ${words.charAt(0).toLowerCase()}${words.slice(1)}`);
+      });
       await page.click('.my-tree summary');
       expect(await page.locator('[data-field="why"] li').count()).toBeGreaterThan(3);
       expect(await field('why').textContent()).toMatch(/computed|published|our working figure/);
@@ -436,7 +442,7 @@ describe('without scripts', () => {
         const ranks = words.map(word => levels.findIndex(level => levelWords[level] === word));
         expect(ranks).toEqual([...ranks].sort((a, b) => a - b));
         const text = await page.locator('main').textContent();
-        expect(text).toMatch(/Ready now, and suits here/);
+        expect(text).toMatch(/Ready, and suits here/);
         expect(text).toMatch(/When a tree can travel here/);
         expect(await page.locator('[data-mine-set]').isVisible()).toBe(false);
       },

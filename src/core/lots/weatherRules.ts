@@ -1,7 +1,6 @@
 /** The weather a lot waits for, as rules that watch day after day. Each is made anew for every weather year. */
 
 import type { DayRule } from '../climate/forecast.ts';
-import { COLD_DAY_C } from '../phenology/coldSpell.ts';
 
 /** Roots do not grow below this daily mean. Standing: ours. */
 export const ROOTING_BASE_C = 10;
@@ -15,6 +14,8 @@ export const WEANING_COLD_C = 10;
 /** What such a day counts. Standing: ours. */
 export const WEANING_COLD_SHARE = 0.5;
 
+/** A day with a lower mean is a cold day: soil cools and growth stops. Common practice, no source. */
+export const COLD_DAY_C = 10;
 /** Roots are bared after this many days whose mean stays below `COLD_DAY_C`. Standing: ours. */
 export const COLD_SOIL_DAYS = 14;
 

@@ -20,6 +20,9 @@ export const LEAFED_BEFORE_LAST_FREEZE_DAYS = 14;
 /** Trees that sleep in a cold store are sent until the usual day at the yard is this warm, C. Standing: ours. */
 const STORED_UNTIL_MEAN_C = 15;
 
+/** In an early fall trees sleep so much sooner than in the usual one, days. Whether a tree does is for its lot to say. Standing: ours. */
+const EARLY_FALL_DAYS = 14;
+
 /** Days of the year from one to another, both included. */
 export interface DoySpan {
   fromDoy: number;
@@ -53,8 +56,8 @@ function usualDays({ tminC, tmaxC, firstDoy, count }: WeatherYears): {
 }
 
 /**
- * From the day on which the usual year has given a tree the chill it needs, counted from when days turn cool, until it is too
- * warm for the trees that are still in the store.
+ * From two weeks before the day on which the usual year has given a tree the chill it needs, counted from when days turn cool,
+ * until it is too warm for the trees that are still in the store.
  */
 function asleepSpan(
   low: Float64Array,
@@ -72,7 +75,7 @@ function asleepSpan(
       return { fromDoy: from, toDoy: wrapDoy(midsummer + day - 1) };
     if (usual >= DORMANT_WEEK_MEAN_C) continue;
     hours += chillHoursOfDay(low[at(day)] as number, high[at(day)] as number);
-    if (from === null && hours >= chillHoursNeeded[use]) from = at(day) + 1;
+    if (from === null && hours >= chillHoursNeeded[use]) from = wrapDoy(at(day) + 1 - EARLY_FALL_DAYS);
   }
   return from === null ? null : { fromDoy: from, toDoy: midsummer };
 }

@@ -93,7 +93,7 @@ function closedReason(
         `Our parcels take ${transitDays} days, and this form is sent for ${longestWay[form].plain} days at most.`,
       );
     case 'awake':
-      return modelled('Our trees are awake at this time of the year; this form is sent asleep.');
+      return modelled('Our trees do not sleep at this time of the year, and this form is sent asleep.');
     case 'freezes-there':
       return modelled(
         'A tree in leaf would come among freezes. We send none to be stored: it would lose its leaves and wake again.',

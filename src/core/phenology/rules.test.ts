@@ -5,7 +5,6 @@ import { fig } from '../../../tests/match/places.ts';
 import type { DayRule } from '../climate/forecast.ts';
 import { fahrenheitToCelsius } from '../units.ts';
 import { budbreak } from './budbreak.ts';
-import { coldSpell } from './coldSpell.ts';
 import { endOfSeasonFigures, endOfSeasonOn, killingFreezeAt } from './endOfSeason.ts';
 import { heatMetOn, sumHeat } from './growingYear.ts';
 import { growthStartsOn } from './growthStart.ts';
@@ -93,12 +92,6 @@ describe('leaf fall', () => {
     expect(dayOf(rule, alike(9, 0, 4))).toBe(3);
     expect(dayOf(leafFall({ nightC: -2, meanC: 9, spellDays: 14 }), alike(30, 0, 4))).toBe(14);
   });
-});
-
-it('a cold spell counts days below 10 C, in a row or not', () => {
-  const mixed = [...alike(10, 0, 10), ...alike(5, 10, 20), ...alike(11, 0, 10)];
-  expect(dayOf(coldSpell(21), mixed)).toBe(26);
-  expect(dayOf(coldSpell(2), alike(5, 5, 15))).toBeNull();
 });
 
 describe('the start of growth', () => {

@@ -77,9 +77,10 @@ export const writtenSpecies = z.strictObject({
       leaf_fall_night: figure('The first night this cold takes the leaves.', temperatureUnits),
       leaf_fall_mean: figure('Leaves fall once the mean of a spell of days is below this.', temperatureUnits),
       leaf_fall_spell: figure('How many days that mean is taken over.', ['days']),
-      cold_spell: figure('Days with a mean under 10 C after leaf fall until the tree is truly dormant.', [
-        'days',
-      ]),
+      cold_spell: figure(
+        'Read from older files, and no longer used: dormancy goes by hours of chill since leaf fall.',
+        ['days'],
+      ).optional(),
     })
     .describe('When the tree goes to sleep and wakes.'),
   heat: z
@@ -160,7 +161,6 @@ export interface Species {
   leafFallNightC: Figure;
   leafFallMeanC: Figure;
   leafFallSpellDays: Figure;
-  coldSpellDays: Figure;
   heatBaseC: Figure;
   heatCapC: Figure;
   /** Degree-days C above the base. */
@@ -214,7 +214,6 @@ export function normaliseSpecies(id: string, written: WrittenSpecies): Species {
     leafFallNightC: normaliseFigure(dormancy.leaf_fall_night),
     leafFallMeanC: normaliseFigure(dormancy.leaf_fall_mean),
     leafFallSpellDays: normaliseFigure(dormancy.leaf_fall_spell),
-    coldSpellDays: normaliseFigure(dormancy.cold_spell),
     heatBaseC: normaliseFigure(heat.base),
     heatCapC: normaliseFigure(heat.cap),
     budbreakHeat: normaliseFigure(heat.budbreak),

@@ -1,13 +1,12 @@
 /** Do soil and season let the roots be bared: cold soil, leaves down, buds still tight? Or is the lot lifted already? */
 
 import { addDays, type Day, dayInWords } from '../../days.ts';
-import { COLD_DAY_C } from '../../phenology/coldSpell.ts';
 import { temperatureInWords } from '../../units.ts';
 import type { Gate } from '../answers.ts';
 import { budsBreak, type Expected, soilCold, soilColdAfterLeafFall, stillToCome } from '../milestones.ts';
 import { leafFallFrom } from '../seasons.ts';
 import type { SeasonSubject, YardDay } from '../subject.ts';
-import { COLD_SOIL_DAYS } from '../weatherRules.ts';
+import { COLD_DAY_C, COLD_SOIL_DAYS } from '../weatherRules.ts';
 import { restNotOver } from './dormant.ts';
 import {
   blocked,

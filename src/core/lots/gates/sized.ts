@@ -1,13 +1,13 @@
 /** Is the plant as large as the smallest the yard sells in its pot? */
 
 import { dayInWords } from '../../days.ts';
-import { COLD_DAY_C } from '../../phenology/coldSpell.ts';
 import type { Reason } from '../../records/common.ts';
 import { containerClasses, potWithArticle } from '../../records/container.ts';
 import type { Smallest, Yard } from '../../records/yard.ts';
 import { caliperInWords, lengthInWords } from '../../units.ts';
 import type { Seen } from '../answers.ts';
 import { isFresh, pottingOn, type YardDay } from '../subject.ts';
+import { COLD_DAY_C } from '../weatherRules.ts';
 import { blocked, type GateRule, look, passed, seen } from './gate.ts';
 
 interface Limit {
