@@ -83,13 +83,13 @@ function shortWords({ state, from }: FormTravel, asOf: Day): string {
 
 function travelWords(travel: FormTravel, asOf: Day): Pick<FormTravelView, 'words' | 'more'> {
   const { state, leaving, week, wait, withoutStore } = travel;
-  if (state === 'closed') return { words: closedWords(travel, asOf), more: '' };
+  if (state === 'closed') return { words: closedWords(travel, asOf), more: week.byHand ?? '' };
   const store =
     week.receiving === 'cold-store' && withoutStore !== null
       ? `Without one, from ${comingDay(withoutStore, asOf)}.`
       : '';
   const lined = week.lining === 'lined' ? 'In a lined carton.' : '';
-  const after = [lined, receivingWords[week.receiving], store];
+  const after = [week.byHand ?? '', lined, receivingWords[week.receiving], store];
   if (state === 'open') {
     return {
       words: `Open: the next parcels leave on ${comingDay(leaving, asOf)}`,
