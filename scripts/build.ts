@@ -4,9 +4,10 @@ import { mkdir } from 'node:fs/promises';
 import { homedir, tmpdir } from 'node:os';
 import { dirname, join, resolve } from 'node:path';
 import { fileURLToPath } from 'node:url';
-import { contentDir, keepContent, loadContent, shownFolder } from '../src/content.ts';
+import { changeHistory, contentDir, keepContent, loadContent, shownFolder } from '../src/content.ts';
 import type { Catalogue } from '../src/core/catalogue.ts';
 import { textReport } from '../src/core/reading/report.ts';
+import type { ChangeLine } from '../src/core/records/change.ts';
 import type { FileAside } from '../src/files.ts';
 import {
   checkAddresses,
@@ -23,6 +24,7 @@ import {
 import type { BuildJob } from '../src/integrations/buildJob.ts';
 import { buildLog } from '../src/integrations/buildLog.mjs';
 import type { CarryOver } from '../src/integrations/carryOver.ts';
+import { writeChanges } from '../src/integrations/changeLog.ts';
 import { type FinishedFile, readSite } from '../src/integrations/finishedSite.ts';
 import { isDiskFull } from '../src/integrations/fullDisk.ts';
 import { clearLeftAside } from '../src/integrations/leftAside.ts';
@@ -191,6 +193,8 @@ interface Made {
 interface Finished {
   /** The list of addresses. */
   list: NewList | null;
+  /** What was told of the list of lots for the first time. */
+  changes: readonly ChangeLine[];
   /** What is known of the pages, for the next build. */
   kept: FileAside;
 }
@@ -214,8 +218,9 @@ async function finish(
     (file, bytes) => refusePrivate(scan, file, bytes),
   );
   await writeSitemap(built, pages, links);
+  const isPublished = content.asOf === content.publishedOn;
   const addresses = checkAddresses(records.addresses, catalogue, pages, {
-    day: { asOf: content.asOf, isPublished: content.asOf === content.publishedOn },
+    day: { asOf: content.asOf, isPublished },
     shownDir: shownFolder(content.dir),
   });
   const moved = serveMovedFiles(built, addresses, files.keys());
@@ -223,7 +228,8 @@ async function finish(
   const list = newList(content.dir, leaveList ? [] : addresses.news);
   publishList(built, list);
   const keys = new Map([...plannedKeys(), ...fromBeside.map(({ file, key }) => [file, key] as const)]);
-  return { list, kept: await keepList(out, ground, keys, { files, privateNotes }) };
+  const changes = isPublished && !leaveList ? (await changeHistory()).lines : [];
+  return { list, changes, kept: await keepList(out, ground, keys, { files, privateNotes }) };
 }
 
 /**
@@ -232,12 +238,14 @@ async function finish(
  */
 async function publish(
   { content, catalogue, out, built }: BuildJob,
-  { list, kept }: Finished,
+  { list, changes, kept }: Finished,
 ): Promise<number> {
   const written = [kept];
   try {
     const addresses = await writeNewList(content.dir, list);
     if (addresses !== null) written.unshift(addresses);
+    const log = await writeChanges(content.dir, changes);
+    if (log !== null) written.unshift(log);
     // Whatever came to lie there during the build.
     assertOurs(out, catalogue);
     await swapIn(built, out);

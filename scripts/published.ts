@@ -8,15 +8,17 @@ import { dirname, join, relative, resolve } from 'node:path';
 import { fileURLToPath } from 'node:url';
 import { emptyList, listRows } from '../src/core/addresses/listText.ts';
 import { mergedList } from '../src/core/addresses/mergedList.ts';
+import { unlogged, withLines } from '../src/core/records/changeLog.ts';
 import { writeWhole } from '../src/files.ts';
 import { oneAtATime } from '../src/integrations/oneAtATime.ts';
 import { readFlags, runIfMain, UsageError } from './command.ts';
 
-const help = `Looks after content/addresses.csv, the list of every address the site was ever published with.
+const help = `Looks after what was published: content/addresses.csv, the list of every address the site ever had, and content/changes.jsonl, what it has
+told of the list of lots.
 
   npm run published -- restore       where the list is missing: takes it back from the site that is online
   npm run published -- start         begins an empty list, for a yard that was never published
-  npm run published -- add FOLDER    adds what the list in FOLDER, such as dist, has beyond it
+  npm run published -- add FOLDER    adds what is in the files of these names in FOLDER, such as dist, and not in those here
 
   --base /orchard/    the path below which the site is online, for restore
 
@@ -25,6 +27,7 @@ CONTENT_DIR names another content folder; BASE_PATH does what --base does.
 
 const root = dirname(dirname(fileURLToPath(import.meta.url)));
 const listName = 'addresses.csv';
+const logName = 'changes.jsonl';
 const patienceMs = 30_000;
 
 function shown(path: string): string {
@@ -35,6 +38,8 @@ function shown(path: string): string {
 function textOf(path: string): string | null {
   return existsSync(path) ? readFileSync(path, 'utf8') : null;
 }
+
+const linesInWords = (count: number) => `${count} new ${count === 1 ? 'line' : 'lines'}`;
 
 async function add(content: string, folder: string): Promise<string> {
   const [list, from] = [join(content, listName), join(folder, listName)];
@@ -49,7 +54,11 @@ async function add(content: string, folder: string): Promise<string> {
     throw new UsageError(`nothing was added to ${shown(list)}: ${merged.problem}.`);
   }
   if (merged.added > 0) await writeWhole(list, merged.text);
-  return `${merged.added} new ${merged.added === 1 ? 'line' : 'lines'} in ${shown(list)}\n`;
+  const log = join(content, logName);
+  const before = textOf(log) ?? '';
+  const told = unlogged(before, textOf(join(folder, logName)) ?? '');
+  if (told.length > 0) await writeWhole(log, withLines(before, told));
+  return `${linesInWords(merged.added)} in ${shown(list)}, ${linesInWords(told.length)} in ${shown(log)}\n`;
 }
 
 /** What the site answers at an address; null where it says that there is nothing. Throws when it cannot be asked. */

@@ -11,7 +11,7 @@ import { type ClimateSummary, climateSummary } from './core/climate/summary.ts';
 import { type Day, parseDay } from './core/days.ts';
 import type { EvidenceTable } from './core/evidence/table.ts';
 import type { StockEvent } from './core/history/event.ts';
-import { stockEvents } from './core/history/history.ts';
+import { type ListHistory, listHistory } from './core/history/history.ts';
 import { type Reading, readClockSettings, readRecords, type SourceFile } from './core/reading/read.ts';
 import { textReport } from './core/reading/report.ts';
 import type { Records } from './core/records/records.ts';
@@ -134,18 +134,23 @@ export async function catalogue(): Promise<Catalogue> {
   return (await loadedOnce()).catalogue;
 }
 
-let changesKept: { of: Catalogue; events: StockEvent[] } | undefined;
+let historyKept: { of: Catalogue; history: ListHistory } | undefined;
 
 /**
- * The newest changes of the list, newest first. They follow from the records, so they are no part of the catalogue: only the feeds and
- * the page of changes show them. Throws a ContentError when the content has errors.
+ * The newest changes of the list, and what publishing it adds to what was told. They follow from the records, so they are no part of the
+ * catalogue: only the feeds and the page of changes show them. Throws a ContentError when the content has errors.
  */
-export async function changes(): Promise<StockEvent[]> {
+export async function changeHistory(): Promise<ListHistory> {
   const { records, catalogue } = await loadedOnce();
-  if (changesKept?.of !== catalogue) {
-    changesKept = { of: catalogue, events: stockEvents(records, catalogue) };
+  if (historyKept?.of !== catalogue) {
+    historyKept = { of: catalogue, history: listHistory(records, catalogue) };
   }
-  return changesKept.events;
+  return historyKept.history;
+}
+
+/** The newest changes of the list, newest first. Throws a ContentError when the content has errors. */
+export async function changes(): Promise<StockEvent[]> {
+  return (await changeHistory()).events;
 }
 
 /** The records behind the catalogue, for the typed collections. Throws a ContentError when the content has errors. */

@@ -7,8 +7,9 @@ import { figuresOfPlace } from '../src/core/climate/place.ts';
 import { weatherYears } from '../src/core/climate/weatherYears.ts';
 import { addDays, type Day, day, daysBetween } from '../src/core/days.ts';
 import type { StockEvent } from '../src/core/history/event.ts';
-import { stockEvents } from '../src/core/history/history.ts';
+import { listHistory } from '../src/core/history/history.ts';
 import { READY_AGAIN_DAYS } from '../src/core/history/lotEvents.ts';
+import type { ChangeLine } from '../src/core/records/change.ts';
 import type { Form } from '../src/core/records/common.ts';
 import type { WrittenLot } from '../src/core/records/lot.ts';
 import { normalisePlace } from '../src/core/records/place.ts';
@@ -20,7 +21,7 @@ const first = day('2026-05-20');
 const everything = 10_000;
 
 function historyOf(records: Records, asOf: string, most = everything): StockEvent[] {
-  return stockEvents(records, catalogueOf(records, asOf), most);
+  return listHistory(records, catalogueOf(records, asOf), most).events;
 }
 
 const maybe = <T>(arbitrary: fc.Arbitrary<T>) => fc.option(arbitrary, { nil: null, freq: 3 });
@@ -169,19 +170,6 @@ function slowHistory(records: Records, last: Day): string[] {
       const [was, is] = [entryOn(id, before).soldOut, entryOn(id, on).soldOut];
       if (was !== is) told.push(`${on} ${id} ${is ? 'sold-out' : 'back'}`);
     }
-    const family = records.lots.filter(
-      other => other.cultivar === records.lots.find(lot => lot.id === id)!.cultivar,
-    );
-    const turning = [...new Set(family.flatMap(other => days(records, other.id)))]
-      .filter(on => on >= started && on <= last)
-      .sort();
-    for (const [index, on] of turning.entries()) {
-      const before = turning[index - 1];
-      if (!before || entryOn(id, before).soldOut || entryOn(id, on).soldOut) continue;
-      const pricesOn = (at: Day) =>
-        forms.map(form => entryOn(id, at).tiers[form]!.answer.price.minor).join(' ');
-      if (pricesOn(before) !== pricesOn(on)) told.push(`${on} ${id} price`);
-    }
   }
   return told.sort();
 }
@@ -211,7 +199,7 @@ describe('the history of a yard', () => {
         { seed: 4287, numRuns },
       );
       expect(kinds.ready).toBeGreaterThan(numRuns);
-      expect(kinds.price).toBeGreaterThan(numRuns);
+      expect(kinds['sold-out']).toBeGreaterThan(0);
     },
     400_000,
   );
@@ -256,6 +244,41 @@ describe('the history of a yard', () => {
       ),
       { seed: 2005, numRuns: 15 },
     );
+  });
+
+  it('that was published keeps every id, and tells nothing twice, when the thermometer is typed in days late', () => {
+    let later = 0;
+    fc.assert(
+      fc.property(
+        logged,
+        fc.integer({ min: 60, max: 290 }),
+        fc.integer({ min: 3, max: 30 }),
+        (records, at, typed) => {
+          let changes: ChangeLine[] = [];
+          let shown = new Map<string, StockEvent>();
+          // Published daily; the log of the last days is typed in at once, now and then.
+          for (let on = addDays(first, at), count = 0; count < 40; on = addDays(on, 4), count += 4) {
+            const knownTo = addDays(first, at + count - (count % typed));
+            const known = {
+              ...records,
+              changes,
+              temperatures: records.temperatures.filter(({ day: of }) => of <= knownTo),
+            };
+            const { events, lines } = listHistory(known, catalogueOf(known, on), everything);
+            const now = new Map(events.map(event => [event.id, event]));
+            for (const [id, event] of shown) expect(now.get(id), id).toEqual(event);
+            expect(now.size).toBe(events.length);
+            later += shown.size > 0 ? events.length - shown.size : 0;
+            shown = now;
+            changes = [...changes, ...lines];
+            const again = { ...known, changes };
+            expect(listHistory(again, catalogueOf(again, on), everything)).toEqual({ events, lines: [] });
+          }
+        },
+      ),
+      { seed: 4151, numRuns: 6 },
+    );
+    expect(later).toBeGreaterThan(6);
   });
 
   it('of a lot is untouched by what happens to other cultivars', () => {

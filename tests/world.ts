@@ -271,6 +271,7 @@ export function worldRecords(world: World = {}): Records {
     dailyRecords: new Map(),
     temperatures: world.log ?? [],
     addresses: [],
+    changes: [],
   };
 }
 

@@ -2,8 +2,9 @@
 
 import type { Catalogue, LotEntry } from '../core/catalogue.ts';
 import { type Day, dayInWords } from '../core/days.ts';
-import type { EventKind, PriceMove, StockEvent } from '../core/history/event.ts';
+import type { PriceMove, StockEvent } from '../core/history/event.ts';
 import { priceInWords } from '../core/money.ts';
+import type { EventKind } from '../core/records/change.ts';
 import type { Form, Reason } from '../core/records/common.ts';
 import type { Feed, FeedEntry } from '../outputs/feed.ts';
 import type { AddressOf } from '../outputs/openFile.ts';

@@ -149,7 +149,7 @@ describe('the publishing workflow', () => {
   it('fails where the list of addresses is lost', () => {
     const steps = Object.values(jobs).flatMap(job => job.steps);
     expect(steps.filter(step => 'continue-on-error' in step)).toEqual([]);
-    const kept = steps.find(({ with: how }) => how?.path === 'content/addresses.csv')!;
+    const kept = steps.find(({ with: how }) => String(how?.path).startsWith('content/addresses.csv'))!;
     expect(kept.with!['if-no-files-found']).toBe('error');
     const order = runsOf(jobs.build!);
     expect(order.findIndex(run => run.includes('published -- restore'))).toBeLessThan(

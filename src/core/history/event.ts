@@ -2,14 +2,8 @@
 
 import type { Day } from '../days.ts';
 import type { Money } from '../money.ts';
+import type { EventKind } from '../records/change.ts';
 import type { Form, Reason } from '../records/common.ts';
-
-/**
- * opened: the lot came onto the list; ready: a form of it became ready; price: a form went up or down; sold-out: none are left;
- * back: there are some again. One event of a kind for a lot on a day; in this order.
- */
-export const eventKinds = ['opened', 'back', 'ready', 'price', 'sold-out'] as const;
-export type EventKind = (typeof eventKinds)[number];
 
 export interface PriceMove {
   form: Form;
@@ -21,7 +15,10 @@ export interface StockEvent {
   /** A `tag:` URI (RFC 4151) that names this event for ever. */
   id: string;
   kind: EventKind;
-  /** The walk or the date in the records that made it true; where mere time did, the day it came true. */
+  /**
+   * The walk or the date in the records that made it true; where mere time did, the day it came true; of a price, the day from which it was
+   * asked. As it was when the event was first told.
+   */
   day: Day;
   lot: string;
   cultivar: string;
@@ -36,8 +33,16 @@ export interface StockEvent {
 
 /**
  * The `tag:` URI of an event, from what it is about and nothing else: `tag:trees.example,2026-11-21:lot/l26-01/ready`.
- * RFC 4151, 2.1: an authority, a comma, a date in ISO 8601, a colon, and what the authority calls it.
+ * RFC 4151, 2.1: an authority, a comma, a date in ISO 8601, a colon, and what the authority calls it. `used` are those of other events: a lot may
+ * have two of a kind on a day when the second is found later.
  */
-export function eventId(address: string, lot: string, kind: EventKind, day: Day): string {
-  return `tag:${new URL(address).hostname},${day}:lot/${lot}/${kind}`;
+export function eventId(
+  address: string,
+  { lot, kind, day }: Pick<StockEvent, 'lot' | 'kind' | 'day'>,
+  used: ReadonlySet<string> = new Set(),
+): string {
+  const id = `tag:${new URL(address).hostname},${day}:lot/${lot}/${kind}`;
+  let free = id;
+  for (let count = 2; used.has(free); count += 1) free = `${id}/${count}`;
+  return free;
 }

@@ -1,6 +1,7 @@
 /**
- * The newest changes of a yard's list, from the records alone. Every lot and every cultivar tells its history backwards and is asked
- * only as far back as the feed reaches, so that a yard of thousands of lots looks at few days of few of them.
+ * The newest changes of a yard's list. What was told when the site was published stays as it was told (content/changes.jsonl); what is new since is
+ * found in the records. Every lot tells its history backwards and is asked only as far back as the feed reaches, so that a yard of thousands of lots
+ * looks at few days of few of them.
  */
 
 import { DEFAULT_HORIZON_DAYS } from '../climate/forecast.ts';
@@ -12,15 +13,16 @@ import { homeOutlook } from '../lots/outlook.ts';
 import type { YardDay } from '../lots/subject.ts';
 import { waitingBefore } from '../lots/waiting.ts';
 import { indexWalks } from '../lots/walkIndex.ts';
+import { type ChangeLine, eventKinds, isTold, type ToldLine } from '../records/change.ts';
 import type { Lot } from '../records/lot.ts';
 import type { Place } from '../records/place.ts';
 import type { Records } from '../records/records.ts';
 import type { Species } from '../records/species.ts';
-import { eventId, eventKinds, type StockEvent } from './event.ts';
+import { lastAsked, priceNews } from './askedPrices.ts';
+import { eventId, type StockEvent } from './event.ts';
 import { type History, type LotEvent, lotEvents } from './lotEvents.ts';
-import { pastOf } from './past.ts';
-import { type Family, familyPrices, type PlainPrices } from './pastPrices.ts';
-import { type PriceEvent, priceEvents } from './priceEvents.ts';
+import { type LotPast, pastOf } from './past.ts';
+import { type DatedEvent, untold } from './told.ts';
 
 /** As many changes as a feed tells: a reader that looks in once a month should miss none in a busy season. Standing: ours. */
 export const FEED_ENTRIES = 60;
@@ -38,8 +40,7 @@ interface ListedLot extends LotAnswers {
   soldOut: boolean;
 }
 
-type Told = LotEvent | PriceEvent;
-type Stream = History<Told>;
+type Stream = History<LotEvent>;
 
 /** Histories waiting to be asked on, by the day up to which they may still tell something, and by cultivar. */
 type Queue = Map<Day, Map<string, Stream[]>>;
@@ -53,8 +54,8 @@ function enqueue(queue: Queue, on: Day, cultivar: string, stream: Stream): void 
 }
 
 /** Everything a history tells of one day; the history goes back into the queue for the earlier day it names next. */
-function eventsOf(stream: Stream, on: Day, cultivar: string, queue: Queue): Told[] {
-  const events: Told[] = [];
+function eventsOf(stream: Stream, on: Day, cultivar: string, queue: Queue): LotEvent[] {
+  const events: LotEvent[] = [];
   for (let step = stream.next(); !step.done; step = stream.next()) {
     const told = step.value;
     if (typeof told !== 'string') events.push(told);
@@ -68,20 +69,30 @@ function eventsOf(stream: Stream, on: Day, cultivar: string, queue: Queue): Told
 
 const byText = (a: string, b: string) => (a < b ? -1 : Number(a > b));
 
-function byLotAndKind(a: Told, b: Told): number {
-  return byText(a.lot, b.lot) || eventKinds.indexOf(a.kind) - eventKinds.indexOf(b.kind);
+/** Newest first; those of one day by cultivar, lot and kind. */
+function byAge(a: StockEvent, b: StockEvent): number {
+  return (
+    byText(b.day, a.day) ||
+    byText(a.cultivar, b.cultivar) ||
+    byText(a.lot, b.lot) ||
+    eventKinds.indexOf(a.kind) - eventKinds.indexOf(b.kind) ||
+    byText(a.id, b.id)
+  );
 }
 
-/** The newest of what the histories tell: by day, newest first, then by cultivar, lot and kind. */
-function newest(queue: Queue, most: number, named: (told: Told, on: Day, cultivar: string) => StockEvent) {
-  const events: StockEvent[] = [];
+/** The newest of what the histories tell, by day and cultivar; at least `most` where there are so many. */
+function newest(queue: Queue, most: number): DatedEvent[] {
+  const events: DatedEvent[] = [];
   while (queue.size > 0 && events.length < most) {
-    const on = [...queue.keys()].reduce(later);
-    const families = queue.get(on)!;
-    queue.delete(on);
+    const day = [...queue.keys()].reduce(later);
+    const families = queue.get(day)!;
+    queue.delete(day);
     for (const cultivar of [...families.keys()].sort(byText)) {
-      const told = families.get(cultivar)!.flatMap(stream => eventsOf(stream, on, cultivar, queue));
-      events.push(...told.sort(byLotAndKind).map(event => named(event, on, cultivar)));
+      const told = families.get(cultivar)!.flatMap(stream => eventsOf(stream, day, cultivar, queue));
+      const inOrder = told.sort(
+        (a, b) => byText(a.lot, b.lot) || eventKinds.indexOf(a.kind) - eventKinds.indexOf(b.kind),
+      );
+      events.push(...inOrder.map(event => ({ ...event, day })));
       if (events.length >= most) return events.slice(0, most);
     }
   }
@@ -106,47 +117,131 @@ function horizonOf({ asOf, outlook }: YardDay): Day {
   return outlook.log.length > 0 ? addDays(asOf, DEFAULT_HORIZON_DAYS) : asOf;
 }
 
+/** The list of changes, and what publishing it adds to what was told. */
+export interface ListHistory {
+  /** Newest first. */
+  events: StockEvent[];
+  /** Lines for content/changes.jsonl. */
+  lines: ChangeLine[];
+}
+
+/** Everything a lot tells, newest first. */
+function wholeHistory(past: LotPast, asOf: Day): DatedEvent[] {
+  const events: DatedEvent[] = [];
+  let day = asOf;
+  for (const told of lotEvents(past, asOf, true)) {
+    if (typeof told === 'string') day = told;
+    else events.push({ ...told, day });
+  }
+  return events;
+}
+
+/** What the records show and nobody was told: of the newest, what is no older than the oldest that was told. */
+function news(
+  queue: Queue,
+  pasts: ReadonlyMap<string, LotPast>,
+  lines: readonly ChangeLine[],
+  { asOf, most }: { asOf: Day; most: number },
+): DatedEvent[] {
+  const found = newest(queue, most);
+  const begun = lines.map(({ day }) => day).sort()[0];
+  if (begun === undefined) return found;
+  const told = new Map<string, ToldLine[]>();
+  for (const line of lines.filter(isTold)) told.set(line.lot, [...(told.get(line.lot) ?? []), line]);
+  const nameOf = ({ lot, kind, day }: DatedEvent) => `${lot} ${kind} ${day}`;
+  const fresh = new Map<string, DatedEvent>();
+  for (const lot of new Set(found.map(event => event.lot))) {
+    // A lot of which nothing was told needs no looking back.
+    const ofLot = told.get(lot);
+    const all = ofLot === undefined ? [] : wholeHistory(pasts.get(lot)!, asOf);
+    for (const event of ofLot === undefined ? found.filter(each => each.lot === lot) : untold(all, ofLot)) {
+      fresh.set(nameOf(event), event);
+    }
+  }
+  return found.flatMap(event => (event.day < begun ? [] : (fresh.get(nameOf(event)) ?? [])));
+}
+
 /**
- * The newest changes of the list, newest first, at most `most`. `catalogue` is what `assemble` made of the same records. An event once
- * told stays as it is while records are only added for later days.
+ * The newest changes of the list, at most `most`, by what was told before and what the records show beyond it. `catalogue` is what `assemble` made of
+ * the same records. An event once told stays as it is, whatever is added to the records, mended in them, or asked today.
  */
-export function stockEvents(
+export function listHistory(
   records: Records,
   catalogue: ListOfTheDay,
   most: number = FEED_ENTRIES,
-): StockEvent[] {
+): ListHistory {
   const { asOf, home, lots } = catalogue;
   const { yard } = records;
   const outlook = homeOutlook({ name: home.name, figures: figuresOfPlace(home) }, records.temperatures, asOf);
   const bench = lotBench({ asOf, yard, outlook });
   const walks = indexWalks(records.walks, asOf);
   const askWaiting = waitingBefore(horizonOf(bench.today));
-  const plainPrices: PlainPrices = new Map();
-  const families = new Map<string, Family & { pasts: Family['pasts'][number][] }>();
+  const pasts = new Map<string, LotPast>();
   const queue: Queue = new Map();
   for (const entry of lots) {
     const { lot, species } = entry;
     const past = pastOf(lot, species, walks.get(lot.id) ?? [], bench.today, entry, askWaiting);
+    pasts.set(lot.id, past);
     enqueue(queue, asOf, lot.cultivar, lotEvents(past, asOf, mayHaveOpened(entry)));
-    const family = families.get(lot.cultivar);
-    if (family) family.pasts.push(past);
-    else
-      families.set(lot.cultivar, {
-        cultivar: records.cultivars.get(lot.cultivar)!,
-        species,
-        pasts: [past],
-      });
   }
-  for (const [cultivar, family] of families) {
-    const prices = familyPrices(family, bench, plainPrices);
-    enqueue(queue, asOf, cultivar, priceEvents(family, prices, asOf));
+  const lines = records.changes.filter(({ day }) => day <= asOf);
+  const fresh = news(queue, pasts, lines, { asOf, most });
+
+  const asked = lastAsked(lines);
+  const notedOn = lastNoted(lots, pasts);
+  const prices = lots.map(entry =>
+    priceNews(entry, asked.get(entry.lot.id), {
+      asOf,
+      notedOn: notedOn.get(entry.lot.cultivar)!,
+      currency: yard.currency,
+    }),
+  );
+
+  const cultivars = new Map(lots.map(({ lot }) => [lot.id, lot.cultivar]));
+  const told = lines.filter(isTold);
+  const used = new Set(told.map(({ id }) => id));
+  const added = [...fresh, ...prices.flatMap(({ event }) => event ?? [])].map((event): StockEvent => {
+    const id = eventId(yard.address, event, used);
+    used.add(id);
+    return { forms: [], moves: [], ...event, id, cultivar: cultivars.get(event.lot)! };
+  });
+  const before = told.flatMap((line): StockEvent[] => {
+    const cultivar = cultivars.get(line.lot);
+    return cultivar === undefined ? [] : [eventOf(line, cultivar)];
+  });
+  return {
+    events: [...before, ...added].sort(byAge).slice(0, most),
+    lines: [
+      ...added
+        .sort(byAge)
+        .reverse()
+        .map(event => lineOf(event, yard.currency)),
+      ...prices.flatMap(({ line }) => line ?? []),
+    ],
+  };
+}
+
+/** The last day on which something was noted of a lot of each cultivar. */
+function lastNoted(lots: readonly ListedLot[], pasts: ReadonlyMap<string, LotPast>): Map<string, Day> {
+  const noted = new Map<string, Day>();
+  for (const { lot } of lots) {
+    const own = pasts.get(lot.id)!.noted.at(-1) ?? lot.started;
+    const other = noted.get(lot.cultivar);
+    noted.set(lot.cultivar, other === undefined ? own : later(own, other));
   }
-  return newest(queue, most, (told, day, cultivar) => ({
-    id: eventId(yard.address, told.lot, told.kind, day),
-    forms: [],
-    moves: [],
-    ...told,
-    day,
+  return noted;
+}
+
+function eventOf({ currency, moves, ...line }: ToldLine, cultivar: string): StockEvent {
+  const money = (minor: number) => ({ minor, currency });
+  return {
+    ...line,
     cultivar,
-  }));
+    moves: moves.map(({ form, from, to }) => ({ form, from: money(from), to: money(to) })),
+  };
+}
+
+function lineOf({ id, kind, day, lot, forms, moves, left, because }: StockEvent, currency: string): ToldLine {
+  const minors = moves.map(({ form, from, to }) => ({ form, from: from.minor, to: to.minor }));
+  return { id, kind, day, lot, forms, moves: minors, currency, left, because };
 }

@@ -4,8 +4,8 @@ import { addDays, type Day, dayInWords, daysBetween } from '../days.ts';
 import type { FormAnswer } from '../lots/answers.ts';
 import { counted } from '../lots/gates/counted.ts';
 import { answerForms } from '../lots/readiness.ts';
+import type { EventKind } from '../records/change.ts';
 import type { Form, Reason } from '../records/common.ts';
-import type { EventKind } from './event.ts';
 import { type Openings, openingsBetween } from './openings.ts';
 import type { LotPast } from './past.ts';
 

@@ -1,14 +1,13 @@
 /** A lot as it stood on any day of its past, by what was known on that day. */
 
 import { addDays, type Day, daysBetween } from '../days.ts';
-import type { LotAnswers, LotSigns, SizeClass, StockCount } from '../lots/answers.ts';
+import type { LotAnswers, LotSigns, StockCount } from '../lots/answers.ts';
 import { signsOf } from '../lots/signs.ts';
-import { sizeOf } from '../lots/sizeClass.ts';
 import { stockOf } from '../lots/stock.ts';
 import type { Subject, YardDay } from '../lots/subject.ts';
 import type { AskWaiting, Waiting } from '../lots/waiting.ts';
 import type { Sighting } from '../lots/walkIndex.ts';
-import type { Answer, Form } from '../records/common.ts';
+import type { Form } from '../records/common.ts';
 import type { Lot } from '../records/lot.ts';
 import type { Species } from '../records/species.ts';
 
@@ -19,7 +18,6 @@ export interface LotPast {
   subjectOn(on: Day): Subject;
   todayOn(on: Day): YardDay;
   stockOn(on: Day): StockCount;
-  sizeOn(on: Day): Answer<SizeClass>;
   waitingOn(on: Day): ReadonlyMap<Form, Waiting>;
 }
 
@@ -39,8 +37,6 @@ function notedDays(lot: Lot, sightings: readonly Sighting[], asOf: Day): Day[] {
 interface Known {
   signs: LotSigns;
   stock: StockCount;
-  /** By how many pottings there had been. */
-  sizes: Map<number, Answer<SizeClass>>;
 }
 
 /** `today` is the newest day of the past, with an outlook that knows the whole log; `answers` are the lot's of that day. */
@@ -49,20 +45,17 @@ export function pastOf(
   species: Species,
   sightings: readonly Sighting[],
   today: YardDay,
-  { signs, stock, size }: Pick<LotAnswers, 'signs' | 'stock' | 'size'>,
+  { signs, stock }: Pick<LotAnswers, 'signs' | 'stock'>,
   askWaiting: AskWaiting,
 ): LotPast {
-  const pottingsOn = (on: Day) => lot.pottings.findLastIndex(({ date }) => date <= on) + 1;
-  const known = new Map<number, Known>([
-    [sightings.length, { signs, stock, sizes: new Map([[pottingsOn(today.asOf), size]]) }],
-  ]);
+  const known = new Map<number, Known>([[sightings.length, { signs, stock }]]);
   const waits = new Map<Day, ReadonlyMap<Form, Waiting>>();
   const knownOn = (on: Day): Known => {
     const count = sightings.findLastIndex(sighting => sighting.on <= on) + 1;
     let then = known.get(count);
     if (!then) {
       const seen = sightings.slice(0, count);
-      then = { signs: signsOf(seen), stock: stockOf(lot, seen), sizes: new Map() };
+      then = { signs: signsOf(seen), stock: stockOf(lot, seen) };
       known.set(count, then);
     }
     return then;
@@ -76,16 +69,6 @@ export function pastOf(
     },
     todayOn: on => ({ ...today, asOf: on, outlook: today.outlook.until(on) }),
     stockOn: on => knownOn(on).stock,
-    sizeOn(on) {
-      const { signs, sizes } = knownOn(on);
-      const pottings = pottingsOn(on);
-      let size = sizes.get(pottings);
-      if (!size) {
-        size = sizeOf(lot, signs, on, today.yard.prices.baseClassIndex);
-        sizes.set(pottings, size);
-      }
-      return size;
-    },
     waitingOn(on) {
       let waiting = waits.get(on);
       if (!waiting) {

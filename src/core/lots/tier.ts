@@ -25,6 +25,9 @@ export interface TierQuestion {
 /** Rungs that a price may climb to its floor: more than twenty decades are a mistake in the records, not a price. */
 const MOST_RUNGS = 400;
 
+/** Told where a price is lifted to what the yard needs at least, which itself is private. */
+export const FLOOR_WORDS = 'The yard sells no such tree for less.';
+
 const formNames: Record<Form, string> = {
   'leafed-pot': 'Leafed in a pot',
   'dormant-pot': 'Dormant in a pot',
@@ -71,7 +74,7 @@ export function tierOf(question: TierQuestion): Answer<PriceTier> {
   };
   const wanted = sizeSteps + scarcitySteps + formSteps;
   const rung = heldAtFloor(wanted);
-  const notBelow = ours('The yard sells no such tree for less.');
+  const notBelow = ours(FLOOR_WORDS);
   if (rung > wanted) because.push(notBelow);
   because.push(
     ours(`On the ladder ${words(rungValue(series, baseRung + rung))}, rounded to ${words(priceAt(rung))}.`),

@@ -2,6 +2,7 @@
 
 import type { Day } from '../days.ts';
 import type { AddressRow } from '../records/address.ts';
+import type { ChangeLine } from '../records/change.ts';
 import type { Cultivar, WrittenCultivar } from '../records/cultivar.ts';
 import type { Guide, WrittenGuide } from '../records/guide.ts';
 import type { Lot, WrittenLot } from '../records/lot.ts';
@@ -73,6 +74,8 @@ export interface Draft {
   temperatures: DailyReading[];
   /** Lines of the address list without errors of their own, in the order of the file. */
   addresses: AddressRow[];
+  /** What was told of the list before, oldest first. */
+  changes: ChangeLine[];
   /** Daily records in content/places: file name to text. */
   dailyRecords: Map<string, string>;
   /** Costs with the file they stand in, public or private; null where there are none. */

@@ -10,6 +10,7 @@ import { normaliseSpecies, writtenSpecies } from '../records/species.ts';
 import { normaliseVideo, writtenVideo } from '../records/video.ts';
 import { normaliseYard, writtenYard } from '../records/yard.ts';
 import { readAddresses } from './addressFile.ts';
+import { readChanges } from './changeFile.ts';
 import type { RawTable } from './csvText.ts';
 import { decode, largestAddressListBytes } from './decode.ts';
 import type { Draft, Entry, KnownIds, PhotoFile } from './draft.ts';
@@ -79,6 +80,7 @@ function nothingYet(asOf: Day, photos: readonly PhotoFile[]): Gathered {
       videos: [],
       temperatures: [],
       addresses: [],
+      changes: [],
       dailyRecords: new Map(),
       costs: null,
       privateYard: null,
@@ -123,7 +125,8 @@ function addFile(gathered: Gathered, { path, bytes, unread }: SourceFile): void 
   }
   const nameProblem = namedKinds.has(kind) ? badFileName(path) : null;
   if (nameProblem) gathered.problems.push(nameProblem);
-  const decoded = decode(path, bytes, kind === 'addresses' ? largestAddressListBytes : undefined);
+  const grows = kind === 'addresses' || kind === 'changes';
+  const decoded = decode(path, bytes, grows ? largestAddressListBytes : undefined);
   if ('problem' in decoded) {
     gathered.problems.push(decoded.problem);
     if (kind === 'lots') gathered.draft.allLotsKnown = false;
@@ -229,6 +232,11 @@ const readers: Record<Exclude<FileKind, 'ignored' | 'stray'>, Reader> = {
     const read = readAddresses(path, text);
     problems.push(...read.problems);
     draft.addresses = read.rows;
+  },
+  changes({ draft, problems }, path, text) {
+    const read = readChanges(path, text);
+    problems.push(...read.problems);
+    draft.changes = read.lines;
   },
   daily({ draft }, path, text) {
     draft.dailyRecords.set(path.slice('places/'.length), text);

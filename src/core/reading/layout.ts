@@ -20,6 +20,7 @@ export type FileKind =
   | 'private-yard'
   | 'private-cultivar'
   | 'private-lots'
+  | 'changes'
   | 'ignored'
   | 'stray';
 
@@ -44,6 +45,7 @@ const topFiles: Record<string, FileKind> = {
   'yard.yaml': 'yard',
   'temperatures.csv': 'temperatures',
   'addresses.csv': 'addresses',
+  'changes.jsonl': 'changes',
 };
 
 /** Below the private folder, which may hold the private keys of three kinds of records. */

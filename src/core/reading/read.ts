@@ -100,6 +100,7 @@ function recordsOf(draft: Draft): Records | null {
     guides: byId(draft.guides),
     dailyRecords: new Map([...draft.dailyRecords].sort(([a], [b]) => byText(a, b))),
     addresses: draft.addresses,
+    changes: draft.changes,
     ...onTheDay(draft),
   };
 }

@@ -2,6 +2,7 @@
 
 import type { Day } from '../days.ts';
 import type { AddressRow } from './address.ts';
+import type { ChangeLine } from './change.ts';
 import type { Cultivar } from './cultivar.ts';
 import type { Guide } from './guide.ts';
 import type { Lot } from './lot.ts';
@@ -35,4 +36,6 @@ export interface Records {
   temperatures: DailyReading[];
   /** Every address ever published, in the order of the file. */
   addresses: AddressRow[];
+  /** What was told of the list when the site was published, in the order of the file. */
+  changes: ChangeLine[];
 }

@@ -18,6 +18,8 @@ export function referenceEdits(path: string, text: string, renamed: RenamedRecor
   switch (kindOf(path)) {
     case 'walk':
       return renamed.kind === 'lot' ? cellEdits(text, 'lot', renamed.from, renamed.to) : [];
+    case 'changes':
+      return renamed.kind === 'lot' ? toldEdits(text, renamed.from, renamed.to) : [];
     case 'lots':
     case 'private-lots':
     case 'yard':
@@ -29,6 +31,16 @@ export function referenceEdits(path: string, text: string, renamed: RenamedRecor
     default:
       return [];
   }
+}
+
+/** Lines of the log of changes that tell of the lot; the id that an event was told with stays. */
+function toldEdits(text: string, from: string, to: string): TextEdit[] {
+  const mark = `"lot":"${from}"`;
+  const edits: TextEdit[] = [];
+  for (let at = text.indexOf(mark); at >= 0; at = text.indexOf(mark, at + mark.length)) {
+    edits.push({ start: at, end: at + mark.length, put: `"lot":"${to}"` });
+  }
+  return edits;
 }
 
 /** A part of a guide as chapters of videos link to it: `guide:first-winter#lifting`; null for any other address. */

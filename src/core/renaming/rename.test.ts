@@ -85,6 +85,20 @@ describe('a record renamed', () => {
     expect(diagnosticsOf(after)).toEqual([]);
   });
 
+  test('what was told of a lot follows it, under the id it was told with', () => {
+    const told =
+      '{"id":"tag:bench.example,2026-11-21:lot/bellwether-2601/ready","kind":"ready","day":"2026-11-21","lot":"bellwether-2601","forms":["dormant-pot"],"moves":[],"currency":"USD","left":3,"because":[]}\n';
+    const after = renamed(withFile(base, 'changes.jsonl', told), {
+      kind: 'lot',
+      from: 'bellwether-2601',
+      to: 'bellwether-2609',
+    });
+    expect(after.get('changes.jsonl')).toBe(
+      told.replace('"lot":"bellwether-2601"', '"lot":"bellwether-2609"'),
+    );
+    expect(diagnosticsOf(after)).toEqual([]);
+  });
+
   test('links in videos, parts included, and in text', () => {
     const video =
       'chapters:\n  - links: [guide:first-winter#frost, "guide:first-winter", cultivar:first-winter]\n';

@@ -63,4 +63,9 @@ export const addressRules = {
     title: 'A code always leads to the same thing.',
     help: 'A code is printed, so it is never given to another page. Two lines for one code are right only when the first page was renamed to the second. Delete the line that was added by hand, or the later of the two.',
   },
+  'change-line': {
+    level: 'error',
+    title: 'The log of changes is written by the build alone.',
+    help: 'content/changes.jsonl keeps what the site has told of the list: each line is one change, as it was told. It is never typed by hand. Delete a line that was; if the file was cut off or mangled, take it back from an earlier version. Deleting the whole file starts it again: the feed then tells changes by their days in the records.',
+  },
 } as const satisfies Record<string, Rule>;
