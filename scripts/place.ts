@@ -6,6 +6,7 @@
 import { mkdir, readFile, writeFile } from 'node:fs/promises';
 import { basename, join, resolve } from 'node:path';
 import { contentDir } from '../src/content.ts';
+import { stationNetwork } from '../src/core/climate/anywhere/network.ts';
 import { type DailyUnit, dailyUnits, readDailyRecord } from '../src/core/climate/dailyRecordText.ts';
 import { stationFigures } from '../src/core/climate/official/stationFigures.ts';
 import { type OfficialTable, readOfficialTable } from '../src/core/climate/official/table.ts';
@@ -13,8 +14,10 @@ import { type AnswerKey, type Answers, answerKeys, answersDraft } from '../src/c
 import { addTo, type Drafted, finishDraft } from '../src/core/places/draft.ts';
 import { dailyDraft, type YearRange } from '../src/core/places/fromDailyRecord.ts';
 import { officialDraft } from '../src/core/places/fromOfficial.ts';
+import { stationDraft, stationNamed } from '../src/core/places/fromStation.ts';
 import { placeText } from '../src/core/places/placeText.ts';
 import { expectedFiles, kindOfSource, type SourceKind, seenIn } from '../src/core/places/sourceFile.ts';
+import { readStations } from '../src/stations/read.ts';
 import { readFlags, runIfMain, UsageError } from './command.ts';
 import { type Asker, asker } from './placeQuestions.ts';
 
@@ -26,6 +29,9 @@ From the station files of the U.S. Climate Normals (monthly, daily and annual fi
 From a daily record (CSV: date, tmin_c, tmax_c or _f), the export of a weather station, or a station file of GHCN-Daily (CSV or .dly):
   npm run place -- my-station.csv --name "Upper field" --region Kentucky --country US \\
     --lat 38.04 --lon -84.5 --elevation-m 298
+
+From one of the 8,787 weather stations that come with Leafdrop, by name or id (src/stations/README.md):
+  npm run place -- --station "Asheville Rgnl" --id asheville-nc
 
 From answers: run it without a file and it asks, or give them:
   npm run place -- --name Adelaide --region "South Australia" --country AU --lat -34.95 --lon 138.52 --elevation-m 8 \\
@@ -59,6 +65,7 @@ const flagOf = (key: AnswerKey) => key.replaceAll('_', '-');
 
 const options = {
   ...Object.fromEntries(answerKeys.map(key => [flagOf(key), { type: 'string' } as const])),
+  station: { type: 'string' },
   unit: { type: 'string' },
   years: { type: 'string' },
   id: { type: 'string' },
@@ -181,6 +188,15 @@ async function writeRecord(id: string, text: string, replace: boolean): Promise<
 }
 
 /** Runs the command with its words; returns the exit code. Throws a UsageError for what the person at the keyboard can mend. */
+/** Throws a UsageError where no station, or more than one, is called so. */
+function draftFromStation(name: string): Drafted {
+  const network = stationNetwork(readStations());
+  const station = stationNamed(network, name);
+  const drafted = 'refused' in station ? station : stationDraft(network, station);
+  if ('refused' in drafted) throw new UsageError(drafted.refused);
+  return drafted;
+}
+
 export async function main(words: string[]): Promise<number> {
   const { values, positionals } = readFlags(joinNegative(words), options);
   if (values.help) {
@@ -193,13 +209,19 @@ export async function main(words: string[]): Promise<number> {
     if (typeof text === 'string') given[key] = text;
   }
   const ask = process.stdin.isTTY ? asker() : null;
-  if (positionals.length === 0 && Object.keys(given).length === 0 && !ask) {
+  if (values.station !== undefined && positionals.length > 0) {
+    throw new UsageError('give either a file or --station, not both.');
+  }
+  if (positionals.length === 0 && values.station === undefined && Object.keys(given).length === 0 && !ask) {
     throw new UsageError('give a file or the figures of the place. Try --help.');
   }
   const answered = answersDraft(given);
   if (answered.problems.length > 0) throw new UsageError(answered.problems.join('\n  '));
   const settings = { unit: unitOf(values.unit), years: yearsOf(values.years), lat: answered.draft.lat };
-  const fromFiles = await draftFromFiles(positionals, given.period ?? null, settings, ask);
+  const fromFiles =
+    values.station === undefined
+      ? await draftFromFiles(positionals, given.period ?? null, settings, ask)
+      : draftFromStation(values.station);
   const draft = addTo(fromFiles.draft, answered.draft);
   const whole = ask ? addTo(draft, await ask.missingIn(draft)) : draft;
 

@@ -65,6 +65,35 @@ function adelaideBut(...changes: string[]): string[] {
   return [...adelaide, ...changes];
 }
 
+describe('from the stations that come with the project', () => {
+  test('by part of the name', async () => {
+    const { code, out, err } = await run('--station', 'asheville rgnl', '--print');
+    expect(code).toBe(0);
+    expect(err).toMatch(/official freeze dates of 1981-2010/);
+    const record = recordIn(out);
+    expect(record).toMatchObject({ name: 'Asheville', region: 'North Carolina', elevation_m: 645.3 });
+    expect(record.source).toContain('USW00003812');
+    expect(record.sd?.tmin_c).toHaveLength(12);
+  });
+
+  test('by WMO number, with what the table does not say given', async () => {
+    const { out } = await run('--station', '10865', '--name', 'Munich', '--region', 'Bavaria', '--print');
+    expect(recordIn(out)).toMatchObject({
+      country: 'DE',
+      period: '2003-2021',
+      annual_min_c: { mean: -11.3 },
+    });
+  });
+
+  test('a name of several is answered with their ids, an unknown one with a remedy', async () => {
+    const several = await run('--station', 'asheville a', '--print');
+    expect(several.code).toBe(2);
+    expect(several.err).toMatch(/give the id of one:[\s\S]*USW00003812/);
+    const none = await run('--station', 'nowhere at all', '--print');
+    expect(none.err).toMatch(/No station is called/);
+  });
+});
+
 describe('from normals', () => {
   const files = ['monthly', 'daily', 'annual'].map(kind => official(`1991-2020-${kind}-lebanon`));
 
