@@ -7,6 +7,13 @@ const pure = ['src/core/**/*.test.ts', 'tests/{care,match}/**/*.test.ts'];
 
 const setupFiles = ['tests/seeds.ts'];
 
+/** No measures of speed: they only end what hangs, also on a machine that does five other things. */
+const patience = {
+  testTimeout: 900_000,
+  hookTimeout: 900_000,
+  expect: { poll: { timeout: 300_000 } },
+};
+
 export default defineConfig({
   test: {
     // One more than there are processors: much of what the long files do is waiting, for a browser or for a build in a process of its own.
@@ -20,8 +27,7 @@ export default defineConfig({
           include: pure,
           // Pure code keeps nothing that another file could meet, and loading it anew for each file takes longer than most of its tests.
           isolate: false,
-          testTimeout: 120_000,
-          hookTimeout: 120_000,
+          ...patience,
         },
       },
       {
@@ -30,8 +36,7 @@ export default defineConfig({
           setupFiles,
           include: ['src/**/*.test.ts', 'tests/**/*.test.ts'],
           exclude: ['tests/site/**', 'node_modules/**', ...pure],
-          testTimeout: 120_000,
-          hookTimeout: 120_000,
+          ...patience,
         },
       },
       {
@@ -39,11 +44,7 @@ export default defineConfig({
           name: 'site',
           include: ['tests/site/**/*.test.ts'],
           globalSetup: ['tests/site/buildOnce.ts'],
-          // Far longer than any page takes, even beside other work.
-          expect: { poll: { timeout: 30_000 } },
-          // No measure of speed: only what hangs is ended.
-          testTimeout: 900_000,
-          hookTimeout: 900_000,
+          ...patience,
         },
       },
     ],

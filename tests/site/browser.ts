@@ -42,9 +42,13 @@ export async function browserFile(): Promise<string> {
   return program;
 }
 
+/** How long a page may take for what a test waits for. No measure of speed: it only ends what hangs. */
+const patienceMs = 300_000;
+
 export async function startBrowser(): Promise<Browser> {
-  return playwright.launch({
+  const browser = await playwright.launch({
     executablePath: await browserFile(),
+    timeout: patienceMs,
     args: [
       '--no-sandbox',
       '--disable-dev-shm-usage',
@@ -53,4 +57,12 @@ export async function startBrowser(): Promise<Browser> {
       '--no-first-run',
     ],
   });
+  // Pages made without a context of their own get one by this method too.
+  const newContext = browser.newContext.bind(browser);
+  browser.newContext = async options => {
+    const context = await newContext(options);
+    context.setDefaultTimeout(patienceMs);
+    return context;
+  };
+  return browser;
 }

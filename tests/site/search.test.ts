@@ -56,13 +56,13 @@ async function open(query = '', options: BrowserContextOptions = {}, served = si
 /** What is told when the page has come to rest. */
 async function told(page: Page): Promise<string> {
   const status = page.locator('[data-search-status]');
-  await expect.poll(() => status.textContent(), { timeout: 30_000 }).toMatch(/\.$/);
+  await expect.poll(() => status.textContent()).toMatch(/\.$/);
   return (await status.textContent())!;
 }
 
 /** Waits until the rows that are shown at once are all there: the first come a moment before the others. */
 async function rowsDrawn(page: Page): Promise<void> {
-  await expect.poll(() => page.locator('[aria-busy]').count(), { timeout: 30_000 }).toBe(0);
+  await expect.poll(() => page.locator('[aria-busy]').count()).toBe(0);
 }
 
 /** Names in the table, all of them. */
@@ -92,11 +92,7 @@ describe('searching for words', () => {
       const page = await open('', {}, served);
       for (const { name, url } of cultivars.slice(0, 6)) {
         await page.locator('#seek').fill(name);
-        await expect
-          .poll(() => page.locator('.sought .name a').first().textContent({ timeout: 30_000 }), {
-            timeout: 30_000,
-          })
-          .toBe(name);
+        await expect.poll(() => page.locator('.sought .name a').first().textContent()).toBe(name);
         const found = await page.locator('.sought .name a').first().getAttribute('href');
         expect(found).toBe(
           base + new URL(url).pathname.replace(builtSites.belowBase.base, '').replace(/^\//, ''),

@@ -42,7 +42,7 @@ describe.each(Object.entries(builtSites))('the site %s', (_, { folder, base }) =
     const problems = await visit(site.address, {}, async page => {
       await page.goto(`${site.address}search/?q=${encodeURIComponent(name)}`, { waitUntil: 'networkidle' });
       const results = page.locator('main a', { hasText: name });
-      await results.first().waitFor({ timeout: 30_000 });
+      await results.first().waitFor();
       const target = await results.first().getAttribute('href');
       const opened = await page.goto(new URL(target!, site.address).href);
       expect(opened!.status()).toBe(200);
