@@ -12,11 +12,18 @@ import { type Day, parseDay } from './core/days.ts';
 import type { EvidenceTable } from './core/evidence/table.ts';
 import type { StockEvent } from './core/history/event.ts';
 import { type ListHistory, listHistory } from './core/history/history.ts';
-import { type Reading, readClockSettings, readRecords, type SourceFile } from './core/reading/read.ts';
+import {
+  type Reading,
+  readClockSettings,
+  readRecords,
+  type SourceFile,
+  withUndecodable,
+} from './core/reading/read.ts';
 import { textReport } from './core/reading/report.ts';
 import type { Records } from './core/records/records.ts';
 import { keep, keptContent, type Loaded } from './keptContent.ts';
 import { rememberResult } from './resultStore.ts';
+import { brokenPhotos } from './wholePhotos.ts';
 
 export { type ContentFiles, placeOf, privateDir, readContentFiles } from './contentFolder.ts';
 
@@ -88,7 +95,9 @@ export async function loadContent(
   const { files, photos } = await readContentFiles(dir);
   const asOf = chooseDay(files, options.asOf);
   const publishedOn = publicationDay(files);
-  return { dir, asOf, publishedOn, reading: readRecords(files, { asOf, photos }), files };
+  const reading = readRecords(files, { asOf, photos });
+  const broken = await brokenPhotos(dir, reading.photosToDecode);
+  return { dir, asOf, publishedOn, reading: withUndecodable(reading, broken), files };
 }
 
 /** The content has errors; the message is the whole report. */

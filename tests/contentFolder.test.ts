@@ -14,6 +14,7 @@ import {
 import { createServer, type Server } from 'node:net';
 import { tmpdir } from 'node:os';
 import { join, resolve } from 'node:path';
+import sharp from 'sharp';
 import { afterEach, beforeEach, describe, expect, test, vi } from 'vitest';
 import { loadContent } from '../src/content.ts';
 import { formatDiagnostic } from '../src/core/reading/report.ts';
@@ -151,6 +152,25 @@ describe('one line each, with all other problems', () => {
     ]);
     chmodSync(at('walks'), 0o755);
   });
+});
+
+test('a photograph that is shown and damaged in its middle is told by the check', async () => {
+  const size = { width: 640, height: 480 };
+  // Noise, so that a flipped byte meets picture data (ITU-T T.81, annex B).
+  const noise = Buffer.from(Array.from({ length: size.width * size.height * 3 }, (_, i) => (i * 7919) % 251));
+  const jpeg = await sharp(noise, { raw: { ...size, channels: 3 } })
+    .jpeg()
+    .toBuffer();
+  writeFileSync(at('photos/bellwether.jpg'), jpeg);
+  expect(await report()).toEqual([]);
+  jpeg.fill(0xff, jpeg.length / 2, jpeg.length / 2 + 3000);
+  writeFileSync(at('photos/bellwether.jpg'), jpeg);
+  writeFileSync(at('photos/nobody-shows-it.jpg'), jpeg);
+  const lines = await report();
+  expect(lines).toHaveLength(1);
+  expect(lines[0]).toMatch(
+    /^content\/photos\/bellwether\.jpg photo-unreadable: the picture is damaged \(.+\); copy it from the camera/,
+  );
 });
 
 test('links inside the content are followed, and the folder itself may be one', async () => {

@@ -1,8 +1,8 @@
 /** From the bytes of an original to its published copies: upright, in sRGB, without anything the camera wrote. */
 
 import sharp, { type OutputInfo, type Sharp } from 'sharp';
-import { mostPixels } from '../core/reading/photoTrouble.ts';
 import type { inTurns } from '../turns.ts';
+import { opening } from '../wholePhotos.ts';
 import { background, copySizes, type Format, formats, placeholder, type Size } from './settings.ts';
 
 export interface Copy extends Size {
@@ -23,12 +23,6 @@ const poolThreads = 4;
 export function encodersFor(processors: number): number {
   return Math.max(1, Math.min(processors, poolThreads - 1));
 }
-
-/**
- * How an original is opened. The bound on pixels is ours, not the library's. Rows are read in order, so that a picture of 60 million
- * pixels is never in memory as a whole; and a file that is damaged or cut short is refused, not shown with a grey area.
- */
-export const opening = { limitInputPixels: mostPixels, sequentialRead: true, failOn: 'warning' } as const;
 
 interface Pixels {
   data: Buffer;

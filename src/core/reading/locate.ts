@@ -136,7 +136,8 @@ function pathText(spot: Spot): string {
   return spot.kind === 'known' ? (spot.path ?? []).join('.') : '';
 }
 
-function inOrder(a: Diagnostic, b: Diagnostic): number {
+/** By file, line, column and rule. */
+export function inOrder(a: Diagnostic, b: Diagnostic): number {
   return (
     byText(a.file, b.file) ||
     a.line - b.line ||

@@ -3,12 +3,13 @@
 import { type Day, parseDay } from '../days.ts';
 import type { Records } from '../records/records.ts';
 import { allChecks } from './checks/all.ts';
+import { photosToDecode, undecodable } from './checks/photoContents.ts';
 import { decode } from './decode.ts';
 import type { Diagnostic } from './diagnostic.ts';
 import type { Draft, Entry, PhotoFile } from './draft.ts';
 import { gather } from './gather.ts';
 import { kindOf } from './layout.ts';
-import { byText, locate } from './locate.ts';
+import { byText, inOrder, locate } from './locate.ts';
 import { missingFiles } from './missingFiles.ts';
 import { onTheDay } from './onTheDay.ts';
 import type { Unread } from './unreadFile.ts';
@@ -40,6 +41,8 @@ export interface Reading {
   privateNotes: string[];
   /** What stands in the private folder that a price may hang on. */
   privateParts: PrivateParts;
+  /** Photographs that are shown and look whole, for the shell to decode: only that proves them. */
+  photosToDecode: string[];
 }
 
 export interface PrivateParts {
@@ -69,7 +72,16 @@ export function readRecords(
     diagnostics,
     privateNotes: privateNotesOf(draft),
     privateParts: privatePartsOf(draft),
+    photosToDecode: photosToDecode(draft),
   };
+}
+
+/** A reading with the photographs that could not be decoded, by name, with what the decoder said of each. */
+export function withUndecodable(reading: Reading, broken: ReadonlyMap<string, string>): Reading {
+  if (broken.size === 0) return reading;
+  const problems = [...broken].map(([name, why]) => undecodable(name, why));
+  const found = locate(problems, { yaml: new Map(), tables: new Map() });
+  return { ...reading, records: null, diagnostics: [...reading.diagnostics, ...found].sort(inOrder) };
 }
 
 function privatePartsOf({ privateYard, privateCultivars }: Draft): PrivateParts {

@@ -3,6 +3,7 @@ import type { Draft } from '../draft.ts';
 import { photoTrouble } from '../photoTrouble.ts';
 import { type Problem, wholeFile } from '../problem.ts';
 import { unreadProblem } from '../unreadFile.ts';
+import { shortened, visible } from '../visible.ts';
 import type { Check } from './check.ts';
 
 /** Longer side in pixels below which a photo looks small on every screen: the narrowest copy that is published. */
@@ -65,6 +66,27 @@ function placeProblem([first, ...others]: readonly string[]): Problem[] {
       remedy: 'the published copies carry none, so this matters only if you hand on the original.',
     },
   ];
+}
+
+/** Photographs that are shown and whose ends look right: those worth decoding. */
+export function photosToDecode(draft: Draft): string[] {
+  const shown = shownNames(draft);
+  return draft.photos
+    .filter(({ name, facts }) => shown.has(name) && facts !== null && photoTrouble(facts) === null)
+    .map(({ name }) => name);
+}
+
+/** The problem of a photograph that could not be decoded; `why` is what the decoder said. */
+export function undecodable(name: string, why: string): Problem {
+  return {
+    rule: 'photo-unreadable',
+    file: `photos/${name}`,
+    spot: wholeFile,
+    got: why,
+    expected: 'a whole picture in JPEG, PNG, WebP or AVIF',
+    message: `the picture is damaged (${shortened(visible(why), 120)})`,
+    remedy: 'copy it from the camera or telephone again, or save it anew as JPEG.',
+  };
 }
 
 function shownNames({ cultivars, lots }: Draft): Set<string> {
