@@ -16,6 +16,7 @@ import { homeOutlook } from './lots/outlook.ts';
 import { noSupply, type Supply, scarcityOf, withLot } from './lots/scarcity.ts';
 import { stockOf } from './lots/stock.ts';
 import { indexWalks } from './lots/walkIndex.ts';
+import { namingHost } from './records/change.ts';
 import { type Answer, forms } from './records/common.ts';
 import type { Cultivar } from './records/cultivar.ts';
 import { type Guide, guideKinds } from './records/guide.ts';
@@ -68,6 +69,8 @@ export interface Catalogue {
   codes: ReadonlyMap<string, string>;
   /** The address under which a renamed record was first published, by its address of today. */
   firstAddresses: ReadonlyMap<string, string>;
+  /** The domain in the ids of feeds and calendars; it stays when the site moves. */
+  namingHost: string;
   /** Parts of pages that have another name now, by page. */
   earlierParts: ReadonlyMap<string, EarlierParts>;
   /** Names of kinds of climate whose page was published and that none of the places has now. */
@@ -213,6 +216,7 @@ export function assemble(
     videos: [...records.videos].sort(newestFirst),
     codes: assignCodes(records.addresses, codedPages(records, started)),
     firstAddresses: firstAddresses(ledger),
+    namingHost: namingHost(records.changes, yard.address),
     earlierParts: earlierParts(ledger),
     formerClimates: formerClimates(
       ledger,

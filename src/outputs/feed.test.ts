@@ -18,6 +18,7 @@ const entry = (differs: Partial<FeedEntry> = {}): FeedEntry => ({
 });
 
 const feed = (entries: FeedEntry[], differs: Partial<Feed> = {}): Feed => ({
+  id: 'https://trees.example/changes/',
   title: 'Testing Bench: what changed on the list',
   subtitle: 'Lots that opened and sold out.',
   author: 'Testing Bench',

@@ -22,6 +22,8 @@ export interface FeedEntry {
 }
 
 export interface Feed {
+  /** Names the feed for ever, also when the site moves. */
+  id: string;
   title: string;
   subtitle: string;
   /** The yard. */
@@ -57,11 +59,11 @@ function atomEntry({ id, title, day, url, summary, html, tag }: FeedEntry): stri
 }
 
 /** The feed as an Atom document. */
-export function atomFeed({ title, subtitle, author, page, atom, entries }: Feed): string {
+export function atomFeed({ id, title, subtitle, author, page, atom, entries }: Feed): string {
   return [
     '<?xml version="1.0" encoding="utf-8"?>',
     '<feed xmlns="http://www.w3.org/2005/Atom" xml:lang="en">',
-    xmlElement('id', {}, page),
+    xmlElement('id', {}, id),
     xmlElement('title', {}, title),
     xmlElement('subtitle', {}, subtitle),
     xmlElement('updated', {}, moment(entries[0]?.day ?? before)),

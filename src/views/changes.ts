@@ -130,6 +130,7 @@ function feedEntry(catalogue: Catalogue, event: StockEvent, addressOf: AddressOf
 export function changesFeed(catalogue: Catalogue, events: readonly StockEvent[], addressOf: AddressOf): Feed {
   const { yard } = catalogue;
   return {
+    id: `https://${catalogue.namingHost}${changesPath}`,
     title: `${yard.name}: ${lowerFirst(changesTitle)}`,
     subtitle: 'Lots that opened, became ready, moved in price, sold out or came back.',
     author: yard.name,

@@ -33,15 +33,15 @@ export interface StockEvent {
 
 /**
  * The `tag:` URI of an event, from what it is about and nothing else: `tag:trees.example,2026-11-21:lot/l26-01/ready`.
- * RFC 4151, 2.1: an authority, a comma, a date in ISO 8601, a colon, and what the authority calls it. `used` are those of other events: a lot may
+ * RFC 4151, 2.1: an authority, a comma, a date in ISO 8601, a colon, and what the authority calls it. `host` is the domain of `namingHost`; `used` are those of other events: a lot may
  * have two of a kind on a day when the second is found later.
  */
 export function eventId(
-  address: string,
+  host: string,
   { lot, kind, day }: Pick<StockEvent, 'lot' | 'kind' | 'day'>,
   used: ReadonlySet<string> = new Set(),
 ): string {
-  const id = `tag:${new URL(address).hostname},${day}:lot/${lot}/${kind}`;
+  const id = `tag:${host},${day}:lot/${lot}/${kind}`;
   let free = id;
   for (let count = 2; used.has(free); count += 1) free = `${id}/${count}`;
   return free;

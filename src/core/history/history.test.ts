@@ -155,10 +155,21 @@ describe('what was told', () => {
 
   it('gives a second event of a day an id of its own', () => {
     const used = new Set(['tag:trees.example,2026-11-21:lot/a/ready']);
-    expect(eventId('https://trees.example', { lot: 'a', kind: 'ready', day: day('2026-11-21') }, used)).toBe(
+    expect(eventId('trees.example', { lot: 'a', kind: 'ready', day: day('2026-11-21') }, used)).toBe(
       'tag:trees.example,2026-11-21:lot/a/ready/2',
     );
   });
+});
+
+it('names what is told after a move as before it, and calendars too', () => {
+  const { changes } = published([['2026-08-30', { walks: sale }]]);
+  const moved: World = { walks: sale, yard: { address: 'https://elsewhere.example' } };
+  const records = { ...worldRecords(moved), changes };
+  const catalogue = catalogueOf(records, '2026-10-04');
+  const ids = listHistory(records, catalogue).events.map(({ id }) => id);
+  expect(ids).toHaveLength(3);
+  expect(ids.filter(id => !id.startsWith('tag:bench.example,'))).toEqual([]);
+  expect(catalogue.namingHost).toBe('bench.example');
 });
 
 describe('a price', () => {
@@ -233,9 +244,11 @@ describe('the id of an event', () => {
     const pchar = "(?:[A-Za-z0-9._~!$&'()*+,;=:@/?-]|%[0-9A-Fa-f]{2})";
     const tag = new RegExp(`^tag:${dnsComp}(?:\\.${dnsComp})*,\\d{4}(?:-\\d{2}(?:-\\d{2})?)?:${pchar}*$`);
     for (const address of ['https://trees.example', 'http://LOCALHOST:8080', 'https://bäume.example']) {
-      expect(eventId(address, { lot: 'l26-01', kind: 'sold-out', day: day('2026-11-21') })).toMatch(tag);
+      expect(
+        eventId(new URL(address).hostname, { lot: 'l26-01', kind: 'sold-out', day: day('2026-11-21') }),
+      ).toMatch(tag);
     }
-    expect(eventId('https://trees.example', { lot: 'l26-01', kind: 'ready', day: day('2026-11-21') })).toBe(
+    expect(eventId('trees.example', { lot: 'l26-01', kind: 'ready', day: day('2026-11-21') })).toBe(
       'tag:trees.example,2026-11-21:lot/l26-01/ready',
     );
   });

@@ -13,7 +13,7 @@ import { homeOutlook } from '../lots/outlook.ts';
 import type { YardDay } from '../lots/subject.ts';
 import { waitingBefore } from '../lots/waiting.ts';
 import { indexWalks } from '../lots/walkIndex.ts';
-import { type ChangeLine, eventKinds, isTold, type ToldLine } from '../records/change.ts';
+import { type ChangeLine, eventKinds, isTold, namingHost, type ToldLine } from '../records/change.ts';
 import type { Lot } from '../records/lot.ts';
 import type { Place } from '../records/place.ts';
 import type { Records } from '../records/records.ts';
@@ -199,9 +199,10 @@ export function listHistory(
 
   const cultivars = new Map(lots.map(({ lot }) => [lot.id, lot.cultivar]));
   const told = lines.filter(isTold);
+  const host = namingHost(records.changes, yard.address);
   const used = new Set(told.map(({ id }) => id));
   const added = [...fresh, ...prices.flatMap(({ event }) => event ?? [])].map((event): StockEvent => {
-    const id = eventId(yard.address, event, used);
+    const id = eventId(host, event, used);
     used.add(id);
     return { forms: [], moves: [], ...event, id, cultivar: cultivars.get(event.lot)! };
   });

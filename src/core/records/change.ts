@@ -74,3 +74,12 @@ export function changeLineText(line: ChangeLine): string {
 }
 
 export const isTold = (line: ChangeLine): line is ToldLine => 'id' in line;
+
+/**
+ * The domain that feeds and calendars name their entries under: that of the first change that was told, so that moving to another domain changes no
+ * id (RFC 4151, 2.1: who held it on that day may go on using it). Where nothing was told yet, that of the site's address.
+ */
+export function namingHost(lines: readonly ChangeLine[], address: string): string {
+  const first = lines.find(isTold);
+  return /^tag:([^,]+),/.exec(first?.id ?? '')?.[1] ?? new URL(address).hostname;
+}

@@ -30,11 +30,11 @@ function firstId({ firstAddresses }: Catalogue, kind: RecordKind, id: string): s
 }
 
 function fileOf(all: Catalogue, { guide, place, tasks, form }: About, absolute: Link): string {
-  const { asOf, yard } = all;
+  const { asOf } = all;
   const names = [firstId(all, 'guide', guide.id), firstId(all, 'place', place.id)];
   return calendarFile({
     id: [...names, ...(form === null ? [] : [form])].join('.'),
-    host: new URL(yard.address).hostname,
+    host: all.namingHost,
     title:
       form === null
         ? `${guide.title}, ${place.name}`

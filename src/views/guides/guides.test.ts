@@ -37,6 +37,7 @@ const all = {
   cultivars: [...grown('jujube', 1), ...grown('fig', 2)],
   guides: [guide(), guide({ id: 'first', kind: 'arrival' })],
   firstAddresses: new Map(),
+  namingHost: 'yard.example',
   earlierParts: new Map(),
 } as unknown as Catalogue;
 const place = (id: string, name: string, country = 'US') => ({ id, name, country }) as Place;
