@@ -1,6 +1,6 @@
 /** `npm run evidence`: the models against published figures and long records, as tables. */
 
-import { evidence } from '../src/content.ts';
+import { evidence, records } from '../src/content.ts';
 import { countByWorth, type EvidenceRow, type EvidenceTable } from '../src/core/evidence/table.ts';
 import { readFlags, runIfMain, UsageError } from './command.ts';
 import { compareFile } from './observations.ts';
@@ -56,7 +56,10 @@ export async function main(words: string[]): Promise<number> {
     return 0;
   }
   if (positionals.length > 0) throw new UsageError(`"${positionals[0]}" is not understood here. Try --help.`);
-  if (values.observations !== undefined) return compareFile(values.observations, values.json === true);
+  if (values.observations !== undefined) {
+    const species = [...(await records()).species.values()];
+    return compareFile(values.observations, values.json === true, species);
+  }
   const tables = await evidence();
   const failed = tables.flatMap(({ rows }) => rows.filter(({ ok }) => !ok));
   if (values.json) {

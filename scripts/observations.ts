@@ -1,7 +1,6 @@
 /** Reads a file of dated observations and compares each row with what the core computes. */
 
 import { readFileSync } from 'node:fs';
-import { records } from '../src/content.ts';
 import { stationNetwork } from '../src/core/climate/anywhere/network.ts';
 import { doyFromMonthDay } from '../src/core/days.ts';
 import { compareRow } from '../src/core/evidence/phenology/comparison.ts';
@@ -122,9 +121,8 @@ function comparedRows(table: RawTable, species: readonly Species[], at: ClimateA
 }
 
 /** Prints the comparison. As JSON, the rows that were not computed are named on the error stream with the reason. */
-export async function compareFile(file: string, asJson: boolean): Promise<number> {
+export function compareFile(file: string, asJson: boolean, species: readonly Species[]): number {
   const table = tableOf(file);
-  const species = [...(await records()).species.values()];
   const rows = comparedRows(table, species, climateAt(stationNetwork(readStations())));
   if (!asJson) {
     process.stdout.write(observationText(rows));

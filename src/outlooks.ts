@@ -8,11 +8,12 @@ import type { Catalogue } from './core/catalogue.ts';
 import type { ClimateFigures } from './core/climate/figures.ts';
 import { figuresOfPlace } from './core/climate/place.ts';
 import type { ClimateSummary } from './core/climate/summary.ts';
-import { weatherYears } from './core/climate/weatherYears.ts';
+import { type WeatherYears, weatherYears } from './core/climate/weatherYears.ts';
 import type { Match, MatchContext } from './core/match/answers.ts';
 import { type CountedRules, destinationOf, type HomeDays, homeDays } from './core/match/destination.ts';
 import { climateTraits } from './core/match/likeness.ts';
 import { matcherFor } from './core/match/match.ts';
+import { ownSpecies } from './core/match/ownDates.ts';
 import { type PlaceOutlook, placeOutlook } from './core/match/placeOutlook.ts';
 import type { Destination } from './core/match/sending.ts';
 import type { MatchedCultivar } from './core/match/subject.ts';
@@ -71,6 +72,24 @@ export function grownSpecies({ species, cultivars }: Pick<Catalogue, 'species' |
   return species.filter(({ id }) => grown.has(id));
 }
 
+/** Species as cultivars with ripening dates of their own show them; each such cultivar is judged by its own. */
+function ownSpeciesOf({ species, cultivars, places }: Catalogue): Species[] {
+  const kept = new Map<string, WeatherYears | null>();
+  const yearsOf = (placeId: string) => {
+    const known = kept.get(placeId);
+    if (known !== undefined) return known;
+    const place = places.find(({ id }) => id === placeId);
+    const years = place ? weatherYears(figuresOfPlace(place)) : null;
+    kept.set(placeId, years);
+    return years;
+  };
+  return cultivars.flatMap(({ cultivar }) => {
+    const of = species.find(({ id }) => id === cultivar.species);
+    const own = of && ownSpecies(of, cultivar, yearsOf);
+    return own ? [own] : [];
+  });
+}
+
 interface Made {
   readonly outlook: PlaceOutlook;
   readonly parcels: Destination;
@@ -120,7 +139,7 @@ export function answersOf(
 ): PlaceAnswers {
   const judges = new Map(species.map(each => [each.id, matcherFor(outlook, each, context)]));
   const match = (cultivar: MatchedCultivar): Match => {
-    const judge = judges.get(cultivar.species);
+    const judge = judges.get(`${cultivar.species}/${cultivar.id}`) ?? judges.get(cultivar.species);
     if (!judge) throw new RangeError(`no species ${cultivar.species} for the cultivar ${cultivar.id}`);
     return judge(cultivar);
   };
@@ -128,7 +147,7 @@ export function answersOf(
 }
 
 async function outlooksOf(all: Catalogue): Promise<Outlooks> {
-  const species = grownSpecies(all);
+  const species = [...grownSpecies(all), ...ownSpeciesOf(all)];
   const context = usualContext(all);
   const home = figuresOfPlace(all.home);
   const sending = sendingFrom(home, all.yard.sending);

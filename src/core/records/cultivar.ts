@@ -22,6 +22,7 @@ import {
   type WinterClass,
   winterClasses,
 } from './common.ts';
+import { monthDayPattern } from './place.ts';
 
 export const skinColours = ['green', 'yellow', 'amber', 'orange', 'red', 'violet', 'brown', 'black'] as const;
 export type SkinColour = (typeof skinColours)[number];
@@ -152,6 +153,23 @@ export const writtenCultivar = z.strictObject({
     )
     .describe('What was seen of it, where.')
     .optional(),
+  ripe_seen: z
+    .array(
+      z.strictObject({
+        place: id('The place it was seen at: the name of a file in content/places.'),
+        crop: z.enum(crops).describe('Which crop.'),
+        from: z
+          .string()
+          .regex(monthDayPattern)
+          .describe('First ripe fruit of an early year, MM-DD in quotes.'),
+        to: z.string().regex(monthDayPattern).describe('First ripe fruit of a late year, MM-DD in quotes.'),
+        note: text('Which years, and who saw it.').optional(),
+      }),
+    )
+    .describe(
+      'When its first fruit was ripe at places whose climate is known. These dates take the place of the figure of its ripening class, everywhere.',
+    )
+    .optional(),
   offered: z
     .enum(availabilities)
     .describe(
@@ -194,6 +212,16 @@ export interface Trial {
   note: string | null;
 }
 
+/** First ripe fruit of a crop, seen at a place. */
+export interface RipeSeen {
+  place: string;
+  crop: Crop;
+  /** `MM-DD`; the range may run over the new year. */
+  from: string;
+  to: string;
+  note: string | null;
+}
+
 export interface Fruit {
   skin: SkinColour;
   blush: SkinColour | null;
@@ -224,6 +252,7 @@ export interface Cultivar {
   /** `summer` is null where any will do or nobody said. */
   suits: { winter: WinterClass[]; season: SeasonClass[]; summer: SummerClass[] | null; air: AirClass[] };
   trials: Trial[];
+  ripeSeen: RipeSeen[];
   offered: Availability;
   mothers: number;
   /** Last day on which the yard raised it; null while it does. */
@@ -276,6 +305,7 @@ export function normaliseCultivar(
       crop: trial.crop ?? 'main',
       note: trial.note ?? null,
     })),
+    ripeSeen: (written.ripe_seen ?? []).map(seen => ({ ...seen, note: seen.note ?? null })),
     offered: written.offered,
     mothers: written.mothers,
     retired: (written.retired ?? null) as Day | null,

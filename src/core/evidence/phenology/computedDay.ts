@@ -1,12 +1,13 @@
 /** What the core computes for an observation: the middle day over weather years of the place. */
 import { DAYS_PER_YEAR, daysForward, wrapDoy } from '../../climate/calendar.ts';
 import type { WeatherYears } from '../../climate/weatherYears.ts';
-import { doyFromMonthDay, monthDay } from '../../days.ts';
+import { monthDay } from '../../days.ts';
 import { ripeningOdds } from '../../match/ripeningOdds.ts';
 import { chillNeed, heatCountsFrom } from '../../phenology/chill.ts';
 import { endOfSeasonFigures } from '../../phenology/endOfSeason.ts';
 import { ripeningNeed } from '../../phenology/fruit.ts';
 import { leafFall, leafFallFigures } from '../../phenology/leafFall.ts';
+import { middleOf } from '../../phenology/seenDate.ts';
 import type { Species } from '../../records/species.ts';
 import type { Observation } from './observation.ts';
 
@@ -75,16 +76,6 @@ export function computedDay(
   if (need === null)
     return { notComputed: `the species has no figure for a ${crop} crop of the class ${name}` };
   return { doy: odds([need])[0]?.outdoors[0]?.dates?.p50 ?? null };
-}
-
-/** Middle of an observed range as days after its first day of the year, and that day. `MM-DD`; a range may run over the new year. */
-export function middleOf({ from: first, to }: Pick<Observation, 'from' | 'to'>): {
-  doy: number;
-  half: number;
-} {
-  const [a, b] = [doyFromMonthDay(first), doyFromMonthDay(to)];
-  if (a === null || b === null) throw new RangeError(`no days of the year: ${first} to ${to}`);
-  return { doy: a, half: daysForward(a, b) / 2 };
 }
 
 /** Days by which a computed day lies after the middle of the observed range; negative when before it. */

@@ -14,6 +14,7 @@ import { costsMissing } from './costsMissing.ts';
 import { counts } from './counts.ts';
 import { cultivarBodies } from './cultivarBodies.ts';
 import { cultivarFlavour } from './cultivarFlavour.ts';
+import { cultivarRipeSeen } from './cultivarRipeSeen.ts';
 import { cultivarSpecies } from './cultivarSpecies.ts';
 import { cultivarTrial, cultivarTrialPlace } from './cultivarTrial.ts';
 import { figureOrder } from './figureOrder.ts';
@@ -77,6 +78,7 @@ const checks: readonly Check[] = [
   walkLater,
   counts,
   lotTwice,
+  cultivarRipeSeen,
   cultivarSpecies,
   cultivarFlavour,
   cultivarTrial,

@@ -43,6 +43,16 @@ export const recordRules = {
     title: 'A species has the heat need of the breba crop its cultivars bear.',
     help: 'Without it the ripening of the breba crop is left open on every page. Add the class under heat: need: breba in the species file.',
   },
+  'cultivar-ripe-seen-place': {
+    level: 'error',
+    title: 'Dates of ripe fruit name a place that there is.',
+    help: 'The dates say something about other places only through the climate of the place they were seen at. Name a file in content/places.',
+  },
+  'cultivar-ripe-seen-class': {
+    level: 'warning',
+    title: 'Dates of ripe fruit lie within two months of what the ripening class gives at that place.',
+    help: 'The dates take the place of the figure of the class, so a slip in them moves every date of the cultivar. Look the dates, the place and the class up again.',
+  },
   'species-bloom': {
     level: 'warning',
     title: 'A species whose fruit is timed by its bloom says when it blooms and how long its fruit takes.',
