@@ -17,6 +17,7 @@ import { makeYard } from '../tests/bench/makeYard.ts';
 import { cpuSecondsOf, measured, median, ratioInWords } from '../tests/bench/measure.ts';
 import { benchOwnDates } from '../tests/bench/ownDatesBench.ts';
 import { benchPhotos, photoBenchLines } from '../tests/bench/photoBench.ts';
+import { killPublications } from '../tests/bench/publishKills.ts';
 import { benchSearch } from '../tests/bench/searchBench.ts';
 import { readFlags, runIfMain, UsageError } from './command.ts';
 
@@ -28,6 +29,7 @@ const help = `Measures checking and building a yard made for it, and prints rati
   npm run bench -- --search       the search page of 1500 lots and 1000 cultivars, in the browser, for a letter typed or a choice ticked
   npm run bench -- --own-dates    the trees for a visitor's own freeze dates, on a slow telephone, in the demonstration yard
   npm run bench -- --kills 200        kills so many builds of a small yard and looks whether a whole site stands each time
+  npm run bench -- --publish-kills 300  kills only the last step, in which a site and its list are put in place, and the process that swaps
 `;
 
 const root = dirname(dirname(fileURLToPath(import.meta.url)));
@@ -163,6 +165,21 @@ async function benchKills(times: number, seed: number): Promise<number> {
   return broken + brokenLists + left.length === 0 ? 0 : 1;
 }
 
+async function benchPublishKills(times: number, seed: number): Promise<number> {
+  const folder = join(root, '.build/publish-kills');
+  const { killed, swappersKilled, published, listed, putBack, broken, left } = await killPublications(
+    folder,
+    times,
+    seed,
+  );
+  rmSync(folder, { recursive: true, force: true });
+  print(`${killed} publications killed, ${swappersKilled} of them with the process that swaps`);
+  print(`${published} had their site in place, ${listed} their list`);
+  print(`${putBack} left the place empty, and the next command put the site back`);
+  print(`broken: ${broken}; left behind: ${left.join(', ') || 'nothing'}`);
+  return broken + left.length === 0 ? 0 : 1;
+}
+
 /** Builds a yard for the browser to look at, and says how busy the machine was before. */
 function buildToLookAt(content: string): string {
   const out = join(scratch, 'out');
@@ -203,6 +220,7 @@ async function main(words: string[]): Promise<number> {
     repeats: { type: 'string', default: '3' },
     seed: { type: 'string', default: '1' },
     kills: { type: 'string' },
+    'publish-kills': { type: 'string' },
     lighthouse: { type: 'boolean', default: false },
     search: { type: 'boolean', default: false },
     'own-dates': { type: 'boolean', default: false },
@@ -213,6 +231,8 @@ async function main(words: string[]): Promise<number> {
     return 0;
   }
   if (values.kills !== undefined) return benchKills(wholeNumber(values.kills), wholeNumber(values.seed));
+  if (values['publish-kills'] !== undefined)
+    return benchPublishKills(wholeNumber(values['publish-kills']), wholeNumber(values.seed));
   if (values.search) return benchSearchPage(wholeNumber(values.repeats), wholeNumber(values.seed));
   if (values['own-dates']) return benchOwnDatesPage(wholeNumber(values.repeats));
   const size = { lots: wholeNumber(values.lots), cultivars: wholeNumber(values.cultivars) };

@@ -37,7 +37,7 @@ import {
 } from '../src/integrations/outputFolder.ts';
 import { photoProgress } from '../src/integrations/photoProgress.ts';
 import { nothingPrinted, type Press, type PrintRun, shortAddressesOf } from '../src/integrations/press.ts';
-import { privacyScan, refusePrivate } from '../src/integrations/privacyScan.ts';
+import { privacyScan, refusePrivate, type Secrets } from '../src/integrations/privacyScan.ts';
 import { groundHash, keepList, programHash, takeOver } from '../src/integrations/publishedPages.ts';
 import { startSearchIndex } from '../src/integrations/searchIndex.ts';
 import { clearLeftovers, folderBeside, newBuildingFolder, swapIn } from '../src/integrations/siteFolders.ts';
@@ -153,6 +153,11 @@ async function prepare(request: BuildRequest, out: string): Promise<BuildJob | n
   assertWritable(out);
   const base = basePath(request.base);
   const program = await programHash(root);
+  const secrets: Secrets = {
+    notes: content.reading.privateNotes,
+    content: content.dir,
+    shownContent: shownFolder(content.dir),
+  };
   return {
     root,
     content,
@@ -162,6 +167,8 @@ async function prepare(request: BuildRequest, out: string): Promise<BuildJob | n
     built: folderBeside(out, 'building'),
     base,
     links: siteLinks(catalogue.yard.address, base),
+    secrets,
+    scan: privacyScan(secrets, catalogue),
     program,
     ground: await groundHash({ program, content: content.dir, base, catalogue }),
   };
@@ -205,9 +212,7 @@ async function finish(
   { fromBeside, reused }: Made,
   { leaveList = false }: BuildRequest,
 ): Promise<Finished> {
-  const { content, records, catalogue, out, built, links, ground } = job;
-  const { privateNotes } = content.reading;
-  const scan = privacyScan(privateNotes);
+  const { content, records, catalogue, out, built, links, ground, secrets, scan } = job;
   const redirects = shortAddressesOf(catalogue, fromBeside);
   const { files, pages } = readSite(
     built,
@@ -215,7 +220,7 @@ async function finish(
       known: [...fromBeside, ...reused],
       redirects: new Set(redirects.map(({ from }) => redirectFile(from))),
     },
-    (file, bytes) => refusePrivate(scan, file, bytes),
+    (file, bytes) => refusePrivate(scan, secrets, file, bytes),
   );
   await writeSitemap(built, pages, links);
   const isPublished = content.asOf === content.publishedOn;
@@ -229,7 +234,7 @@ async function finish(
   publishList(built, list);
   const keys = new Map([...plannedKeys(), ...fromBeside.map(({ file, key }) => [file, key] as const)]);
   const changes = isPublished && !leaveList ? (await changeHistory()).lines : [];
-  return { list, changes, kept: await keepList(out, ground, keys, { files, privateNotes }) };
+  return { list, changes, kept: await keepList(out, ground, keys, { files, notes: secrets.notes }) };
 }
 
 /**

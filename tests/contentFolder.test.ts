@@ -202,7 +202,7 @@ describe('the private folder', () => {
       if (dir === elsewhere) vi.stubEnv('PRIVATE_DIR', dir);
       const { records, privateNotes } = (await load()).reading;
       expect(records?.yard).toEqual(before);
-      expect(privateNotes).toEqual(['The well is behind the shed.']);
+      expect(privateNotes.map(({ text }) => text)).toEqual(['The well is behind the shed.']);
     }
     writeFileSync(join(elsewhere, 'yard.yaml'), 'cost: 1\n');
     expect(await report()).toEqual([

@@ -4,6 +4,7 @@ import type { LoadedContent } from '../content.ts';
 import type { Catalogue } from '../core/catalogue.ts';
 import type { Records } from '../core/records/records.ts';
 import type { SiteLinks } from '../outputs/siteLinks.ts';
+import type { PrivacyScan, Secrets } from './privacyScan.ts';
 
 export interface BuildJob {
   /** The project. */
@@ -16,6 +17,9 @@ export interface BuildJob {
   built: string;
   base: string;
   links: SiteLinks;
+  /** What must not be published, and the search for it. */
+  secrets: Secrets;
+  scan: PrivacyScan;
   /** Hash of the program. */
   program: string;
   /** Hash of what every page rests on. */

@@ -14,6 +14,7 @@ import type { PrintedFile } from '../views/printed.ts';
 import { writeRedirect } from './addressList.ts';
 import { ended } from './ended.ts';
 import { type FinishedFile, pathOfFile } from './finishedSite.ts';
+import type { Secrets } from './privacyScan.ts';
 
 const pressRoom = fileURLToPath(new URL('pressRoom.ts', import.meta.url));
 
@@ -27,7 +28,7 @@ export interface PressOrder {
   ground: string;
   /** Prints every page, also those that show nothing new. */
   afresh: boolean;
-  privateNotes: readonly string[];
+  secrets: Secrets;
 }
 
 /** A file of the new site, with the key of what it shows. */

@@ -133,9 +133,14 @@ function taken({ file, key, before }: Before, { out, built }: PressOrder): Keyed
 }
 
 /** Writes a file of the new site, and says what there is to know of it. */
-function printed({ file, key }: MadeUp, text: string, { built }: PressOrder, scan: PrivacyScan): KeyedFile {
+function printed(
+  { file, key }: MadeUp,
+  text: string,
+  { built, secrets }: PressOrder,
+  scan: PrivacyScan,
+): KeyedFile {
   const bytes = Buffer.from(text);
-  refusePrivate(scan, file, bytes);
+  refusePrivate(scan, secrets, file, bytes);
   makeFolder(dirname(join(built, file)));
   writeFileSync(join(built, file), bytes);
   return { ...finishedFile(file, bytes), key };
@@ -146,12 +151,13 @@ function printed({ file, key }: MadeUp, text: string, { built }: PressOrder, sca
  * memory, and their folders are made until then: they cost as much as the pages.
  */
 async function work(order: PressOrder, ordered: Promise<MouldTexts>): Promise<PrintRun> {
-  const { all, out, base, ground, afresh, privateNotes } = order;
+  const { all, out, base, ground, afresh, secrets } = order;
   const links = siteLinks(all.yard.address, base);
+  const scan = privacyScan(secrets, all);
   const shop: Shop = {
     tools: { links, photo: noPhotos },
-    scan: privacyScan(privateNotes),
-    published: afresh ? nothingPublished : await publishedSite(out, ground, privateNotes),
+    scan,
+    published: afresh ? nothingPublished : await publishedSite(out, ground, { notes: secrets.notes, scan }),
   };
   const run: PrintRun = { files: [], reused: 0 };
   const waiting: Page[] = [];

@@ -1,12 +1,26 @@
+import { mkdirSync, mkdtempSync, rmSync, writeFileSync } from 'node:fs';
+import { tmpdir } from 'node:os';
+import { join } from 'node:path';
 import fc from 'fast-check';
-import { describe, expect, it } from 'vitest';
-import { privacyScan, tellingPart } from './privacyScan.ts';
+import { afterAll, describe, expect, it } from 'vitest';
+import type { Catalogue } from '../core/catalogue.ts';
+import { lineOfNote, privacyScan, refusePrivate, tellingPart } from './privacyScan.ts';
 
 const bytes = (text: string) => Buffer.from(text);
+const notesOf = (texts: readonly string[]) => texts.map(text => ({ text, file: 'lots/2026.yaml' }));
+
+/** The scan looks for nothing in a catalogue but texts, wherever they stand. */
+const catalogueOf = (texts: unknown) => texts as Catalogue;
+
+/** Finds the text that is private in a page. */
+function scanFor(texts: readonly string[], published: unknown = []) {
+  const { found } = privacyScan({ notes: notesOf(texts) }, catalogueOf(published));
+  return { found: (page: Buffer) => found(page)?.text ?? null };
+}
 
 describe('the privacy scan', () => {
   it('finds a private note wherever it stands', () => {
-    const { found } = privacyScan(['Paid the neighbour 40 for the wood', 'Do not sell before Easter']);
+    const { found } = scanFor(['Paid the neighbour 40 for the wood', 'Do not sell before Easter']);
     expect(found(bytes('<p>Do not sell before Easter</p>'))).toBe('Do not sell before Easter');
     expect(found(bytes('Paid the neighbour 40 for the wood'))).toBe('Paid the neighbour 40 for the wood');
     expect(found(bytes('<p>Do not sell before Christmas</p>'))).toBeNull();
@@ -19,7 +33,7 @@ describe('the privacy scan', () => {
   });
 
   it('finds the names of private figures', () => {
-    const { found } = privacyScan([]);
+    const { found } = scanFor([]);
     expect(found(bytes('{"lot":"a","costFloor":12}'))).toBe('"costFloor"');
     expect(found(bytes('private_note: x'))).toBe('private_note');
     expect(found(bytes('short'))).toBeNull();
@@ -36,11 +50,74 @@ describe('the privacy scan', () => {
       fc.property(notes, text, (written, page) => {
         const parts = written.map(note => tellingPart(note)!);
         const expected = parts.some(part => page.includes(part));
-        expect(privacyScan(written).found(bytes(page)) !== null).toBe(expected);
+        expect(scanFor(written).found(bytes(page)) !== null).toBe(expected);
         const planted = `${page}${parts[0]}${page}`;
-        expect(privacyScan(written).found(bytes(planted))).not.toBeNull();
+        expect(scanFor(written).found(bytes(planted))).not.toBeNull();
       }),
       { seed: 7, numRuns: 500 },
     );
+  });
+
+  it.each([
+    ['few', 0],
+    ['many', 40],
+  ])('is silent about words that are public anyway, beside %s other notes', (_, others) => {
+    const more = Array.from({ length: others }, (_, index) => `kept for customer number ${index}`);
+    const published = { lots: new Map([['a', { note: 'Kept  back for\nthe neighbors' }]]) };
+    const { found } = scanFor(['Kept back for the neighbors', 'Sold to the cousins', ...more], published);
+    expect(found(bytes('<p>Kept back for the neighbors</p>'))).toBeNull();
+    expect(found(bytes('<p>Kept back for the neighbors</p><p>Sold to the cousins</p>'))).toBe(
+      'Sold to the cousins',
+    );
+  });
+
+  it('is silent about words of the program', () => {
+    // The title of a page, as its template says it.
+    expect(
+      scanFor(['How do we know?', 'Address of this site']).found(bytes('<h1>Address of this site</h1>')),
+    ).not.toBeNull();
+    expect(scanFor(['no index of a language']).found(bytes('no index of a language'))).not.toBeNull();
+    const said = 'the site was not published';
+    expect(scanFor([said]).found(bytes(`<p>${said}</p>`))).toBeNull();
+  });
+});
+
+describe('a site that shows a private note', () => {
+  const content = mkdtempSync(join(tmpdir(), 'leafdrop-private-'));
+  afterAll(() => rmSync(content, { recursive: true, force: true }));
+  const source = [
+    '- id: a',
+    '  private_note: nothing of note',
+    '- id: b',
+    '  private_note: >-',
+    '    Paid the neighbor 40',
+    '    for the wood',
+    '- id: c',
+    '  private_note: more',
+  ].join('\n');
+
+  it('is refused with the page, the file and line of the note, and what to do', () => {
+    mkdirSync(join(content, 'lots'));
+    writeFileSync(join(content, 'lots/2026.yaml'), source);
+    const secrets = {
+      notes: notesOf(['Paid the neighbor 40 for the wood']),
+      content,
+      shownContent: 'content',
+    };
+    const scan = privacyScan(secrets, catalogueOf([]));
+    const look = () =>
+      refusePrivate(scan, secrets, 'lots/b/index.html', bytes('<p>Paid the neighbor 40 for the wood</p>'));
+    expect(look).toThrow(
+      /^the site was not published: lots\/b\/index\.html would show "Paid the neighbor 40 for the wood", which is private: it stands in private_note, content\/lots\/2026\.yaml:4\. If .+ word the private note differently/,
+    );
+    expect(() => refusePrivate(scan, secrets, 'index.html', bytes('"costFloor":12'))).toThrow(
+      'The fault is in the program',
+    );
+  });
+
+  it('names the line of the note that has the words', () => {
+    expect(lineOfNote(source, 'nothing of note')).toBe(2);
+    expect(lineOfNote(source, 'more')).toBe(8);
+    expect(lineOfNote(source, 'not there')).toBe(1);
   });
 });

@@ -1,7 +1,13 @@
 /**
- * Looks for what is private in what is about to be published: the words of private notes, names of private figures, and photographs as
- * they came from the camera. Nothing should ever be found; the scan is there for the day somebody changes a page.
+ * Looks for what is private in what is about to be published: the words of private notes and the names of private figures. Nothing should
+ * ever be found; the scan is there for the day somebody changes a page. Words that are public anyway, since the grower has written them where
+ * everybody may read them or the program says them of its own accord, are no find.
  */
+
+import { readdirSync, readFileSync } from 'node:fs';
+import { join, resolve } from 'node:path';
+import type { Catalogue } from '../core/catalogue.ts';
+import type { PrivateNote } from '../core/reading/read.ts';
 
 /** Looked for in windows of this many bytes: long enough that ordinary words are not taken for a note. */
 const WINDOW = 11;
@@ -39,61 +45,162 @@ const leaving = (() => {
   return power;
 })();
 
+/** What must not be published. */
+export interface Secrets {
+  notes: readonly PrivateNote[];
+  /** Folder of the records, and how people know it. */
+  content: string;
+  shownContent: string;
+}
+
+export interface Find {
+  text: string;
+  /** The note whose words these are; null for the name of a private figure. */
+  note: PrivateNote | null;
+}
+
 export interface PrivacyScan {
-  /** The private text a file shows; null when it shows none. */
-  found: (bytes: Buffer) => string | null;
+  /** What is private in a file; null when there is nothing. */
+  found: (bytes: Buffer) => Find | null;
 }
 
 /** Up to so many texts, searching for each in turn is faster than one pass for all: 0.01 ms a text against 0.25 ms for a page of 27 kB. */
 const FEW_TEXTS = 20;
 
-/** A scan for the given private notes and for the names of private figures. */
-export function privacyScan(notes: readonly string[]): PrivacyScan {
-  const texts = [...privateNames, ...notes.map(tellingPart).filter(part => part !== null)];
-  return texts.length <= FEW_TEXTS ? oneByOne(texts) : allAtOnce(texts);
+/** All texts in a value, in one. */
+function textsIn(value: unknown): string {
+  const seen = new Set<unknown>();
+  const texts: string[] = [];
+  const queue = [value];
+  for (let at = 0; at < queue.length; at += 1) {
+    const each = queue[at];
+    if (typeof each === 'string') texts.push(each);
+    if (typeof each !== 'object' || each === null || seen.has(each)) continue;
+    seen.add(each);
+    for (const part of each instanceof Map ? each.values() : Object.values(each)) queue.push(part);
+  }
+  return texts.join('\n').replace(/\s+/g, ' ');
 }
 
-function oneByOne(texts: readonly string[]): PrivacyScan {
-  const wanted = texts.map(text => ({ text, bytes: Buffer.from(text) }));
-  return { found: bytes => wanted.find(each => bytes.includes(each.bytes))?.text ?? null };
+let ofProgram: string | undefined;
+
+/** The words of the program's own sources, read once; none where they are not at hand. */
+function programWords(): string {
+  ofProgram ??= readProgramWords();
+  return ofProgram;
+}
+
+function readProgramWords(): string {
+  try {
+    const folder = resolve('src');
+    return readdirSync(folder, { recursive: true, encoding: 'utf8' })
+      .filter(name => /(?<!\.test)\.(?:ts|astro)$/.test(name))
+      .map(name => readFileSync(join(folder, name), 'utf8').replace(/\s+/g, ' '))
+      .join('\n');
+  } catch {
+    return '';
+  }
+}
+
+/** Tells which words are public anyway. Costly, so nothing is gathered before the first question. */
+function publicWords(all: Catalogue): (text: string) => boolean {
+  const answers = new Map<string, boolean>();
+  let words: string | undefined;
+  return text => {
+    words ??= `${textsIn(all)}\n${programWords()}`;
+    const answer = answers.get(text) ?? words.includes(text);
+    answers.set(text, answer);
+    return answer;
+  };
+}
+
+/** A scan of what a catalogue is shown as, for private notes and for the names of private figures. */
+export function privacyScan({ notes }: Pick<Secrets, 'notes'>, all: Catalogue): PrivacyScan {
+  const wanted: Find[] = privateNames.map(text => ({ text, note: null }));
+  for (const note of notes) {
+    const text = tellingPart(note.text);
+    if (text !== null) wanted.push({ text, note });
+  }
+  const isPublic = publicWords(all);
+  const isPrivate = ({ text, note }: Find) => note === null || !isPublic(text);
+  return wanted.length <= FEW_TEXTS ? oneByOne(wanted, isPrivate) : allAtOnce(wanted, isPrivate);
+}
+
+type IsPrivate = (find: Find) => boolean;
+
+function oneByOne(wanted: readonly Find[], isPrivate: IsPrivate): PrivacyScan {
+  const searched = wanted.map(find => ({ find, bytes: Buffer.from(find.text) }));
+  return {
+    found: page => searched.find(({ find, bytes }) => page.includes(bytes) && isPrivate(find))?.find ?? null,
+  };
 }
 
 /** Takes time in proportion to the bytes, however many texts there are. */
-function allAtOnce(texts: readonly string[]): PrivacyScan {
+function allAtOnce(wanted: readonly Find[], isPrivate: IsPrivate): PrivacyScan {
   const encoder = new TextEncoder();
   const table = new Uint8Array(1 << (TABLE_BITS - 3));
-  const byHash = new Map<number, { text: string; bytes: Uint8Array }[]>();
-  for (const text of texts) {
-    const bytes = encoder.encode(text);
+  const byHash = new Map<number, { find: Find; bytes: Uint8Array }[]>();
+  for (const find of wanted) {
+    const bytes = encoder.encode(find.text);
     const hash = hashAt(bytes, 0);
     const slot = hash >>> (32 - TABLE_BITS);
     table[slot >> 3]! |= 1 << (slot & 7);
-    byHash.set(hash, [...(byHash.get(hash) ?? []), { text, bytes }]);
+    byHash.set(hash, [...(byHash.get(hash) ?? []), { find, bytes }]);
   }
-  const standsAt = (bytes: Uint8Array, at: number, wanted: Uint8Array) =>
-    at + wanted.length <= bytes.length && wanted.every((byte, index) => bytes[at + index] === byte);
+  const standsAt = (bytes: Uint8Array, at: number, text: Uint8Array) =>
+    at + text.length <= bytes.length && text.every((byte, index) => bytes[at + index] === byte);
 
   return {
-    found(bytes) {
-      if (bytes.length < WINDOW) return null;
-      let hash = hashAt(bytes, 0);
+    found(page) {
+      if (page.length < WINDOW) return null;
+      let hash = hashAt(page, 0);
       for (let at = 0; ; at += 1) {
         const slot = hash >>> (32 - TABLE_BITS);
         if (table[slot >> 3]! & (1 << (slot & 7))) {
-          const here = byHash.get(hash)?.find(({ bytes: wanted }) => standsAt(bytes, at, wanted));
-          if (here) return here.text;
+          const here = byHash
+            .get(hash)
+            ?.find(({ bytes, find }) => standsAt(page, at, bytes) && isPrivate(find));
+          if (here) return here.find;
         }
         const next = at + WINDOW;
-        if (next >= bytes.length) return null;
-        hash = (Math.imul(hash - Math.imul(bytes[at]!, leaving), MULTIPLIER) + bytes[next]!) | 0;
+        if (next >= page.length) return null;
+        hash = (Math.imul(hash - Math.imul(page[at]!, leaving), MULTIPLIER) + page[next]!) | 0;
       }
     },
   };
 }
 
+/** Line of the private note that holds a text, in the text of its file: that of its key. 1 where it is not found. */
+export function lineOfNote(source: string, text: string): number {
+  const keys = [...source.matchAll(/\bprivate_note\b/g)].map(({ index }) => index);
+  const within = (from: number) => source.slice(from).replace(/\s+/g, ' ').indexOf(text);
+  const [nearest] = keys.filter(key => within(key) >= 0).sort((a, b) => within(a) - within(b));
+  return source.slice(0, nearest ?? 0).split('\n').length;
+}
+
+function sourceOf(path: string): string {
+  try {
+    return readFileSync(path, 'utf8');
+  } catch {
+    return '';
+  }
+}
+
+/** Signs of a note that a message repeats. */
+const mostShown = 60;
+
 /** Throws when a file that is about to be published shows something private. */
-export function refusePrivate(scan: PrivacyScan, file: string, bytes: Buffer): void {
-  const found = scan.found(bytes);
-  if (found !== null)
-    throw new Error(`the site was not published: ${file} would show "${found}", which is private`);
+export function refusePrivate(scan: PrivacyScan, secrets: Secrets, file: string, bytes: Buffer): void {
+  const find = scan.found(bytes);
+  if (find === null) return;
+  const { text, note } = find;
+  if (note === null)
+    throw new Error(
+      `the site was not published: ${file} would show ${text}, the name of a figure that is for the yard only. The fault is in the program, not in your records.`,
+    );
+  const place = `${join(secrets.shownContent, note.file)}:${lineOfNote(sourceOf(join(secrets.content, note.file)), text)}`;
+  const shown = text.length > mostShown ? `${text.slice(0, mostShown)} ...` : text;
+  throw new Error(
+    `the site was not published: ${file} would show "${shown}", which is private: it stands in private_note, ${place}. If the page says so for another reason, word the private note differently; if anybody may know it, put it in note.`,
+  );
 }

@@ -7,10 +7,11 @@ import { copyFileSync, linkSync, mkdirSync, readFileSync } from 'node:fs';
 import { readFile } from 'node:fs/promises';
 import { dirname, join, resolve } from 'node:path';
 import type { Catalogue } from '../core/catalogue.ts';
+import type { PrivateNote } from '../core/reading/read.ts';
 import { type FileAside, hashOfBytes, hashOfFiles, signed, unsigned, writeAside } from '../files.ts';
 import { groundOf, hashOf, type PageKeys } from '../pageReuse.ts';
 import type { FinishedFile, FinishedPage } from './finishedSite.ts';
-import { privacyScan } from './privacyScan.ts';
+import type { PrivacyScan } from './privacyScan.ts';
 
 const listFolder = resolve('.cache/pages');
 
@@ -78,15 +79,15 @@ export interface PublishedSite {
 
 export const nothingPublished: PublishedSite = { keys: new Map(), untouched: () => null };
 
-/** The site in an output folder. `privateNotes` are those of today: pages that were searched for others are searched again. */
+/** The site in an output folder. `notes` are the private ones of today: pages that were searched for others are searched again. */
 export async function publishedSite(
   out: string,
   ground: string,
-  privateNotes: readonly string[],
+  { notes, scan: scanToday }: { notes: readonly PrivateNote[]; scan: PrivacyScan },
 ): Promise<PublishedSite> {
   const list = await readList(out);
   if (list?.ground !== ground) return nothingPublished;
-  const scan = list.searchedFor === hashOf(privateNotes) ? null : privacyScan(privateNotes);
+  const scan = list.searchedFor === hashOf(notes) ? null : scanToday;
   return {
     keys: new Map(Object.entries(list.pages).map(([file, [key]]) => [file, key])),
     untouched(file) {
@@ -121,13 +122,13 @@ export async function keepList(
   out: string,
   ground: string,
   keys: PageKeys,
-  { files, privateNotes }: { files: ReadonlyMap<string, FinishedFile>; privateNotes: readonly string[] },
+  { files, notes }: { files: ReadonlyMap<string, FinishedFile>; notes: readonly PrivateNote[] },
 ): Promise<FileAside> {
   const pages: PublishedList['pages'] = {};
   for (const [file, key] of keys) {
     const { hash, page } = files.get(file)!;
     pages[file] = [key, hash, page && { ...page, jumps: [...page.jumps] }];
   }
-  const list: PublishedList = { ground, searchedFor: hashOf(privateNotes), pages };
+  const list: PublishedList = { ground, searchedFor: hashOf(notes), pages };
   return writeAside(listPath(out), signed(JSON.stringify(list)));
 }

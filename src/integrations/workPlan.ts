@@ -58,9 +58,8 @@ function carryOverOf({ catalogue, built, out, base }: BuildJob, carried: Work['c
 }
 
 function pressOf(job: BuildJob, files: readonly PrintedFile[], afresh: boolean): Press {
-  const { content, catalogue, built, out, base, ground } = job;
-  const { privateNotes } = content.reading;
-  return startPress({ all: catalogue, built, out, base, ground, afresh, privateNotes }, files);
+  const { catalogue, built, out, base, ground, secrets } = job;
+  return startPress({ all: catalogue, built, out, base, ground, afresh, secrets }, files);
 }
 
 /**
@@ -72,9 +71,8 @@ export async function planWork(
   job: BuildJob,
   { afresh, onPress }: { afresh: boolean; onPress: boolean },
 ): Promise<Work> {
-  const { content, catalogue, out, ground } = job;
-  const { privateNotes } = content.reading;
-  const before = afresh ? nothingPublished : await publishedSite(out, ground, privateNotes);
+  const { catalogue, out, ground, secrets, scan } = job;
+  const before = afresh ? nothingPublished : await publishedSite(out, ground, { notes: secrets.notes, scan });
   const files = printedFiles(catalogue, onPress ? 1 : undefined);
   const unchanged = onPress ? [] : unchangedOf(files, job, before);
   const isPrinted = files.length > 0 && (onPress || pagesBesides(unchanged, files) >= PRINTED_FROM);

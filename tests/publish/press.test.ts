@@ -4,6 +4,7 @@ import { appendFileSync, mkdtempSync, readFileSync, rmSync, writeFileSync } from
 import { tmpdir } from 'node:os';
 import { join } from 'node:path';
 import { afterAll, beforeAll, describe, expect, it } from 'vitest';
+import { tellingPart } from '../../src/integrations/privacyScan.ts';
 import { buildsAlone } from '../buildsAlone.ts';
 import { buildYard, fingerprintOf, writeSmallYard } from './smallYard.ts';
 
@@ -61,13 +62,18 @@ describe('the press', () => {
   it('refuses to print what is private', () => {
     const lots = join(content, 'lots/batch-001.yaml');
     const before = readFileSync(lots, 'utf8');
-    const told = 'Kept back for the neighbours in the lane';
+    // What only a page says: put together by the program, so it stands neither in the records nor in its sources.
+    const lot = /^- id: (\S+)/m.exec(before)![1]!;
+    const page = readFileSync(join(printed, `lots/${lot}/index.html`), 'utf8');
+    const description = /<meta name="description" content="([^"]+)"/.exec(page)![1]!;
+    const told = tellingPart(description)!;
     const first = before.slice(0, before.indexOf('\n- ') + 1);
-    writeFileSync(lots, before.replace(first, `${first}  note: ${told}\n  private_note: ${told}\n`));
+    writeFileSync(lots, before.replace(first, `${first}  private_note: ${JSON.stringify(told)}\n`));
     const site = fingerprintOf(printed);
     const { stderr, status } = buildYard(content, printed, '--leave-list', '--press', '--base', '/orchard/');
     expect(status).toBe(1);
-    expect(stderr).toContain(`would show "${told}", which is private`);
+    expect(stderr).toContain(`lots/${lot}/index.html would show "`);
+    expect(stderr).toMatch(/which is private: it stands in private_note, \S+lots\/batch-001\.yaml:\d+\. If /);
     expect(fingerprintOf(printed)).toEqual(site);
     writeFileSync(lots, before);
   });

@@ -10,6 +10,7 @@ import { afterAll, beforeAll, describe, expect, it } from 'vitest';
 import { randomFromText } from '../../src/core/random.ts';
 import { clearLeftovers } from '../../src/integrations/siteFolders.ts';
 import { writeMark } from '../../src/integrations/siteMark.ts';
+import { killPublications } from '../bench/publishKills.ts';
 import { fingerprintOf } from './smallYard.ts';
 
 const module = resolve(import.meta.dirname, '../../src/integrations/siteFolders.ts');
@@ -79,6 +80,13 @@ describe('the swap', () => {
     // Both happened, so the moments were well spread.
     expect(before).toBeGreaterThan(0);
     expect(after).toBeGreaterThan(0);
+  });
+
+  it('and the list of addresses with it, when the process that swaps is killed too; nothing is left beside them', async () => {
+    const folder = join(scratch, 'publications');
+    const { killed, broken, left } = await killPublications(folder, 24, 3);
+    rmSync(folder, { recursive: true, force: true });
+    expect({ killed, broken, left }).toEqual({ killed: 24, broken: 0, left: [] });
   });
 
   it('puts back the site that was there when the power went between the two steps', async () => {

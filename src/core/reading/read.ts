@@ -37,12 +37,18 @@ export interface Reading {
   records: Records | null;
   /** Everything found, sorted by file, line, column and rule. */
   diagnostics: Diagnostic[];
-  /** Words of the private notes, which stay out of the records: for proving that they stay out of the site too. */
-  privateNotes: string[];
+  /** The private notes, which stay out of the records: for proving that they stay out of the site too. */
+  privateNotes: PrivateNote[];
   /** What stands in the private folder that a price may hang on. */
   privateParts: PrivateParts;
   /** Photographs that are shown and look whole, for the shell to decode: only that proves them. */
   photosToDecode: string[];
+}
+
+export interface PrivateNote {
+  text: string;
+  /** The file it stands in, from the content folder. */
+  file: string;
 }
 
 export interface PrivateParts {
@@ -70,7 +76,7 @@ export function readRecords(
   return {
     records: sound ? recordsOf(draft) : null,
     diagnostics,
-    privateNotes: privateNotesOf(draft),
+    privateNotes: privateNotesOf(draft, elsewhere),
     privateParts: privatePartsOf(draft),
     photosToDecode: photosToDecode(draft),
   };
@@ -92,14 +98,17 @@ function privatePartsOf({ privateYard, privateCultivars }: Draft): PrivateParts 
   };
 }
 
-function privateNotesOf(draft: Draft): string[] {
+/** `shown`: how people know a file that stands elsewhere. */
+function privateNotesOf(draft: Draft, shown: ReadonlyMap<string, string>): PrivateNote[] {
   const { yard, cultivars, lots, privateYard, privateCultivars, privateLots } = draft;
   const written = [
-    ...[...(yard ? [yard] : []), ...cultivars, ...lots].map(entry => entry.written),
-    ...[...(privateYard ? [privateYard] : []), ...privateCultivars].map(entry => entry.written),
-    ...privateLots.flatMap(entry => entry.written),
+    ...[...(yard ? [yard] : []), ...cultivars, ...lots],
+    ...[...(privateYard ? [privateYard] : []), ...privateCultivars],
+    ...privateLots.flatMap(({ file, written }) => written.map(each => ({ file, written: each }))),
   ];
-  return written.flatMap(({ private_note }) => private_note ?? []);
+  return written.flatMap(({ file, written: { private_note: text } }) =>
+    text === undefined ? [] : [{ text, file: shown.get(file) ?? file }],
+  );
 }
 
 function recordsOf(draft: Draft): Records | null {
