@@ -102,8 +102,9 @@ describe('stock.json', () => {
     expect(own!.price).toEqual({ amount: 5550, currency: 'USD' });
   });
 
-  it('keeps a sold-out lot', () => {
-    expect(soldOut).toMatchObject({ lot: 'b-2', left: 0 });
+  it('keeps a sold-out lot, without a price', () => {
+    expect(soldOut).toMatchObject({ lot: 'b-2', left: 0, tier: null, price: null });
+    expect(soldOut!.forms.map(({ price }) => price)).toEqual([null]);
     expect(soldOut!.forms[0]!.state).toBe('blocked');
   });
 });

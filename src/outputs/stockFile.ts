@@ -52,7 +52,7 @@ const openLot = z.strictObject({
     .int()
     .nullable()
     .describe("Rungs of the price ladder above the species' base price, of the leading form."),
-  price: openPrice.nullable().describe('Price of the leading form.'),
+  price: openPrice.nullable().describe('Price of the leading form; null once the lot is sold.'),
   url: openUrl,
 });
 
@@ -74,7 +74,9 @@ function tenths(measure: number | null): number | null {
 }
 
 function openLotOf(entry: LotEntry, addressOf: AddressOf): StockFile['lots'][number] {
-  const { lot, cultivar, species, stock, size, scarcity, tiers } = entry;
+  const { lot, cultivar, species, stock, size, scarcity, soldOut } = entry;
+  // What is sold has no price any more, here as on its page.
+  const tiers = soldOut ? {} : entry.tiers;
   const { name, container, heightCm, caliperMm, measuredOn } = size.answer;
   const leading = leadingForm(entry);
   const tier = leading ? tiers[leading.form]?.answer : undefined;

@@ -63,7 +63,7 @@ describe('the press', () => {
     const lots = join(content, 'lots/batch-001.yaml');
     const before = readFileSync(lots, 'utf8');
     // What only a page says: put together by the program, so it stands neither in the records nor in its sources.
-    const lot = /^- id: (\S+)/m.exec(before)![1]!;
+    const lot = /^- lot: (\S+)/m.exec(before)![1]!;
     const page = readFileSync(join(printed, `lots/${lot}/index.html`), 'utf8');
     const description = /<meta name="description" content="([^"]+)"/.exec(page)![1]!;
     const told = tellingPart(description)!;

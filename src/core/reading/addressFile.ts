@@ -2,7 +2,7 @@
 
 import { codeSigns, isCode } from '../addresses/codes.ts';
 import { codeOf } from '../addresses/paths.ts';
-import { isAddress, likelyAddress } from '../addresses/shape.ts';
+import { isAddress, isTooLong, likelyAddress, longestAddress, longestName } from '../addresses/shape.ts';
 import { type Day, parseDay } from '../days.ts';
 import type { AddressRow } from '../records/address.ts';
 import { checkColumns, missingColumn, type Table } from './columns.ts';
@@ -62,6 +62,7 @@ type Fault = Omit<Problem, 'file' | 'spot'>;
 
 function addressFault(column: AddressColumn, text: string): Fault | null {
   if (isAddress(text)) return null;
+  if (isTooLong(text)) return lengthFault(column, text);
   const expected = 'an address from the root of the site, such as /lots/26-layer-01/';
   return {
     rule: 'address-shape',
@@ -72,6 +73,16 @@ function addressFault(column: AddressColumn, text: string): Fault | null {
       meant(likelyAddress(text)),
       'Write it from the root of the site, with a slash at both ends, such as /lots/26-layer-01/.',
     ),
+  };
+}
+
+function lengthFault(column: AddressColumn, text: string): Fault {
+  return {
+    rule: 'address-shape',
+    got: `${text.length} signs`,
+    expected: `at most ${longestAddress} signs, and ${longestName} between two slashes`,
+    message: `"${column}" is too long for the page that would stand there: ${text.length} signs, beginning with ${quote(text.slice(0, 40))}`,
+    remedy: `an address has at most ${longestAddress} signs, and ${longestName} between two slashes; delete the row if nobody has the address, else shorten it.`,
   };
 }
 

@@ -3,7 +3,7 @@
 import { type Ledger, ledgerOf, pageOf, partOf, resolve } from '../addresses/ledger.ts';
 import { withRows } from '../addresses/listText.ts';
 import { codeOf, type RecordKind, recordAddress, recordFolders, recordOf } from '../addresses/paths.ts';
-import { isAddress, likelyAddress } from '../addresses/shape.ts';
+import { isAddress, isTooLong, likelyAddress } from '../addresses/shape.ts';
 import { type Day, later } from '../days.ts';
 import { addressesFile, readAddresses } from '../reading/addressFile.ts';
 import { privateFolder, slug } from '../reading/layout.ts';
@@ -160,6 +160,8 @@ function addressRefusal(
 ): string | null {
   for (const address of [from, to]) {
     if (isAddress(address)) continue;
+    if (isTooLong(address))
+      return `an address of ${address.length} signs is too long for a page; choose a shorter one.`;
     const guess = meant(likelyAddress(address)).trim();
     return `${quote(address)} is no address of this site; ${guess || 'write it from the root of the site, such as /lots/26-layer-01/.'}`;
   }
