@@ -471,3 +471,22 @@ describe('arrival', () => {
     expect(told(arrivalWindows(year, own, at, arrival, null)).join('; ')).toBe(expected);
   });
 });
+
+describe('the ends of the rules', () => {
+  it('a tree that no cover brings through stays in its pot, in its first winter there', () => {
+    const { window, firstWinterCounts, potOnly } = plantingOf(
+      coldYear({ winterLowC: -40 }),
+      plant('bare-root'),
+      150,
+      true,
+    );
+    expect([window, firstWinterCounts]).toEqual([null, 1]);
+    expect(potOnly!.length).toBeGreaterThan(0);
+  });
+
+  it('a tree that falls asleep late is pruned in the two weeks before a week from the first buds', () => {
+    // Buds may open on day 280: to day 273, from day 259.
+    const late = coldYear({ dormant: { p10: 265, p50: 270, p90: 272 } });
+    expect(told(groundWindows(late, 3)).filter(text => text.startsWith('prune'))).toEqual(['prune 259 273']);
+  });
+});
