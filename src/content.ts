@@ -178,8 +178,10 @@ export async function evidence(): Promise<EvidenceTable[]> {
   const { phenologyTables } = await import('./core/evidence/phenology/tables.ts');
   const { stationNetwork } = await import('./core/climate/anywhere/network.ts');
   const { readStations } = await import('./stations/read.ts');
+  const { stationTables } = await import('./core/evidence/stationTables.ts');
   return rememberResult('evidence', species, () => [
     ...phenologyTables(species, stationNetwork(readStations())),
     ...evidenceTables(),
+    ...stationTables(readStations()),
   ]);
 }
