@@ -101,6 +101,7 @@ describe('a tree with a head start', () => {
     expect(found.outdoors[0]!.dates!.p50).toBe(day(120 + 89));
     // 100 to budbreak and 400 are behind it: 500 to go from the day it moves out.
     expect(found.headStart[0]!.dates!.p50).toBe(day(120 + 49));
+    expect(found.headStart[0]!.sharpShare).toBe(1);
   });
 
   it('is no worse off than one without, and none when it moves out after the season', () => {
@@ -109,6 +110,7 @@ describe('a tree with a head start', () => {
     expect(early).toBe(day(59 + 99));
     const over = odds(yearsOf(warm, [[250, -3]]), heat(2500), { headStart: { moveOut: 250, credit: 9000 } });
     expect(over.headStart[0]!.share).toBe(0);
+    expect(over.headStart[0]!.sharpShare).toBe(0);
     const just = odds(yearsOf(warm, [[251, -3]]), heat(2500), { headStart: { moveOut: 250, credit: 9000 } });
     expect(just.headStart[0]!.share).toBe(1);
   });
