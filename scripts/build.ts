@@ -5,6 +5,7 @@ import { homedir, tmpdir } from 'node:os';
 import { dirname, join, resolve } from 'node:path';
 import { fileURLToPath } from 'node:url';
 import { changeHistory, contentDir, keepContent, loadContent, shownFolder } from '../src/content.ts';
+import { privateDir } from '../src/contentFolder.ts';
 import type { Catalogue } from '../src/core/catalogue.ts';
 import { textReport } from '../src/core/reading/report.ts';
 import type { ChangeLine } from '../src/core/records/change.ts';
@@ -75,7 +76,7 @@ const ownFolder = join(root, 'dist');
 /** Where the finished site goes: OUT_DIR, else dist/ in the project. Throws an OutputError for a place where a site would destroy something else. */
 export function outDir(): string {
   const asked = resolve(root, process.env.OUT_DIR || ownFolder);
-  return outputFolder(asked, { root, content: [contentDir()], home: homedir() });
+  return outputFolder(asked, { root, content: [contentDir(), privateDir(contentDir())], home: homedir() });
 }
 
 /** A base path as the site generator wants it: one slash at both ends. Throws a UsageError on anything but a plain path. */
@@ -118,13 +119,17 @@ export interface BuiltSite {
 export async function build(request: BuildRequest = {}): Promise<BuiltSite | null> {
   const waiting = () => process.stderr.write('Another build is under way; waiting for it ...\n');
   const out = outDir();
-  return oneAtATime(join(root, '.build/build.lock'), waiting, async () => {
-    // First of all: where the power went in the middle of a swap, the site that was there comes back, whatever becomes of this build.
-    clearLeftovers(out);
-    await clearLeftAside(listPath(contentDir()));
-    takeKept(!request.afresh);
-    return buildNow(request, out);
-  });
+  try {
+    return await oneAtATime(join(root, '.build/build.lock'), waiting, async () => {
+      // First of all: where the power went in the middle of a swap, the site that was there comes back, whatever becomes of this build.
+      clearLeftovers(out);
+      await clearLeftAside(listPath(contentDir()));
+      takeKept(!request.afresh);
+      return buildNow(request, out);
+    });
+  } catch (problem) {
+    throw isDiskFull(problem) ? fullDisk(problem) : problem;
+  }
 }
 
 function markOf({ yard: { name, address } }: Catalogue): SiteMark {

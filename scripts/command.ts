@@ -2,6 +2,7 @@
 
 import { type ParseArgsConfig, parseArgs } from 'node:util';
 import { visibleLines } from '../src/core/reading/visible.ts';
+import { isDiskFull } from '../src/integrations/fullDisk.ts';
 
 /** A problem the person at the keyboard can mend; shown as one line. */
 export class UsageError extends Error {
@@ -35,7 +36,8 @@ export async function endPlainly(command: () => Promise<number>): Promise<number
     return await command();
   } catch (problem) {
     if (process.env.LEAFDROP_TRACE) throw problem;
-    const text = problem instanceof Error ? problem.message : String(problem);
+    const said = problem instanceof Error ? problem.message : String(problem);
+    const text = isDiskFull(problem) ? 'the disk is full. Make room, and run this again.' : said;
     process.stderr.write(`leafdrop: ${visibleLines(text)}\n`);
     if (problem instanceof Error && ['UsageError', 'AsOfError', 'OutputError'].includes(problem.name))
       return 2;

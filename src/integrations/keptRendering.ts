@@ -45,12 +45,20 @@ export async function renderKept(generator: KeptGenerator, site: Site): Promise<
   await cp(generator.same, site.built, { recursive: true });
   const turn = inTurns(pagesAtOnce);
   const paths = await new StaticPaths(generator.app).getAll();
-  await Promise.all(
-    paths.map(path =>
-      turn(async () => {
+  let isFailing = false;
+  const renderings = paths.map(path =>
+    turn(async () => {
+      if (isFailing) return;
+      try {
         await renderPath(generator, path, site);
-        countPage();
-      }),
-    ),
+      } catch (problem) {
+        isFailing = true;
+        throw problem;
+      }
+      countPage();
+    }),
   );
+  // All of them: where one fails, the others must have stopped writing before the folder is removed.
+  const failed = (await Promise.allSettled(renderings)).find(({ status }) => status === 'rejected');
+  if (failed?.status === 'rejected') throw failed.reason;
 }
