@@ -99,6 +99,17 @@ async function write(folder: string, { files }: RenamePlan): Promise<void> {
     if (newPath !== path) await rm(placeOf(folder, path), { force: true });
 }
 
+/** What readers see of a record is not its id: it stays, and where it is written. Empty for what has no name but its id. */
+function nameStays({ kind, to }: RenameRequest, { files }: RenamePlan, folder: string): string {
+  if (kind === 'address' || kind === 'lot') return '';
+  const file = files.find(
+    ({ newPath }) => newPath.replace(/\.[a-z]+$/, '') === `${recordFolders[kind]}/${to}`,
+  );
+  const [, key, name] = /^(name|title):[ \t]*(\S.*?)\s*$/m.exec(file?.text ?? '') ?? [];
+  if (file === undefined || key === undefined) return '';
+  return `Readers go on seeing the ${key} ${name}; to change that too, edit ${key}: in ${folder}/${file.newPath}\n`;
+}
+
 async function agreed(): Promise<boolean> {
   const answer = await confirm({ message: 'Change these files?', output: process.stderr });
   return !isCancel(answer) && answer;
@@ -115,7 +126,8 @@ async function renameIn(
   const plan = planRename(yardTexts(files), request, today);
   if ('refused' in plan) throw new UsageError(plan.refused);
   proveSound(files, photos, plan, today);
-  const told = planned(plan, shownFolder(folder));
+  const shown = shownFolder(folder);
+  const told = planned(plan, shown) + nameStays(request, plan, shown);
   if (show) {
     process.stdout.write(`These would change:\n${told}`);
     return 0;

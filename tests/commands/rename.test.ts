@@ -41,6 +41,7 @@ test('shows, then renames, then refuses to do it again', () => {
   ${content}/cultivars/inkpot.md becomes ${content}/cultivars/ink-pot.md
   ${content}/lots/2025-grafts.yaml
   with 1 new line in ${content}/addresses.csv
+Readers go on seeing the name Inkpot; to change that too, edit name: in ${content}/cultivars/ink-pot.md
 `,
     stderr: '',
   });
