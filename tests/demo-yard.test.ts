@@ -140,7 +140,8 @@ describe('its figures', () => {
   /**
    * All figures that a named source has printed, in C or hours; nothing else may be called published.
    * Sources: California Rare Fruit Growers, Fig Fruit Facts 1996 (30 F, 12-15 F), Persimmon Fruit Facts 1996 (26 F, 0 F, less than
-   * 100 h), Pomegranate Fruit Facts (12 F); Souza et al. 2009, Rev. Bras. Fruticult. 31(2):314-322 (8 C, 36 C).
+   * 100 h), Pomegranate Fruit Facts (12 F); Souza et al. 2009, Rev. Bras. Fruticult. 31(2):314-322 (8 C, 36 C). Bare roots of any species: a
+   * week in the packing (USDA Forest Service, hardwood seedling handling), a month heeled in or in a cooler (Virginia Cooperative Extension 1989).
    */
   const published: Record<string, readonly [low: number, high: number]> = {
     'fig leafDamageC': [-1.11, -1.11],
@@ -151,6 +152,12 @@ describe('its figures', () => {
     'asian-persimmon dormantEstablishedC': [-17.78, -17.78],
     'asian-persimmon chillHours': [0, 100],
     'pomegranate dormantEstablishedC': [-11.11, -11.11],
+    'american-persimmon bareRootKeepsDays': [7, 30],
+    'asian-persimmon bareRootKeepsDays': [7, 30],
+    'fig bareRootKeepsDays': [7, 30],
+    'jujube bareRootKeepsDays': [7, 30],
+    'mulberry bareRootKeepsDays': [7, 30],
+    'pomegranate bareRootKeepsDays': [7, 30],
   };
 
   it('calls published only what was printed, with the value printed', () => {

@@ -34,7 +34,7 @@ export function buildYard(content: string, out: string, ...words: string[]) {
 }
 
 /** Costs in files that are not private are told on every build of these yards. */
-const costsInPublic = /^Good to know:\n[^\n]* private-in-public: [^\n]*\n\n0 errors, 0 warnings\n+$/;
+const costsInPublic = /^Good to know:\n[^\n]* private-in-public: [^\n]*\n\n0 errors, 0 warnings\n+/;
 
 /** What a build said besides that costs stand in public files. */
 export function complaintsIn(stderr: string): string {

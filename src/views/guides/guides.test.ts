@@ -219,7 +219,7 @@ describe('the arrival guide', () => {
   it('quotes the figures of a species that is known', () => {
     const body = 'Roots keep :figure[a while]{of="bare-root-keeps"}.';
     const known = formGuide(all, guide({ body }), 'bare-root', realSpecies('fig'), link);
-    expect(known.html).toContain('Roots keep 45 to 60 days.');
+    expect(known.html).toContain('Roots keep 7 to 30 days.');
     expect(generalGuide(all, guide({ body }), link).html).toContain('Roots keep a while.');
   });
 });
