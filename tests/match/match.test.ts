@@ -183,7 +183,7 @@ describe('trials', () => {
     ...over,
   });
   const at = (bench: ClimateTraits, ...trials: Trial[]) =>
-    matchPlace(place, cultivar({ trials }), fig, { ...context, trialClimates: { bench } });
+    matchPlace(place, cultivar({ trials, ripening: 'late' }), fig, { ...context, trialClimates: { bench } });
   const here = (...trials: Trial[]) => at(traits, ...trials);
   const mainOf = (match: Match) => match.ripening.find(({ crop }) => crop === 'main')!;
   const model = mainOf(here());
