@@ -7,6 +7,7 @@ import { fileURLToPath } from 'node:url';
 import { changeHistory, contentDir, keepContent, loadContent, shownFolder } from '../src/content.ts';
 import { privateDir } from '../src/contentFolder.ts';
 import type { Catalogue } from '../src/core/catalogue.ts';
+import { changesFile } from '../src/core/reading/changeFile.ts';
 import { textReport } from '../src/core/reading/report.ts';
 import type { ChangeLine } from '../src/core/records/change.ts';
 import type { FileAside } from '../src/files.ts';
@@ -123,7 +124,8 @@ export async function build(request: BuildRequest = {}): Promise<BuiltSite | nul
     return await oneAtATime(join(root, '.build/build.lock'), waiting, async () => {
       // First of all: where the power went in the middle of a swap, the site that was there comes back, whatever becomes of this build.
       clearLeftovers(out);
-      await clearLeftAside(listPath(contentDir()));
+      for (const path of [listPath(contentDir()), join(contentDir(), changesFile)])
+        await clearLeftAside(path);
       takeKept(!request.afresh);
       return buildNow(request, out);
     });

@@ -113,15 +113,22 @@ export async function killBuilds(scratch: string, times: number, seed: number): 
   };
   timed(out, contents[0]!, []);
   const listBefore = readFileSync(list, 'utf8').replace(/^\/cultivars\/.*\n/gm, '');
-  for (const text of contents) {
+  // What the feed has told so far is part of every site, so each build starts from the same.
+  const told = join(content, 'changes.jsonl');
+  const toldBefore = readFileSync(told, 'utf8');
+  const asBefore = () => {
     writeFileSync(list, listBefore);
+    writeFileSync(told, toldBefore);
+  };
+  for (const text of contents) {
+    asBefore();
     timed(apart, text, ['--afresh']);
     whole.push(JSON.stringify(fingerprintOf(apart)));
   }
   const lists = [listBefore, readFileSync(list, 'utf8')];
   if (lists[0] === lists[1]) throw new Error('the list made for killing lacks nothing');
   const usualMs = ways.map((words, at) => {
-    writeFileSync(list, listBefore);
+    asBefore();
     return timed(out, contents[(at + 1) % contents.length]!, words);
   });
 
@@ -138,7 +145,7 @@ export async function killBuilds(scratch: string, times: number, seed: number): 
   for (let round = 0; round < times; round += 1) {
     const next = 1 - standing;
     writeFileSync(walk, contents[next]!);
-    writeFileSync(list, listBefore);
+    asBefore();
     const victim = victims[round % victims.length]!;
     // Only Linux tells what a process was started with.
     const aim = victim === 'swap' && !existsSync('/proc/self/cmdline') ? 'build' : victim;
@@ -180,6 +187,13 @@ export async function killBuilds(scratch: string, times: number, seed: number): 
     if (found !== -1) standing = found;
   }
   timed(out, contents[0]!, []);
+  // The site of before is removed while the build that replaced it ends.
+  for (
+    let waits = 0;
+    waits < 200 && readdirSync(dirname(out)).some(name => name.startsWith('.dist-gone'));
+    waits += 1
+  )
+    await pause(settleMs);
   const aside = (folder: string) => readdirSync(folder).filter(name => name.startsWith('.'));
   result.left = [...aside(dirname(out)), ...aside(content)];
   return result;
