@@ -97,7 +97,7 @@ describe.each(Object.entries(builtSites))('the site %s', (_, { folder, base }) =
     let offered = 0;
     for (const page of lotPages) {
       const product = productOf(page);
-      const table = /<table class="ruled forms">.*?<\/table>/s.exec(page.html)?.[0] ?? '';
+      const table = /<table class="ruled forms"[^>]*>.*?<\/table>/s.exec(page.html)?.[0] ?? '';
       const shown = [...table.matchAll(/<tr>\s*<th scope="row">(.*?)<\/tr>/gs)].flatMap(([, row]) => {
         const price = decoded(/<td class="price">(.*?)<\/td>/s.exec(row!)![1]!);
         const name = decoded(row!.split('<span')[0]!);

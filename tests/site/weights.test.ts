@@ -204,12 +204,12 @@ describe('scripts', () => {
 
   /**
    * The core of the verdicts is no script of a page: it is loaded when a visitor gives freeze dates of their own, and never before. It has a
-   * budget of its own, 20 kB.
+   * budget of its own, 21 kB.
    */
-  it('that own freeze dates load on use are 20 kB at most, and no page loads them by itself', () => {
+  it('that own freeze dates load on use are 21 kB at most, and no page loads them by itself', () => {
     const [core, ...others] = filesOf(folder).filter(path => /^assets\/verdictsApart-[^/]+\.js$/.test(path));
     expect(others).toEqual([]);
-    expect(sum(scriptsOf(`<script src="/${core}">`))).toBeLessThanOrEqual(20_000);
+    expect(sum(scriptsOf(`<script src="/${core}">`))).toBeLessThanOrEqual(21_000);
     expect(pages.filter(({ html }) => scriptsOf(html).has(core!)).map(({ file }) => file)).toEqual([]);
   });
 
