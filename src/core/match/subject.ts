@@ -1,17 +1,19 @@
 /** What a match needs to know of a cultivar. */
 import type { Cultivar } from '../records/cultivar.ts';
 
-export type MatchedCultivar = Pick<
-  Cultivar,
-  | 'id'
-  | 'name'
-  | 'species'
-  | 'flavour'
-  | 'ripening'
-  | 'crops'
-  | 'pollination'
-  | 'chromosomes'
-  | 'fruit'
-  | 'hardinessOffsetC'
-  | 'trials'
->;
+/** The one list of it: what is sent to a browser follows it too. */
+export const matchedTraits = [
+  'id',
+  'name',
+  'species',
+  'flavour',
+  'ripening',
+  'crops',
+  'pollination',
+  'chromosomes',
+  'fruit',
+  'hardinessOffsetC',
+  'trials',
+] as const satisfies readonly (keyof Cultivar)[];
+
+export type MatchedCultivar = Pick<Cultivar, (typeof matchedTraits)[number]>;

@@ -2,7 +2,7 @@
 
 import type { Catalogue } from '../../core/catalogue.ts';
 import type { MatchContext } from '../../core/match/answers.ts';
-import type { MatchedCultivar } from '../../core/match/subject.ts';
+import { type MatchedCultivar, matchedTraits } from '../../core/match/subject.ts';
 import type { Species } from '../../core/records/species.ts';
 import { grownSpecies, usualContext } from '../../outlooks.ts';
 import { listedCultivars } from '../raised.ts';
@@ -16,32 +16,8 @@ export interface TreesFile {
 }
 
 /** Only what a match needs of each cultivar. */
-function matched({
-  id,
-  name,
-  species,
-  flavour,
-  ripening,
-  crops,
-  pollination,
-  chromosomes,
-  fruit,
-  hardinessOffsetC,
-  trials,
-}: MatchedCultivar): MatchedCultivar {
-  return {
-    id,
-    name,
-    species,
-    flavour,
-    ripening,
-    crops,
-    pollination,
-    chromosomes,
-    fruit,
-    hardinessOffsetC,
-    trials,
-  };
+function matched(cultivar: MatchedCultivar): MatchedCultivar {
+  return Object.fromEntries(matchedTraits.map(trait => [trait, cultivar[trait]])) as MatchedCultivar;
 }
 
 export function treesFile(all: Catalogue): TreesFile {
