@@ -42,7 +42,7 @@ const layers: readonly { name: string; level: number; pattern: RegExp }[] = [
     level: 8,
     pattern: /^src\/(?:photos\/.*|(?:careYears|href|outlooks|pageReuse|photos|zipAreas)\.ts)$/,
   },
-  { name: 'views', level: 9, pattern: /^src\/views\// },
+  { name: 'views', level: 9, pattern: /^src\/(?:views|site)\// },
   { name: 'site', level: 10, pattern: /^src\/(?:pages|layouts|components|islands|styles|icons)\// },
   { name: 'integrations', level: 10, pattern: /^src\/integrations\// },
   { name: 'scripts', level: 11, pattern: /^scripts\// },

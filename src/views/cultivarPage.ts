@@ -9,7 +9,7 @@ import { cultivarProduct } from '../outputs/structuredData.ts';
 import { type AlternativeRow, alternativeRows } from './alternatives.ts';
 import { cultivarFacts, cultivarSummary, suitsFacts, type TrialView, trialView } from './cultivar.ts';
 import { cultivarPlaces } from './cultivarPlaces.ts';
-import { type Html, html } from './html.ts';
+import { type Html, html } from '../site/html.ts';
 import { alternatives } from './markup/alternatives.ts';
 import { whenItArrives } from './markup/arrival.ts';
 import { cautions } from './markup/cautions.ts';

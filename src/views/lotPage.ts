@@ -4,7 +4,7 @@ import type { Catalogue, LotEntry } from '../core/catalogue.ts';
 import { dayInWords } from '../core/days.ts';
 import { lotProduct } from '../outputs/structuredData.ts';
 import { alternativeRows } from './alternatives.ts';
-import { type Html, html } from './html.ts';
+import { type Html, html } from '../site/html.ts';
 import { type CartonView, cartonViews, gradeWhy, lotFacts, readinessWhy, signFacts } from './lot.ts';
 import { alternatives } from './markup/alternatives.ts';
 import { whenItArrives } from './markup/arrival.ts';

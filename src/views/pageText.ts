@@ -3,7 +3,7 @@
 import type { SiteLinks } from '../outputs/siteLinks.ts';
 import type { PageThing } from '../outputs/structuredData.ts';
 import type { PublishedPhoto } from '../photos.ts';
-import type { Html } from './html.ts';
+import type { Html } from '../site/html.ts';
 
 export interface PageText {
   /** Heading of the page, as its head names it. */

@@ -3,7 +3,7 @@
 import type { CareYear } from '../../core/care/careYear.ts';
 import type { Catalogue } from '../../core/catalogue.ts';
 import { dayInWords } from '../../core/days.ts';
-import { type Html, html } from '../html.ts';
+import { type Html, html } from '../../site/html.ts';
 import { crumbs } from '../markup/crumbs.ts';
 import { arrivals } from '../markup/guides/arrivals.ts';
 import { speciesFigures } from '../markup/guides/figures.ts';

@@ -1,7 +1,7 @@
 /** What to look at instead of a cultivar. Those that stand by come forward when a visitor's place rules out some of the first. */
 
 import type { AlternativeRow } from '../alternatives.ts';
-import { type Html, html } from '../html.ts';
+import { type Html, html } from '../../site/html.ts';
 
 /** Nothing where there are no alternatives. */
 export function alternatives(

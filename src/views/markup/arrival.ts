@@ -4,7 +4,7 @@ import type { Catalogue } from '../../core/catalogue.ts';
 import type { Form } from '../../core/records/common.ts';
 import { arrivalPath } from '../guides/guidePaths.ts';
 import { arrivalGuide } from '../guides/guideSubject.ts';
-import { type Html, html } from '../html.ts';
+import { type Html, html } from '../../site/html.ts';
 import { oncePer } from '../memo.ts';
 import { formWords, lowerFirst } from '../words.ts';
 

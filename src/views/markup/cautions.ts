@@ -1,7 +1,7 @@
 /** What of a plant can hurt someone, and where it may not go. */
 
 import type { Species } from '../../core/records/species.ts';
-import { type Html, html } from '../html.ts';
+import { type Html, html } from '../../site/html.ts';
 import { oncePer } from '../memo.ts';
 import { speciesName } from '../stock.ts';
 import { hazardWords, standingInWords } from '../words.ts';

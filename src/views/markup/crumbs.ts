@@ -2,7 +2,7 @@
 
 import type { SiteLinks } from '../../outputs/siteLinks.ts';
 import { breadcrumbs } from '../../outputs/structuredData.ts';
-import { type Html, html } from '../html.ts';
+import { type Html, html } from '../../site/html.ts';
 import { structuredData } from './structuredData.ts';
 
 export interface Crumb {

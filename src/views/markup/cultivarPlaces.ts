@@ -7,7 +7,7 @@ import {
   type PlaceVerdict,
   placesSentence,
 } from '../cultivarPlaces.ts';
-import { type Html, html } from '../html.ts';
+import { type Html, html } from '../../site/html.ts';
 import { oncePer } from '../memo.ts';
 import { climatesPath } from '../paths.ts';
 import { countInWords } from '../words.ts';

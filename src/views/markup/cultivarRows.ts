@@ -1,7 +1,7 @@
 /** Rows of the cultivar table, as text. A cultivar's row stands in several lists and is written once. */
 
 import type { CultivarRow } from '../cultivar.ts';
-import { type Html, html } from '../html.ts';
+import { type Html, html } from '../../site/html.ts';
 import { oncePer } from '../memo.ts';
 import { fruitMarkHtml } from './fruitMark.ts';
 

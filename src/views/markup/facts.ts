@@ -1,6 +1,6 @@
 /** Labels and values, as text. */
 
-import { type Html, html } from '../html.ts';
+import { type Html, html } from '../../site/html.ts';
 import type { Fact } from '../lot.ts';
 
 /** Items of a description list. */

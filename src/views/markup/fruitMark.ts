@@ -1,7 +1,7 @@
 /** A small plate in a row, as text. The words of the row say what it shows, so it is left out for people who do not see it. */
 
 import { type FruitMark, fruitMarksPath } from '../fruitMarks.ts';
-import { type Html, html } from '../html.ts';
+import { type Html, html } from '../../site/html.ts';
 
 export function fruitMarkHtml(
   { symbol, colours, width, height }: FruitMark,

@@ -3,7 +3,7 @@
 import { type Level, levels } from '../../core/match/answers.ts';
 import { levelWords } from '../../core/match/words.ts';
 import { USUAL_POT } from '../../outlooks.ts';
-import { type Html, html } from '../html.ts';
+import { type Html, html } from '../../site/html.ts';
 import { levelMeanings } from '../verdict.ts';
 
 export function levelMark(level: Level, words = levelWords[level]): Html {

@@ -1,7 +1,7 @@
 /** What a cultivar does at the visitor's place, and when a tree can travel there. Filled in the browser; without scripts it leads on. */
 
 import { guidesPath } from '../guides/guidePaths.ts';
-import { type Html, html } from '../html.ts';
+import { type Html, html } from '../../site/html.ts';
 import { oncePer } from '../memo.ts';
 import { myPlacePath, placesPath } from '../paths.ts';
 

@@ -1,7 +1,7 @@
 /** A photograph in several widths and formats, whole, on a few pixels of itself until it is there. */
 
 import type { Photo } from '../../core/records/common.ts';
-import { type Html, html } from '../html.ts';
+import { type Html, html } from '../../site/html.ts';
 import type { PageTools } from '../pageText.ts';
 import { photoOnPage } from '../photoOnPage.ts';
 

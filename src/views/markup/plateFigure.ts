@@ -1,7 +1,7 @@
 /** Plates of fruit, drawn: whole and cut, to scale. Colours come from classes, since the content policy allows no inline styles. */
 
 import type { CultivarEntry } from '../../core/catalogue.ts';
-import { type Html, html } from '../html.ts';
+import { type Html, html } from '../../site/html.ts';
 import { fruitSizeInWords } from '../measures.ts';
 import { oncePer } from '../memo.ts';
 import { comparePath } from '../paths.ts';

@@ -1,7 +1,7 @@
 /** What answers rest on, as text. */
 
 import type { Reason } from '../../core/records/common.ts';
-import { type Html, html } from '../html.ts';
+import { type Html, html } from '../../site/html.ts';
 import type { Why } from '../lot.ts';
 import { standingInWords } from '../words.ts';
 

@@ -1,6 +1,6 @@
 /** Chapters of videos that speak of the thing a page is about. */
 
-import { type Html, html } from '../html.ts';
+import { type Html, html } from '../../site/html.ts';
 import type { Mention } from '../videos/seenIn.ts';
 
 /** Nothing where no video speaks of it. */

@@ -1,6 +1,6 @@
 /** Rows of the stock table, as text. A lot's row stands on many pages, and is written once for each kind of table. */
 
-import { type Html, html } from '../html.ts';
+import { type Html, html } from '../../site/html.ts';
 import { oncePer } from '../memo.ts';
 import type { StockLine, StockRow } from '../stock.ts';
 import { fruitMarkHtml } from './fruitMark.ts';

@@ -1,6 +1,6 @@
 /** Lots with what a buyer compares. One body for each lot, one line for each form. */
 
-import { type Html, html } from '../html.ts';
+import { type Html, html } from '../../site/html.ts';
 import type { StockRow } from '../stock.ts';
 import { type StockTableLook, stockBodies } from './stockRows.ts';
 

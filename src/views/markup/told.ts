@@ -1,6 +1,6 @@
 /** Why a verdict is as it is, and what would make it better, each with its standing and source. */
 
-import { type Html, html } from '../html.ts';
+import { type Html, html } from '../../site/html.ts';
 import type { Told } from '../verdict.ts';
 
 function reasonsHtml(reasons: readonly Told[]): Html {

@@ -2,7 +2,7 @@
 
 import { type Level, levels } from '../../core/match/answers.ts';
 import { levelWords } from '../../core/match/words.ts';
-import { type Html, html } from '../html.ts';
+import { type Html, html } from '../../site/html.ts';
 import { MAP_HEIGHT, MAP_WIDTH } from '../usMap.ts';
 
 export interface UsMapLook {

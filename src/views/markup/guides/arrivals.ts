@@ -3,7 +3,7 @@
 import { type Day, dayInWords } from '../../../core/days.ts';
 import type { ArrivalViews } from '../../guides/arrivalViews.ts';
 import { arrivalCalendarPath } from '../../guides/guidePaths.ts';
-import { type Html, html } from '../../html.ts';
+import { type Html, html } from '../../../site/html.ts';
 import { taskList } from './tasks.ts';
 
 export interface ArrivalsLook {

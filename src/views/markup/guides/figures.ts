@@ -1,7 +1,7 @@
 /** Figures of the species a guide speaks of. */
 
 import type { SpeciesTable } from '../../guides/speciesTable.ts';
-import { type Html, html } from '../../html.ts';
+import { type Html, html } from '../../../site/html.ts';
 
 export function speciesFigures({ headings, rows }: SpeciesTable): Html {
   const heads = headings.map(heading => html`<th scope="col">${heading}</th>`);

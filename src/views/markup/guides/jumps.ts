@@ -1,7 +1,7 @@
 /** Parts of a guide, at its top. */
 
 import type { GuideHeading } from '../../../markdown/guideParts.ts';
-import { type Html, html } from '../../html.ts';
+import { type Html, html } from '../../../site/html.ts';
 
 /** `more` are the parts the page adds to the guide. */
 export function guideJumps(

@@ -1,6 +1,6 @@
 /** The line at the top of a guide that leads to its version for the visitor's place. Without scripts it leads to the list of places. */
 
-import { type Html, html } from '../../html.ts';
+import { type Html, html } from '../../../site/html.ts';
 
 export interface GuideLineLook {
   /** The guide in general, or for a form and species. */

@@ -1,7 +1,7 @@
 /** Guides with a line on each. */
 
 import type { GuideLine } from '../../guides/guideList.ts';
-import { type Html, html } from '../../html.ts';
+import { type Html, html } from '../../../site/html.ts';
 
 export function guideLinks(lines: readonly GuideLine[], href: (path: string) => string): Html {
   const items = lines.map(

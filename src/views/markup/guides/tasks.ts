@@ -1,7 +1,7 @@
 /** The tasks of a calendar, each with its days, why, with what and with which care. */
 
 import type { TaskView } from '../../guides/taskView.ts';
-import { type Html, html } from '../../html.ts';
+import { type Html, html } from '../../../site/html.ts';
 
 function careOf(care: TaskView['care']): Html | null {
   if (care.length === 0) return null;

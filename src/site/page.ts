@@ -1,0 +1,51 @@
+/** What a page of the site is before the base layout is put around it. Pages are pure functions from the catalogue to this. */
+
+import type { SiteLinks } from '../outputs/siteLinks.ts';
+import type { PageThing } from '../outputs/structuredData.ts';
+import type { PublishedPhoto } from '../photos.ts';
+import type { Html } from './html.ts';
+
+/**
+ * Scripts that pages ask for by name. Those that speak for the visitor's place (`speak`), let links to guides follow it (`follow`), or do both
+ * wait until the page is there; at most one of the three stands on a page.
+ */
+export type ScriptName = 'speak' | 'follow' | 'speakAndFollow' | 'compare' | 'search' | 'choosePlace';
+
+/** Stylesheets beside the one that all pages share. Those that end in `Print` hold for paper alone. */
+export type StylesheetName =
+  | 'choosePlace'
+  | 'compare'
+  | 'evidence'
+  | 'guidePrint'
+  | 'lotPrint'
+  | 'placeList'
+  | 'search'
+  | 'videos';
+
+export interface Page {
+  /** Heading of the page, as its head names it; null on the first page, whose title is the yard. */
+  title: string | null;
+  /** One or two sentences for search engines. */
+  description: string;
+  /** From the root of the site, such as `/lots/26-layer-01/`; null for the page that stands in for missing ones. */
+  path: string | null;
+  /** Path of the page this one is a version of, which search engines are sent to; itself where left out. */
+  canonical?: string;
+  /** Keeps the page out of search engines. */
+  unlisted?: boolean;
+  /** Tells feed readers where the changes of the list are to be had. */
+  feeds?: boolean;
+  /** What the page says to programs that read schema.org; null for what it has nothing to say about. */
+  things?: readonly (PageThing | null)[];
+  scripts?: readonly ScriptName[];
+  styles?: readonly StylesheetName[];
+  /** All that stands between the running head and the foot. */
+  main: Html;
+}
+
+/** What pages ask of the site around them. */
+export interface PageContext {
+  links: SiteLinks;
+  /** A photograph by its file, in the widths and formats it is published in. */
+  photo: (file: string) => Promise<PublishedPhoto>;
+}
