@@ -160,7 +160,7 @@ export function stationTables(stations: readonly Station[]): EvidenceTable[] {
     row(normals, `Middle first 32 F freeze ${words}`, misses.first.filter(inRegion), 15, 'days');
   }
   const inUs = ({ station }: Miss) => station.country === 'US';
-  row(reports, 'Mean coldest night in the United States', misses.coldestC.filter(inUs), 2.2, 'C');
+  row(reports, 'Mean coldest night in the United States', misses.coldestC.filter(inUs), 1.7, 'C');
   row(
     reports,
     'Mean coldest night elsewhere',
@@ -176,7 +176,7 @@ export function stationTables(stations: readonly Station[]): EvidenceTable[] {
         counted('Winter zone within one half zone in the United States', zonesUs, 1),
         100,
         within(zonesUs),
-        15,
+        8,
         '%',
       ),
     );

@@ -75,3 +75,11 @@ describe('a point nothing can be said of', () => {
     expect(figuresAt(network, request).refused).toMatch(words);
   });
 });
+
+test('stations south of 60 S are Antarctica, whoever runs them', () => {
+  // WMO 89664, McMurdo, is listed under the United States in the monthly reports.
+  const south = network.stations.filter(({ lat }) => lat < -60);
+  expect(south.length).toBeGreaterThan(5);
+  expect(new Set(south.map(({ country }) => country))).toEqual(new Set(['AQ']));
+  expect(network.stations.find(({ id }) => id === '72509')?.country).toBe('US');
+});

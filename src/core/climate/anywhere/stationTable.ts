@@ -137,6 +137,9 @@ export function normalsStations(table: NormalsTable): Station[] {
   }));
 }
 
+/** South of it lies Antarctica, whose stations the reports list under the countries that run them. Source: Antarctic Treaty 1959, Article VI. */
+const ANTARCTICA_SOUTH_OF = -60;
+
 /** Stations of the monthly CLIMAT reports 2003-2021. Throws a RangeError for columns of unequal length. */
 export function reportsStations(table: ReportsTable): Station[] {
   const countries = table.country.split('\n');
@@ -145,7 +148,7 @@ export function reportsStations(table: ReportsTable): Station[] {
   return sharedOf(table, 100).map((shared, i) => ({
     ...shared,
     region: '',
-    country: countries[i] as string,
+    country: shared.lat < ANTARCTICA_SOUTH_OF ? 'AQ' : (countries[i] as string),
     period: '2003-2021',
     sdMeanC: sdMean[i] ?? null,
     vapourHpa: vapour[i] ?? null,
