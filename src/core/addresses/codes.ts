@@ -22,7 +22,7 @@ export function isCode(text: string): boolean {
   return text.length >= shortestCode && [...text].every(sign => codeSigns.includes(sign));
 }
 
-/** Sixteen signs from the hash of a text. */
+/** Sixteen signs from the hash of a text. Codes are printed, and told from codes of other hands by this, so it never changes. */
 function signsOf(text: string): string {
   const hash = splitMix64(hashText(text))();
   const digits = hash.toString(16).padStart(longestFromOneHash, '0');
@@ -40,6 +40,14 @@ function freeCode(address: string, used: ReadonlySet<string>): string {
     }
   }
   throw new RangeError(`no short code is left for ${address}`);
+}
+
+/**
+ * Whether a code is one that the build gives to an address when it is first published: the beginning of its signs, as long as it had to be to be
+ * new. (A further round would need all thirteen beginnings of the first to be taken, which is not waited for.)
+ */
+export function isCodeOf(code: string, address: string): boolean {
+  return isCode(code) && signsOf(address).startsWith(code);
 }
 
 /**

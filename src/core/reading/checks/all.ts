@@ -2,6 +2,7 @@
 
 import type { Draft } from '../draft.ts';
 import type { Problem } from '../problem.ts';
+import { addressCodes } from './addressCodes.ts';
 import { addressParts } from './addressParts.ts';
 import { addressRecords } from './addressRecords.ts';
 import { addressRows } from './addressRows.ts';
@@ -116,6 +117,7 @@ const checks: readonly Check[] = [
   videoSameDay,
   videoDescriptionLength,
   addressRows,
+  addressCodes,
   addressRecords,
   addressTargets,
   addressParts,

@@ -63,6 +63,11 @@ export const addressRules = {
     title: 'A code always leads to the same thing.',
     help: 'A code is printed, so it is never given to another page. Two lines for one code are right only when the first page was renamed to the second. Delete the line that was added by hand, or the later of the two.',
   },
+  'code-other-page': {
+    level: 'error',
+    title: 'A code leads to the page it was made for.',
+    help: 'Codes are printed on labels and shown in films. The build makes the code of a page from the address with which the page is first published, so the list itself shows when a code was changed, or given to another page, by hand. Put the line back as it was: "git log -p content/addresses.csv" shows it, and the site that is online carries the list as addresses.csv. A page that has no code gets one from the next build.',
+  },
   'change-line': {
     level: 'error',
     title: 'The log of changes is written by the build alone.',
