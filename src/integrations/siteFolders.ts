@@ -36,6 +36,18 @@ interface Leftover {
   purpose: string;
 }
 
+/**
+ * Whether a folder is a site, or was to become one. False for one that has just gone: a swapping process that outlived its build gives the old site
+ * another name when it is done.
+ */
+function isOfBuild(path: string): boolean {
+  try {
+    return readMark(path) !== null || readdirSync(path).length === 0;
+  } catch {
+    return false;
+  }
+}
+
 /** Folders beside the output that processes have left which are gone. What was not made by a build is none of them, whatever its name. */
 function leftoversOf(out: string): Leftover[] {
   if (!existsSync(dirname(out))) return [];
@@ -46,9 +58,20 @@ function leftoversOf(out: string): Leftover[] {
     if (purpose === undefined) return [];
     const path = join(dirname(out), name);
     const owner = { ...markOf(Number(pid)), started: started ?? null };
-    const isOurs = readMark(path) !== null || readdirSync(path).length === 0;
-    return isOurs && presenceOf(owner) === 'gone' ? [{ path, purpose }] : [];
+    return isOfBuild(path) && presenceOf(owner) === 'gone' ? [{ path, purpose }] : [];
   });
+}
+
+/** How the system puts it that a folder has gone, or that there is one in its place already. */
+const movedOn = new Set(['ENOENT', 'ENOTEMPTY', 'EEXIST']);
+
+/** Puts the site of before back, unless the swapping process, which may have outlived its build, puts one in place in this moment. */
+function putBack(old: string, out: string): void {
+  try {
+    renameSync(old, out);
+  } catch (problem) {
+    if (!movedOn.has((problem as NodeJS.ErrnoException).code ?? '')) throw problem;
+  }
 }
 
 /**
@@ -57,7 +80,7 @@ function leftoversOf(out: string): Leftover[] {
  */
 export function clearLeftovers(out: string): void {
   for (const { path, purpose } of leftoversOf(out)) {
-    if (purpose === 'old' && !existsSync(out)) renameSync(path, out);
+    if (purpose === 'old' && !existsSync(out)) putBack(path, out);
     else removeSite(path);
   }
 }
