@@ -83,7 +83,7 @@ function csvProblem(file: string, text: string, problem: unknown): Problem {
 }
 
 /** Spreadsheets and telephones start a word with a capital, and people write spaces: `Height in` is height_in. */
-function columnName(cell: string): string {
+export function columnName(cell: string): string {
   const plain = cell.toLowerCase().replace(/ +/g, '_');
   return /^[a-z_]+$/.test(plain) ? plain : cell;
 }

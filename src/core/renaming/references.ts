@@ -3,9 +3,9 @@
 import { isMap, isScalar, isSeq, parse, parseDocument, type Scalar } from 'yaml';
 import { pageOf, partOf } from '../addresses/ledger.ts';
 import { type RecordKind, recordAddress, recordOf } from '../addresses/paths.ts';
+import type { TextEdit } from '../editing/textEdit.ts';
 import { kindOf } from '../reading/layout.ts';
 import { cellEdits } from './tableCells.ts';
-import type { TextEdit } from './textEdit.ts';
 
 export interface RenamedRecord {
   kind: RecordKind;

@@ -5,6 +5,7 @@ import { withRows } from '../addresses/listText.ts';
 import { codeOf, type RecordKind, recordAddress, recordFolders, recordOf } from '../addresses/paths.ts';
 import { isAddress, isTooLong, likelyAddress } from '../addresses/shape.ts';
 import { type Day, later } from '../days.ts';
+import { withEdits } from '../editing/textEdit.ts';
 import { addressesFile, readAddresses } from '../reading/addressFile.ts';
 import { privateFolder, slug } from '../reading/layout.ts';
 import { nearest } from '../reading/nearest.ts';
@@ -12,7 +13,6 @@ import { meant, quote } from '../reading/problem.ts';
 import { idPattern } from '../records/common.ts';
 import { addressEdits, referenceEdits } from './references.ts';
 import { addressMoved, type Moved, recordMoved, renamedRows } from './renamedRows.ts';
-import { withEdits } from './textEdit.ts';
 
 export type RenameRequest =
   | { kind: RecordKind; from: string; to: string }
