@@ -52,9 +52,9 @@ import { isReused, plannedKeys } from '../src/pageReuse.ts';
 import { clearOldPhotos } from '../src/photos/store.ts';
 import { besidePhotos } from '../src/photos.ts';
 import { takeKept } from '../src/resultStore.ts';
+import { searchRecords } from '../src/site/data/searchRecords.ts';
+import { photoFiles } from '../src/site/parts/photoFiles.ts';
 import { mouldKinds } from '../src/views/mould.ts';
-import { photoFiles } from '../src/views/photoFiles.ts';
-import { searchRecords } from '../src/views/searchRecords.ts';
 import { readFlags, runIfMain, UsageError } from './command.ts';
 
 const root = dirname(dirname(fileURLToPath(import.meta.url)));

@@ -9,7 +9,7 @@ import { problemChanges } from '../src/core/comparison/problemChanges.ts';
 import type { Day } from '../src/core/days.ts';
 import { type Reading, readRecords } from '../src/core/reading/read.ts';
 import type { Records } from '../src/core/records/records.ts';
-import { type ChangeReport, reportMarkdown, reportText } from '../src/views/changeReport.ts';
+import { type ChangeReport, reportMarkdown, reportText } from '../src/site/reports/changeReport.ts';
 import { readFlags, runIfMain, UsageError } from './command.ts';
 import { contentAt } from './gitContent.ts';
 

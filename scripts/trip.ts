@@ -5,7 +5,7 @@ import { type Day, dayInWords } from '../src/core/days.ts';
 import { isoWeek, nextSendingDay } from '../src/core/match/sending.ts';
 import { judgeTyped, type TypedAnswer, typedDays } from '../src/core/match/typedForecast.ts';
 import { nearest } from '../src/core/reading/nearest.ts';
-import { formWords } from '../src/views/words.ts';
+import { formWords } from '../src/site/words/words.ts';
 import { readFlags, runIfMain, UsageError } from './command.ts';
 
 const help = `Says whether trees can leave on a day, by the forecast you type in. Private: nothing of it is published.

@@ -8,8 +8,8 @@ import { readContentFiles } from '../src/content.ts';
 import { assemble, type Catalogue } from '../src/core/catalogue.ts';
 import { day } from '../src/core/days.ts';
 import { readRecords } from '../src/core/reading/read.ts';
-import type { PagedList } from '../src/views/paging.ts';
-import { formLists, soldList, stockList } from '../src/views/stock.ts';
+import { formLists, soldList, stockList } from '../src/site/pages/stock/stock.ts';
+import type { PagedList } from '../src/site/parts/paging.ts';
 import { makeYard } from './bench/makeYard.ts';
 
 const lots = 5000;

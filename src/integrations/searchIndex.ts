@@ -3,7 +3,7 @@
 import { mkdir, writeFile } from 'node:fs/promises';
 import { dirname, join } from 'node:path';
 import { close, createIndex, type PagefindIndex } from 'pagefind';
-import type { SearchRecord } from '../views/searchRecords.ts';
+import type { SearchRecord } from '../site/data/searchRecords.ts';
 
 /** Parts of the index written for people who want a ready-made search page; ours is our own. */
 const readyMadeParts = /^pagefind-(?:ui|modular-ui|component-ui|highlight)\b/;

@@ -1,6 +1,6 @@
 /** Compares up to four cultivars side by side. The choice stands in the address, so that it can be kept and sent. */
 
-import type { ComparedFile } from '../views/comparedFile.ts';
+import type { ComparedFile } from '../site/data/comparedFile.ts';
 
 const form = document.querySelector<HTMLFormElement>('form[data-compare]')!;
 const picker = form.querySelector('select')!;

@@ -3,7 +3,7 @@
 import { catalogue, changes } from '../content.ts';
 import { absolute } from '../href.ts';
 import { jsonFeed } from '../outputs/feed.ts';
-import { changesFeed } from '../views/changes.ts';
+import { changesFeed } from '../site/pages/changes/changes.ts';
 
 export async function GET(): Promise<Response> {
   const feed = changesFeed(await catalogue(), await changes(), absolute);

@@ -3,7 +3,7 @@
 import { catalogue } from '../content.ts';
 import { absolute } from '../href.ts';
 import { stockFile } from '../outputs/stockFile.ts';
-import { runsFromHome } from '../views/sentNow.ts';
+import { runsFromHome } from '../site/parts/sentNow.ts';
 
 export async function GET(): Promise<Response> {
   const all = await catalogue();

@@ -1,7 +1,7 @@
 import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
 import { siteLinks } from '../outputs/siteLinks.ts';
-import { structuredData } from './markup/structuredData.ts';
+import { structuredData } from '../site/parts/structuredData.ts';
 import { isWhole, mouldFile, mouldFolder, mouldFrom, mouldKinds, mouldPage } from './mould.ts';
 import type { PageText } from './pageText.ts';
 

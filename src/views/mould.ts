@@ -5,7 +5,7 @@
 
 import { htmlText } from '../outputs/htmlText.ts';
 import type { SiteLinks } from '../outputs/siteLinks.ts';
-import { structuredData } from './markup/structuredData.ts';
+import { structuredData } from '../site/parts/structuredData.ts';
 import type { PageText } from './pageText.ts';
 
 /** Last part of the address of a mould, where a page has the id of its record. Ids have no underscore, so no record can take it. */

@@ -2,9 +2,9 @@
 
 import type { Catalogue, CultivarEntry, LotEntry } from '../core/catalogue.ts';
 import type { Form } from '../core/records/common.ts';
-import { arrivalForms } from './guides/arrivalViews.ts';
-import { arrivalCalendarPath, placeCalendarPath, placeGuidePath } from './guides/guidePaths.ts';
-import { type GuideAtPlace, guidesAtPlaces } from './guides/guideSubject.ts';
+import { arrivalCalendarPath, placeCalendarPath, placeGuidePath } from '../site/addresses/guidePaths.ts';
+import { arrivalForms } from '../site/pages/guides/arrivalViews.ts';
+import { type GuideAtPlace, guidesAtPlaces } from '../site/pages/guides/guideSubject.ts';
 
 /** A file that can be printed, with the record it is about. */
 export type PrintedFile =

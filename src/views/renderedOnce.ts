@@ -1,7 +1,7 @@
 /** Parts of pages that were rendered for a catalogue, by what they show. */
 
 import type { Catalogue } from '../core/catalogue.ts';
-import { oncePer } from './memo.ts';
+import { oncePer } from '../site/memo.ts';
 
 const partsOf = oncePer((_all: Catalogue) => new Map<string, Promise<string>>());
 

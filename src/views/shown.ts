@@ -5,13 +5,13 @@
 
 import type { Catalogue, CultivarEntry, LotEntry } from '../core/catalogue.ts';
 import { hashOf } from '../pageReuse.ts';
-import { alternativeRows } from './alternatives.ts';
-import { oncePer } from './memo.ts';
-import type { ListPage, PagedList } from './paging.ts';
-import { cultivarPath, lotPath } from './paths.ts';
-import { readyLots } from './placeTrees.ts';
+import { cultivarPath, lotPath } from '../site/addresses/paths.ts';
+import { oncePer } from '../site/memo.ts';
+import { readyLots } from '../site/pages/places/placeTrees.ts';
+import { alternativeRows } from '../site/parts/alternatives.ts';
+import type { ListPage, PagedList } from '../site/parts/paging.ts';
+import { listedCultivars } from '../site/parts/raised.ts';
 import type { PrintedFile } from './printed.ts';
-import { listedCultivars } from './raised.ts';
 
 /**
  * A lot without what its cultivar says, and its short address, as text. Of plain JSON for its speed: thousands of lots are asked for, and

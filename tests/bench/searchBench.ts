@@ -2,7 +2,7 @@
 
 import type { Page } from 'playwright-core';
 import { randomFromText } from '../../src/core/random.ts';
-import { searchGroups } from '../../src/views/searchTerms.ts';
+import { searchGroups } from '../../src/site/pages/search/searchTerms.ts';
 import { startBrowser } from '../site/browser.ts';
 import { median } from './measure.ts';
 import { restMs, type Waited, waited, watchPaints } from './paintWatch.ts';

@@ -6,7 +6,7 @@ import { join } from 'node:path';
 import sharp from 'sharp';
 import { afterAll, afterEach, beforeAll, describe, expect, it, vi } from 'vitest';
 import { changes } from '../../scripts/changes.ts';
-import { reportText } from '../../src/views/changeReport.ts';
+import { reportText } from '../../src/site/reports/changeReport.ts';
 import { yardsFolder } from '../yards/loadYard.ts';
 import { commitAll, edit, git, startRepository } from './gitYard.ts';
 

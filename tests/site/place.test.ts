@@ -5,7 +5,7 @@ import { afterAll, beforeAll, describe, expect, it } from 'vitest';
 import { type ServedSite, serve } from '../../scripts/serve.ts';
 import { levels } from '../../src/core/match/answers.ts';
 import { levelWords } from '../../src/core/match/words.ts';
-import type { TreesFile } from '../../src/views/myPlace/trees.ts';
+import type { TreesFile } from '../../src/site/data/trees.ts';
 import { startBrowser } from './browser.ts';
 import { builtSites, pagesOf, readText } from './builtSites.ts';
 import { axeFindings } from './visiting.ts';

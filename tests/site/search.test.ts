@@ -5,7 +5,7 @@ import { afterAll, afterEach, beforeAll, describe, expect, it } from 'vitest';
 import { type ServedSite, serve } from '../../scripts/serve.ts';
 import type { CultivarsFile } from '../../src/outputs/cultivarsFile.ts';
 import type { StockFile } from '../../src/outputs/stockFile.ts';
-import type { PlaceFile } from '../../src/views/myPlace/file.ts';
+import type { PlaceFile } from '../../src/site/data/file.ts';
 import { startBrowser } from './browser.ts';
 import { builtSites, readText } from './builtSites.ts';
 import { axeFindings } from './visiting.ts';

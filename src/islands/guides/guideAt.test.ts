@@ -7,7 +7,7 @@ import {
   guidesPath,
   placeCalendarPath,
   placeGuidePath,
-} from '../../views/guides/guidePaths.ts';
+} from '../../site/addresses/guidePaths.ts';
 import { guideAt } from './guideAt.ts';
 
 describe('the address of a guide for a place', () => {

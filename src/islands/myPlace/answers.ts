@@ -1,10 +1,10 @@
 /** Fetches what is said about the visitor's place; nothing leaves the device but the request for a file of this site. */
 
 import { href } from '../../href.ts';
-import type { PlaceFile } from '../../views/myPlace/file.ts';
-import type { TreesFile } from '../../views/myPlace/trees.ts';
-import type { TravelView } from '../../views/sending.ts';
-import type { Verdict } from '../../views/verdict.ts';
+import type { PlaceFile } from '../../site/data/file.ts';
+import type { TreesFile } from '../../site/data/trees.ts';
+import type { TravelView } from '../../site/pages/places/sending.ts';
+import type { Verdict } from '../../site/words/verdict.ts';
 import ownDatesUrl from '../ownPlace/verdictsApart.ts?worker&url';
 import type { Choice } from './choice.ts';
 

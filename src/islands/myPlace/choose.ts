@@ -3,8 +3,8 @@
 import { levels } from '../../core/match/answers.ts';
 import type { OwnDates } from '../../core/match/ownFigures.ts';
 import { href } from '../../href.ts';
-import type { TreesFile } from '../../views/myPlace/trees.ts';
-import type { WhereFile } from '../../views/myPlace/where.ts';
+import type { TreesFile } from '../../site/data/trees.ts';
+import type { WhereFile } from '../../site/data/where.ts';
 import { answersFor, DatesProblem, fetchJson, type PlaceAnswers, rehearse, workOutAhead } from './answers.ts';
 import { type Choice, choose, currentChoice, forgetful, onChange } from './choice.ts';
 import { choiceNear, nearZip, type ZipAnswer } from './near.ts';

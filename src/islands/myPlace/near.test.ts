@@ -1,5 +1,5 @@
 import { describe, expect, it } from 'vitest';
-import type { WhereFile } from '../../views/myPlace/where.ts';
+import type { WhereFile } from '../../site/data/where.ts';
 import { parseChoice } from './choice.ts';
 import { choiceNear, distanceInWords, nearZip } from './near.ts';
 

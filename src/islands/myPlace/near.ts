@@ -1,7 +1,7 @@
 /** From a ZIP code to the nearest reference place, with what is not known about it. */
 
 import { kmBetween } from '../../core/climate/distance.ts';
-import type { ListedPlace, WhereFile } from '../../views/myPlace/where.ts';
+import type { ListedPlace, WhereFile } from '../../site/data/where.ts';
 import type { Choice } from './choice.ts';
 
 /** Beyond these a reference place may have another climate. Standing: ours. */

@@ -2,8 +2,8 @@
 
 import { levels } from '../../core/match/answers.ts';
 import { href } from '../../href.ts';
-import type { FormTravelView } from '../../views/sending.ts';
-import type { Verdict } from '../../views/verdict.ts';
+import type { FormTravelView } from '../../site/pages/places/sending.ts';
+import type { Verdict } from '../../site/words/verdict.ts';
 import type { PlaceAnswers } from './answers.ts';
 
 function all<T extends Element = HTMLElement>(selector: string, within: ParentNode = document): T[] {

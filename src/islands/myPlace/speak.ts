@@ -1,6 +1,6 @@
 /** Makes a page speak for the visitor's place: the line that names it, and every slot that waits for it. */
 
-import type { WhereFile } from '../../views/myPlace/where.ts';
+import type { WhereFile } from '../../site/data/where.ts';
 import { answersFor, DatesProblem, fetchJson } from './answers.ts';
 import { type Choice, choose, currentChoice, forgetful, onChange } from './choice.ts';
 import { choiceNear, nearZip } from './near.ts';

@@ -2,9 +2,9 @@
 
 import { nothingPublished } from '../../core/climate/figures.ts';
 import type { OwnDates, OwnProblem } from '../../core/match/ownFigures.ts';
-import type { PlaceFile } from '../../views/myPlace/file.ts';
-import type { TreesFile } from '../../views/myPlace/trees.ts';
-import { type Verdict, verdictOf } from '../../views/verdict.ts';
+import type { PlaceFile } from '../../site/data/file.ts';
+import type { TreesFile } from '../../site/data/trees.ts';
+import { type Verdict, verdictOf } from '../../site/words/verdict.ts';
 import { answerOwnPlace } from './answer.ts';
 
 export type OwnVerdicts =

@@ -2,8 +2,13 @@
 
 import type { Level } from '../../core/match/answers.ts';
 import { ripeningOrder } from '../../core/match/words.ts';
-import type { Offer, RowsFile, TreeRow } from '../../views/searchRows.ts';
-import { offerGroups, type SearchGroup, type SearchOrder, searchGroups } from '../../views/searchTerms.ts';
+import type { Offer, RowsFile, TreeRow } from '../../site/data/searchRows.ts';
+import {
+  offerGroups,
+  type SearchGroup,
+  type SearchOrder,
+  searchGroups,
+} from '../../site/pages/search/searchTerms.ts';
 import type { Wanted } from './wanted.ts';
 
 /** Verdict on a cultivar at the visitor's place; null: none known. */

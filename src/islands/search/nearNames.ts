@@ -1,7 +1,7 @@
 /** Names that a visitor may have meant. */
 
 import { editDistance } from '../../core/reading/nearest.ts';
-import type { TreeRow } from '../../views/searchRows.ts';
+import type { TreeRow } from '../../site/data/searchRows.ts';
 
 /** One slip in three letters. Standing: ours. */
 const LETTERS_PER_SLIP = 3;

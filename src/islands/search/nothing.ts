@@ -1,7 +1,7 @@
 /** What to do when nothing fits: which choice stands in the way, which name may have been meant, where the plain lists are. */
 
-import type { RowsFile } from '../../views/searchRows.ts';
-import type { SearchGroup } from '../../views/searchTerms.ts';
+import type { RowsFile } from '../../site/data/searchRows.ts';
+import type { SearchGroup } from '../../site/pages/search/searchTerms.ts';
 import { type LevelOf, type Matches, narrow, wouldHelp } from './narrow.ts';
 import { nearNames } from './nearNames.ts';
 import { link, make } from './results.ts';

@@ -1,8 +1,8 @@
 /** The search page: reads the address, loads on use, shows, and writes the address. */
 
 import { href } from '../../href.ts';
-import type { RowsFile } from '../../views/searchRows.ts';
-import { type SearchGroup, searchGroups, searchOrders } from '../../views/searchTerms.ts';
+import type { RowsFile } from '../../site/data/searchRows.ts';
+import { type SearchGroup, searchGroups, searchOrders } from '../../site/pages/search/searchTerms.ts';
 import { answersFor, type PlaceAnswers } from '../myPlace/answers.ts';
 import { currentChoice, onChange } from '../myPlace/choice.ts';
 import { inOrder, type LevelOf, type Matches, type Narrowed, narrow } from './narrow.ts';

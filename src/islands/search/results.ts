@@ -1,8 +1,8 @@
 /** Results as parts of the page. A row looks like a row of the cultivar list. */
 
 import { href } from '../../href.ts';
-import type { PageRow } from '../../views/searchRecords.ts';
-import type { TreeRow } from '../../views/searchRows.ts';
+import type { PageRow } from '../../site/data/searchRecords.ts';
+import type { TreeRow } from '../../site/data/searchRows.ts';
 import type { Hit } from './narrow.ts';
 
 /** Words of a value that can be chosen. */

@@ -1,7 +1,12 @@
 import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
-import type { Offer, RowsFile, TreeRow } from '../../views/searchRows.ts';
-import { offerGroups, type SearchGroup, searchGroups, searchOrders } from '../../views/searchTerms.ts';
+import type { Offer, RowsFile, TreeRow } from '../../site/data/searchRows.ts';
+import {
+  offerGroups,
+  type SearchGroup,
+  searchGroups,
+  searchOrders,
+} from '../../site/pages/search/searchTerms.ts';
 import { inOrder, type LevelOf, narrow, wouldHelp } from './narrow.ts';
 import { nearNames } from './nearNames.ts';
 import { orderOf, readWanted, type Wanted, writeWanted } from './wanted.ts';

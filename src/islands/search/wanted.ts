@@ -1,6 +1,11 @@
 /** What a visitor wants to see, and how that stands in the address. */
 
-import { type SearchGroup, type SearchOrder, searchGroups, searchOrders } from '../../views/searchTerms.ts';
+import {
+  type SearchGroup,
+  type SearchOrder,
+  searchGroups,
+  searchOrders,
+} from '../../site/pages/search/searchTerms.ts';
 
 export interface Wanted {
   text: string;

@@ -6,7 +6,7 @@ import type { CultivarEntry } from '../../core/catalogue.ts';
 import { href } from '../../href.ts';
 import { outlooksFor } from '../../outlooks.ts';
 import { changedOnly } from '../../pageReuse.ts';
-import { comparedFile } from '../../views/comparedFile.ts';
+import { comparedFile } from '../../site/data/comparedFile.ts';
 import { comparedFilePath } from '../../views/printed.ts';
 import { shownOfCultivar } from '../../views/shown.ts';
 

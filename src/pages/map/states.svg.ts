@@ -1,6 +1,6 @@
 /** Outlines of the United States, one file for all maps. Lines take the colour of the page that uses them. */
 
-import { MAP_HEIGHT, MAP_WIDTH, usOutlines } from '../../views/usMap.ts';
+import { MAP_HEIGHT, MAP_WIDTH, usOutlines } from '../../site/drawing/usMap.ts';
 
 export function GET(): Response {
   const { land, borders } = usOutlines();

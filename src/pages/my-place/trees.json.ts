@@ -1,7 +1,7 @@
 /** Species and cultivars, for answering a visitor's own freeze dates. */
 
 import { catalogue } from '../../content.ts';
-import { treesFile } from '../../views/myPlace/trees.ts';
+import { treesFile } from '../../site/data/trees.ts';
 
 export async function GET(): Promise<Response> {
   return Response.json(treesFile(await catalogue()));

@@ -3,7 +3,7 @@
 import type { APIContext } from 'astro';
 import { catalogue } from '../../content.ts';
 import { photo, photoCopy } from '../../photos.ts';
-import { photoFiles } from '../../views/photoFiles.ts';
+import { photoFiles } from '../../site/parts/photoFiles.ts';
 
 export async function getStaticPaths() {
   const published = await Promise.all(photoFiles(await catalogue()).map(photo));

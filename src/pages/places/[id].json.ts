@@ -5,8 +5,8 @@ import { catalogue } from '../../content.ts';
 import { outlooksFor } from '../../outlooks.ts';
 import { openPlaceFile } from '../../outputs/placeFile.ts';
 import { changedOnly } from '../../pageReuse.ts';
-import { listedCultivars } from '../../views/raised.ts';
-import { sendingRunsTo } from '../../views/sending.ts';
+import { sendingRunsTo } from '../../site/pages/places/sending.ts';
+import { listedCultivars } from '../../site/parts/raised.ts';
 import { shownOfVerdicts } from '../../views/shown.ts';
 
 export const getStaticPaths = (async () => {

@@ -5,9 +5,9 @@ import { careYears } from '../../../careYears.ts';
 import { catalogue } from '../../../content.ts';
 import { absolute } from '../../../href.ts';
 import { changedOnly, isLeftOut } from '../../../pageReuse.ts';
-import { placeCalendarFile } from '../../../views/guides/guideFiles.ts';
-import { guidesAtPlaces } from '../../../views/guides/guideSubject.ts';
-import { placeTasks } from '../../../views/guides/guideViews.ts';
+import { placeCalendarFile } from '../../../site/pages/guides/guideFiles.ts';
+import { guidesAtPlaces } from '../../../site/pages/guides/guideSubject.ts';
+import { placeTasks } from '../../../site/pages/guides/guideViews.ts';
 import { guideCalendarFile } from '../../../views/printed.ts';
 import { shownOfGuides } from '../../../views/shown.ts';
 

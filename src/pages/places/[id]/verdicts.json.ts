@@ -4,7 +4,7 @@ import type { APIRoute, GetStaticPaths } from 'astro';
 import { catalogue } from '../../../content.ts';
 import { outlooksFor } from '../../../outlooks.ts';
 import { changedOnly } from '../../../pageReuse.ts';
-import { placeFile } from '../../../views/myPlace/file.ts';
+import { placeFile } from '../../../site/data/file.ts';
 import { shownOfVerdicts } from '../../../views/shown.ts';
 
 export const getStaticPaths = (async () => {

@@ -3,7 +3,7 @@
 import type { APIRoute, GetStaticPaths, InferGetStaticPropsType } from 'astro';
 import { catalogue } from '../../../content.ts';
 import { absolute } from '../../../href.ts';
-import { descriptionFile } from '../../../views/videos/videoFiles.ts';
+import { descriptionFile } from '../../../site/pages/videos/videoFiles.ts';
 
 export const getStaticPaths = (async () => {
   const { videos } = await catalogue();

@@ -5,7 +5,7 @@ import { catalogue } from '../../../content.ts';
 import { absolute } from '../../../href.ts';
 import { qrSvg } from '../../../outputs/qrImage.ts';
 import { endCardModulePx, qrPng } from '../../../outputs/qrPng.ts';
-import { endCardAddress } from '../../../views/videos/videoFiles.ts';
+import { endCardAddress } from '../../../site/pages/videos/videoFiles.ts';
 
 const kinds = {
   svg: { type: 'image/svg+xml', draw: qrSvg },

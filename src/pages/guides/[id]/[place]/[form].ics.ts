@@ -5,9 +5,9 @@ import { careYears } from '../../../../careYears.ts';
 import { catalogue } from '../../../../content.ts';
 import { absolute } from '../../../../href.ts';
 import { changedOnly } from '../../../../pageReuse.ts';
-import { arrivalForms } from '../../../../views/guides/arrivalViews.ts';
-import { arrivalCalendarFile } from '../../../../views/guides/guideFiles.ts';
-import { guidesAtPlaces } from '../../../../views/guides/guideSubject.ts';
+import { arrivalForms } from '../../../../site/pages/guides/arrivalViews.ts';
+import { arrivalCalendarFile } from '../../../../site/pages/guides/guideFiles.ts';
+import { guidesAtPlaces } from '../../../../site/pages/guides/guideSubject.ts';
 import { guideCalendarFile } from '../../../../views/printed.ts';
 import { shownOfGuides } from '../../../../views/shown.ts';
 

@@ -1,0 +1,45 @@
+/** Where things are on the site. Paths from its root; `href` puts the base path in front. */
+
+import type { Form, RipeningClass } from '../../core/records/common.ts';
+
+export function lotPath(id: string): string {
+  return `/lots/${id}/`;
+}
+
+export function cultivarPath(id: string): string {
+  return `/cultivars/${id}/`;
+}
+
+export const cultivarsPath = '/cultivars/';
+
+export function flavourPath(id: string): string {
+  return `${cultivarsPath}flavour/${id}/`;
+}
+
+export function ripeningPath(ripening: RipeningClass): string {
+  return `${cultivarsPath}ripening/${ripening}/`;
+}
+
+export function formPath(form: Form): string {
+  return `/stock/form/${form}/`;
+}
+
+export const placesPath = '/places/';
+
+export function placePath(id: string): string {
+  return `/places/${id}/`;
+}
+
+export const howWeKnowPath = '/how-we-know/';
+
+export const climatesPath = '/climates/';
+
+export function climatePath(kind: string): string {
+  return `${climatesPath}${kind}/`;
+}
+
+export const myPlacePath = '/my-place/';
+
+export const comparePath = '/compare/';
+
+export const changesPath = '/changes/';

@@ -1,0 +1,140 @@
+/** What the search page loads to show, narrow and order: a row for each cultivar, and what can be chosen. */
+
+import type { Catalogue, CultivarEntry } from '../../core/catalogue.ts';
+import { daysBetween } from '../../core/days.ts';
+import { levels } from '../../core/match/answers.ts';
+import { levelWords } from '../../core/match/words.ts';
+import { priceInWords } from '../../core/money.ts';
+import { forms, type RipeningClass, ripeningClasses } from '../../core/records/common.ts';
+import { containerClasses } from '../../core/records/container.ts';
+import { type FruitMark, fruitMark } from '../drawing/fruitMarks.ts';
+import { oncePer } from '../memo.ts';
+import { stockState } from '../pages/cultivars/cultivar.ts';
+import {
+  type OfferGroup,
+  type SearchGroup,
+  type SearchState,
+  searchStates,
+} from '../pages/search/searchTerms.ts';
+import { speciesName, stateHeadings } from '../pages/stock/stock.ts';
+import { listedCultivars } from '../parts/raised.ts';
+import { fruitSizeInWords } from '../words/measures.ts';
+import type { StateView } from '../words/state.ts';
+import { coloursInWords, formWords, ripeningWords, sentence } from '../words/words.ts';
+import { type PageRow, searchedPages } from './searchRecords.ts';
+
+/** What can be chosen in a group: values and their words, in the order in which a buyer thinks of them. */
+export type Choices = (readonly [value: string, words: string])[];
+
+/** One form of one lot, and how it stands. Equal ones of all lots are written once. */
+export interface Offer extends Record<OfferGroup, string> {
+  /** Days until it may open; 0: ready; null: no day known. */
+  days: number | null;
+}
+
+export interface TreeRow {
+  id: string;
+  name: string;
+  also: readonly string[];
+  species: string;
+  mark: FruitMark;
+  flavour: string;
+  ripening: RipeningClass;
+  fruit: string;
+  size: string;
+  stock: StateView;
+  /** Indexes of offers. */
+  offers: readonly number[];
+}
+
+/** A page that is found by its words only. */
+export interface RowsFile {
+  offers: readonly Offer[];
+  /** In the order of the records of the search index, with which the cultivars begin. */
+  trees: readonly TreeRow[];
+  /** Those that follow. */
+  pages: readonly PageRow[];
+  choices: Record<SearchGroup, Choices>;
+}
+
+/** Of the price: a form that the yard gives no price has this in its place. */
+export const noPrice = '';
+
+const soldOffer: Offer = { form: '', readiness: 'sold', price: noPrice, size: '', days: null };
+
+function offersOf(entry: CultivarEntry, { asOf }: Catalogue): Offer[] {
+  const standing = entry.lots.filter(({ soldOut }) => !soldOut);
+  if (standing.length === 0) return [soldOffer];
+  return standing.flatMap(({ forms: answers, tiers, size }) =>
+    answers.map(({ form, state, range }): Offer => {
+      const opens = state === 'opens' && range !== null ? Math.max(1, daysBetween(asOf, range.from)) : null;
+      return {
+        form,
+        readiness: state,
+        price: String(tiers[form]?.answer.price.minor ?? noPrice),
+        size: size.answer.name,
+        days: state === 'ready' ? 0 : opens,
+      };
+    }),
+  );
+}
+
+const stateWords: Record<SearchState, string> = { ...stateHeadings, sold: 'Sold, or none raised yet' };
+
+/** Of lots only what occurs; of traits, all the yard has names for. */
+function choicesOf(all: Catalogue, offers: readonly Offer[]): Record<SearchGroup, Choices> {
+  const occurs = (group: OfferGroup, values: readonly string[]) =>
+    values.filter(value => offers.some(offer => offer[group] === value));
+  const { currency } = all.yard;
+  const prices = [...new Set(offers.map(({ price }) => price))].filter(price => price !== noPrice);
+  const grown = new Map(
+    listedCultivars(all).map(({ species }) => [species.id, sentence(speciesName(species))]),
+  );
+  return {
+    species: [...grown].sort(([, a], [, b]) => a.localeCompare(b, 'en')),
+    flavour: all.yard.flavourClasses.map(({ id, name }) => [id, name]),
+    ripening: ripeningClasses.map(ripening => [ripening, sentence(ripeningWords[ripening])]),
+    form: occurs('form', forms).map(form => [form, formWords[form as (typeof forms)[number]]]),
+    readiness: occurs('readiness', searchStates).map(state => [state, stateWords[state as SearchState]]),
+    price: prices
+      .map(Number)
+      .sort((a, b) => a - b)
+      .map(minor => [String(minor), priceInWords({ minor, currency })]),
+    size: occurs(
+      'size',
+      containerClasses.map(({ name }) => name),
+    ).map(name => [name, name]),
+    place: levels.map(level => [level, levelWords[level]]),
+  };
+}
+
+/** The content of `/search/rows.json`. */
+export const searchRows = oncePer((all: Catalogue): RowsFile => {
+  const offers: Offer[] = [];
+  const known = new Map<string, number>();
+  const indexOf = (offer: Offer) => {
+    const key = JSON.stringify(offer);
+    const index = known.get(key) ?? offers.push(offer) - 1;
+    known.set(key, index);
+    return index;
+  };
+  const trees = listedCultivars(all).map((entry): TreeRow => {
+    const { cultivar, species, flavour } = entry;
+    const { fruit } = cultivar;
+    return {
+      id: cultivar.id,
+      name: cultivar.name,
+      also: cultivar.synonyms,
+      species: species.id,
+      mark: fruitMark(all, cultivar, species),
+      flavour: flavour.id,
+      ripening: cultivar.ripening,
+      fruit: coloursInWords(fruit),
+      size: fruitSizeInWords(fruit.lengthMm, fruit.widthMm),
+      stock: stockState(entry, all),
+      offers: [...new Set(offersOf(entry, all).map(indexOf))],
+    };
+  });
+  const pages = searchedPages(all).map(({ path, title, summary }) => ({ path, title, summary }));
+  return { offers, trees, pages, choices: choicesOf(all, offers) };
+});

@@ -1,0 +1,34 @@
+/** What the browser fetches to find the place nearest to a visitor: `/my-place/where.json`. */
+
+import type { Catalogue } from '../../core/catalogue.ts';
+import type { ZipArea } from '../../zipAreas.ts';
+import { whereabouts } from '../pages/places/place.ts';
+
+export interface ListedPlace {
+  id: string;
+  name: string;
+  /** Region and country. */
+  where: string;
+  lat: number;
+  lon: number;
+  heightM: number;
+}
+
+export interface WhereFile {
+  areas: Record<string, ZipArea>;
+  places: ListedPlace[];
+}
+
+export function whereFile({ places }: Pick<Catalogue, 'places'>, areas: Record<string, ZipArea>): WhereFile {
+  return {
+    areas,
+    places: places.map(place => ({
+      id: place.id,
+      name: place.name,
+      where: whereabouts(place),
+      lat: place.lat,
+      lon: place.lon,
+      heightM: Math.round(place.elevationM),
+    })),
+  };
+}

@@ -1,0 +1,61 @@
+/** The small plates of a catalogue: their one scale, their file, and what a row needs to show one. */
+
+import type { Catalogue } from '../../core/catalogue.ts';
+import type { Cultivar } from '../../core/records/cultivar.ts';
+import type { Species } from '../../core/records/species.ts';
+import { roundTo } from '../../core/units.ts';
+import { oncePer } from '../memo.ts';
+import { fruitKind } from './plate/kinds.ts';
+import { symbolId, symbolOf } from './plate/small.ts';
+import { coloursOf } from './plate.ts';
+
+export const fruitMarksPath = '/plates.svg';
+
+/** Where all fruits of a yard are small, they are shown at half a px to the millimetre; the largest never takes more than this, px. */
+const USUAL_SCALE = 0.5;
+const LARGEST_PX = 48;
+
+export interface FruitMark {
+  /** Id in the file of small plates. */
+  symbol: string;
+  colours: string;
+  /** Px. */
+  width: number;
+  height: number;
+}
+
+/** Px to the millimetre, one for the whole catalogue: fruits of two pages can be compared. */
+const scaleOf = oncePer(({ cultivars }: Pick<Catalogue, 'cultivars'>): number => {
+  const largest = Math.max(
+    1,
+    ...cultivars.flatMap(({ cultivar: { fruit } }) => [fruit.lengthMm, fruit.widthMm]),
+  );
+  return Math.min(USUAL_SCALE, LARGEST_PX / largest);
+});
+
+/** The small plate of a cultivar. */
+export function fruitMark(
+  catalogue: Catalogue,
+  { fruit }: Pick<Cultivar, 'fruit'>,
+  species: Species,
+): FruitMark {
+  const scale = scaleOf(catalogue);
+  return {
+    symbol: symbolId(fruitKind(species.botanical, fruit), fruit.shape),
+    colours: coloursOf(fruit),
+    width: roundTo(fruit.widthMm * scale, 0.5),
+    height: roundTo(fruit.lengthMm * scale, 0.5),
+  };
+}
+
+/** The file of small plates: a symbol for each kind and shape that the yard grows. */
+export function fruitMarksFile({ cultivars }: Pick<Catalogue, 'cultivars'>): string {
+  const symbols = new Map(
+    cultivars.map(({ cultivar: { fruit }, species }) => {
+      const kind = fruitKind(species.botanical, fruit);
+      return [symbolId(kind, fruit.shape), () => symbolOf(kind, fruit.shape)] as const;
+    }),
+  );
+  const drawn = [...symbols].sort(([a], [b]) => (a < b ? -1 : 1)).map(([, draw]) => draw());
+  return `<svg xmlns="http://www.w3.org/2000/svg">${drawn.join('')}</svg>\n`;
+}

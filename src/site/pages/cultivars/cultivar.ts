@@ -1,0 +1,251 @@
+/** The cultivar list and a cultivar's page. */
+
+import type { Catalogue, CultivarEntry } from '../../../core/catalogue.ts';
+import { byDay } from '../../../core/days.ts';
+import type { FormState } from '../../../core/lots/answers.ts';
+import { type RipeningClass, ripeningClasses } from '../../../core/records/common.ts';
+import type { Cultivar, Trial } from '../../../core/records/cultivar.ts';
+import { degreesCToF, roundTo } from '../../../core/units.ts';
+import { cultivarPath, flavourPath, ripeningPath } from '../../addresses/paths.ts';
+import { type FruitMark, fruitMark } from '../../drawing/fruitMarks.ts';
+import { oncePer } from '../../memo.ts';
+import { groupBy, type PagedList, paged, pageParam } from '../../parts/paging.ts';
+import { listedCultivars } from '../../parts/raised.ts';
+import { sentNow } from '../../parts/sentNow.ts';
+import { fruitSizeInWords } from '../../words/measures.ts';
+import { type StateView, stateView } from '../../words/state.ts';
+import {
+  airWords,
+  coloursInWords,
+  countInWords,
+  cropWords,
+  eyeWords,
+  listInWords,
+  pollinationShort,
+  pollinationWords,
+  rainWords,
+  ripeningWords,
+  seasonWords,
+  sentence,
+  shapeWords,
+  splitWords,
+  summerWords,
+  trialRipenedWords,
+  trialWinterWords,
+  vigourWords,
+  winterWords,
+} from '../../words/words.ts';
+import type { Fact } from '../lots/lot.ts';
+import { rowsPerPage, speciesName } from '../stock/stock.ts';
+
+export interface CultivarRow {
+  id: string;
+  path: string;
+  name: string;
+  mark: FruitMark;
+  flavour: string;
+  ripens: string;
+  ripening: RipeningClass;
+  fruit: string;
+  size: string;
+  crops: string;
+  pollination: string;
+  stock: StateView;
+}
+
+const bestFirst: readonly FormState[] = ['ready', 'opens', 'look', 'blocked'];
+
+const stockStates = oncePer((all: Catalogue) =>
+  oncePer((entry: CultivarEntry): StateView => {
+    const answers = entry.lots.filter(({ soldOut }) => !soldOut).flatMap(({ forms }) => forms);
+    for (const state of bestFirst) {
+      const found = answers
+        .filter(answer => answer.state === state)
+        .sort((a, b) => byDay(a.range?.from ?? '', b.range?.from ?? ''))[0];
+      if (found) return stateView(found, all.asOf, sentNow(all)[found.form]);
+    }
+    return { state: 'blocked', words: entry.lots.length === 0 ? 'None raised yet' : 'Sold' };
+  }),
+);
+
+/** The best any lot of a cultivar stands today. */
+export function stockState(entry: CultivarEntry, catalogue: Catalogue): StateView {
+  return stockStates(catalogue)(entry);
+}
+
+function cultivarRow(entry: CultivarEntry, catalogue: Catalogue): CultivarRow {
+  const { cultivar, flavour } = entry;
+  const { fruit } = cultivar;
+  return {
+    id: cultivar.id,
+    path: cultivarPath(cultivar.id),
+    name: cultivar.name,
+    mark: fruitMark(catalogue, cultivar, entry.species),
+    flavour: flavour.name,
+    ripens: ripeningWords[cultivar.ripening],
+    ripening: cultivar.ripening,
+    fruit: coloursInWords(fruit),
+    size: fruitSizeInWords(fruit.lengthMm, fruit.widthMm),
+    crops: listInWords(cultivar.crops.map(crop => cropWords[crop])),
+    pollination: pollinationShort[cultivar.pollination],
+    stock: stockState(entry, catalogue),
+  };
+}
+
+const rowsOf = oncePer((catalogue: Catalogue) =>
+  oncePer((entry: CultivarEntry) => cultivarRow(entry, catalogue)),
+);
+
+function bySpecies(catalogue: Catalogue, listed: readonly CultivarEntry[]): PagedList<CultivarRow> {
+  const groups = [...groupBy(listed, ({ species }) => species.id)].map(([id, entries]) => ({
+    id,
+    heading: sentence(speciesName(entries[0]!.species)),
+    botanical: entries[0]!.species.botanical,
+    rows: entries.map(rowsOf(catalogue)),
+  }));
+  groups.sort((a, b) => a.heading.localeCompare(b.heading, 'en'));
+  return paged(groups, rowsPerPage);
+}
+
+/** All cultivars, by species and name. */
+export const cultivarList = oncePer((catalogue: Catalogue) =>
+  bySpecies(catalogue, listedCultivars(catalogue)),
+);
+
+/** A list of the cultivars that have one trait in common. */
+export interface TraitList {
+  id: string;
+  /** Where its first page is. */
+  path: string;
+  name: string;
+  /** One sentence; empty where the yard says nothing. */
+  means: string;
+  list: PagedList<CultivarRow>;
+}
+
+/** One page of such a list. */
+export interface TraitListPage {
+  cut: TraitList;
+  page: PagedList<CultivarRow>['pages'][number];
+}
+
+/** All pages of such lists, as the site generator takes them. */
+export function traitListPages(lists: readonly TraitList[]) {
+  return lists.flatMap(cut =>
+    cut.list.pages.map(page => ({
+      params: { id: cut.id, page: pageParam(page.number) },
+      props: { cut, page } satisfies TraitListPage,
+    })),
+  );
+}
+
+/** The cultivars of each flavour class of the yard, also of one that none has today: its address stays. */
+export const flavourLists = oncePer((catalogue: Catalogue): TraitList[] =>
+  catalogue.yard.flavourClasses.map(({ id, name, means }) => ({
+    id,
+    path: flavourPath(id),
+    name,
+    means,
+    list: bySpecies(
+      catalogue,
+      listedCultivars(catalogue).filter(({ cultivar }) => cultivar.flavour === id),
+    ),
+  })),
+);
+
+/** The cultivars of each ripening class, earliest first. */
+export const ripeningLists = oncePer((catalogue: Catalogue): TraitList[] =>
+  ripeningClasses.map(id => ({
+    id,
+    path: ripeningPath(id),
+    name: sentence(ripeningWords[id]),
+    means: 'Of the main crop, compared with others of the species; where you are decides the date',
+    list: bySpecies(
+      catalogue,
+      listedCultivars(catalogue).filter(({ cultivar }) => cultivar.ripening === id),
+    ),
+  })),
+);
+
+function hardinessInWords(offsetC: number): string {
+  if (offsetC === 0) return 'As the species';
+  const size = Math.abs(offsetC);
+  const inBoth = `${roundTo(degreesCToF(size), 1)} F (${roundTo(size, 0.5)} C)`;
+  return `${inBoth} ${offsetC < 0 ? 'hardier' : 'tenderer'} than the species`;
+}
+
+/** Traits in the order a buyer compares them. */
+export function cultivarFacts({ cultivar, flavour }: CultivarEntry): Fact[] {
+  const { fruit } = cultivar;
+  const facts: Fact[] = [
+    { label: 'Flavour', value: `${flavour.name}: ${flavour.means}` },
+    { label: 'Ripens', value: sentence(ripeningWords[cultivar.ripening]) },
+    { label: 'Crops', value: sentence(listInWords(cultivar.crops.map(crop => cropWords[crop]))) },
+    { label: 'Pollination', value: pollinationWords[cultivar.pollination] },
+    { label: 'Colour', value: coloursInWords(fruit) },
+    {
+      label: 'Fruit',
+      value: `${sentence(shapeWords[fruit.shape])}, ${fruitSizeInWords(fruit.lengthMm, fruit.widthMm)}`,
+    },
+    { label: 'In rain', value: `${sentence(rainWords[fruit.rain])}; ${splitWords[fruit.splits]}` },
+  ];
+  if (fruit.eye !== 'none') facts.push({ label: 'Eye', value: sentence(eyeWords[fruit.eye]) });
+  facts.push(
+    { label: 'Growth', value: sentence(vigourWords[cultivar.vigour]) },
+    { label: 'Hardiness', value: hardinessInWords(cultivar.hardinessOffsetC) },
+  );
+  if (cultivar.synonyms.length > 0) {
+    facts.push({ label: 'Also called', value: listInWords(cultivar.synonyms) });
+  }
+  if (cultivar.origin !== null) facts.push({ label: 'Origin', value: cultivar.origin });
+  return facts;
+}
+
+/** The kinds of place a cultivar is meant for, as the grower knows it. */
+export function suitsFacts({ suits }: Pick<Cultivar, 'suits'>): Fact[] {
+  const words = <T extends string>(classes: readonly T[], named: Record<T, string>) =>
+    sentence(
+      listInWords(
+        classes.map(name => named[name]),
+        'or',
+      ),
+    );
+  return [
+    { label: 'Winters', value: words(suits.winter, winterWords) },
+    { label: 'Seasons', value: words(suits.season, seasonWords) },
+    ...(suits.summer ? [{ label: 'Summer heat', value: words(suits.summer, summerWords) }] : []),
+    { label: 'Summer air', value: words(suits.air, airWords) },
+  ];
+}
+
+export interface TrialView {
+  where: string;
+  kind: string;
+  years: string;
+  winter: string;
+  ripened: string;
+  note: string | null;
+}
+
+/** One trial as a line of the table. */
+export function trialView(trial: Trial): TrialView {
+  const { winter, season, summer, air } = trial.class;
+  const heat = summer === null ? '' : `, ${summerWords[summer]} summers`;
+  return {
+    where: trial.where,
+    kind: `${winterWords[winter]} winters, ${seasonWords[season]} season${heat}, ${airWords[air]} air`,
+    years: trial.from === trial.to ? String(trial.from) : `${trial.from} to ${trial.to}`,
+    winter: sentence(trialWinterWords[trial.winter]),
+    ripened: sentence(`${cropWords[trial.crop]}, ${trialRipenedWords[trial.ripened]}`),
+    note: trial.note,
+  };
+}
+
+/** One line under the name, which is also what a search shows: flavour, ripening, fruit, stock. */
+export function cultivarSummary(entry: CultivarEntry, catalogue: Catalogue): string {
+  const { cultivar, flavour, lots } = entry;
+  const left = lots.reduce((sum, { stock, soldOut }) => sum + (soldOut ? 0 : stock.left), 0);
+  const stock = stockState(entry, catalogue);
+  const trees = left > 0 ? `, ${countInWords(left, 'tree')} left` : '';
+  return `${flavour.name}; ripens ${ripeningWords[cultivar.ripening]}. ${stock.words}${trees}.`;
+}

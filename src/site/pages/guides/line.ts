@@ -1,0 +1,23 @@
+/** The line at the top of a guide that leads to its version for the visitor's place. Without scripts it leads to the list of places. */
+
+import { type Html, html } from '../../html.ts';
+
+export interface GuideLineLook {
+  /** The guide in general, or for a form and species. */
+  path: string;
+  /** Id of the place the page is for; null on a page that is for none. */
+  place: string | null;
+  /** Where the places of the guide are listed: a path, or a fragment of the page. */
+  places: string;
+}
+
+/** A page with it needs the script by which guides follow the chosen place. */
+export function guideLine({ path, place, places }: GuideLineLook, href: (path: string) => string): Html {
+  const list = places.startsWith('#') ? places : href(places);
+  const asks =
+    place === null
+      ? html`With the dates of your place: <a href="${list}">choose it</a>.`
+      : html`Not your place? <a href="${list}">Choose another</a>.`;
+  const own = place !== null && html` data-place="${place}"`;
+  return html`<p class="guide-line unprinted" data-guide-line="${path}"${own}>${asks}</p>`;
+}

@@ -1,0 +1,82 @@
+/** The figures of species that a guide speaks of, side by side: a reader who has not said which species can look them up. */
+
+import { temperatureText, type UnitChoice } from '../../../core/care/guideMeasures.ts';
+import { attributeOf, childrenOf, treeOf } from '../../../core/care/guideTree.ts';
+import {
+  type SpeciesFigureName,
+  speciesFigureNames,
+  speciesFigures,
+} from '../../../core/care/guideVocabulary.ts';
+import type { Figure, Standing } from '../../../core/records/common.ts';
+import type { Guide } from '../../../core/records/guide.ts';
+import type { Species } from '../../../core/records/species.ts';
+import { oncePer } from '../../memo.ts';
+import { speciesName } from '../stock/stock.ts';
+
+const headings: Record<SpeciesFigureName, string> = {
+  'leaf-damage': 'Leaves are hurt from',
+  'dormant-established': 'Established wood stands',
+  'dormant-first-winter': 'In its first winter',
+  'root-injury': 'Roots are hurt from',
+  'root-severe': 'Most roots die at',
+  storage: 'Stored at',
+  'bare-root-keeps': 'Bare roots keep',
+  'chill-hours': 'Chill it needs',
+};
+
+const standingInShort: Record<Standing, string> = {
+  seen: 'seen in the yard',
+  published: 'published',
+  memory: 'from memory',
+  practice: 'common practice',
+  fitted: 'our figure, fitted',
+  ours: 'our figure',
+  modelled: 'computed',
+};
+
+export interface SpeciesTable {
+  headings: string[];
+  rows: { species: string; cells: { figure: string; known: string }[] }[];
+}
+
+type Node = Parameters<typeof childrenOf>[0];
+
+/** Figures the body of a guide quotes, each once, in the order of the vocabulary. */
+const figuresOf = oncePer((guide: Guide): SpeciesFigureName[] => {
+  const quoted = new Set<string | undefined>();
+  const waiting: Node[] = [treeOf(guide)];
+  for (let node = waiting.pop(); node !== undefined; node = waiting.pop()) {
+    if (node.type === 'textDirective' && node.name === 'figure') quoted.add(attributeOf(node, 'of'));
+    waiting.push(...childrenOf(node));
+  }
+  return speciesFigureNames.filter(name => quoted.has(name));
+});
+
+function figureInWords(name: SpeciesFigureName, { low, high }: Figure, units: UnitChoice): string {
+  const range = low === high ? `${low}` : `${low} to ${high}`;
+  if (name === 'bare-root-keeps') return `${range} days`;
+  if (name === 'chill-hours') return `${range} hours`;
+  return temperatureText(low, high, units);
+}
+
+/** Null for a guide that quotes no figure, or speaks of one species only and so gives it in its text. */
+export function speciesTable(
+  guide: Guide,
+  species: readonly Species[],
+  units: UnitChoice,
+): SpeciesTable | null {
+  const names = figuresOf(guide);
+  if (names.length === 0 || species.length < 2) return null;
+  return {
+    headings: names.map(name => headings[name]),
+    rows: species.map(one => ({
+      species: speciesName(one),
+      cells: names.map(name => {
+        const figure = one[speciesFigures[name]];
+        return figure === null
+          ? { figure: 'not known', known: '' }
+          : { figure: figureInWords(name, figure, units), known: standingInShort[figure.standing] };
+      }),
+    })),
+  };
+}

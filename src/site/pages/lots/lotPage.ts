@@ -1,0 +1,128 @@
+/** The page of a lot: exactly what the buyer gets, and why it stands as it does. Sold lots keep their page. */
+
+import type { Catalogue, LotEntry } from '../../../core/catalogue.ts';
+import { dayInWords } from '../../../core/days.ts';
+import { lotProduct } from '../../../outputs/structuredData.ts';
+import type { PageText, PageTools } from '../../../views/pageText.ts';
+import { cultivarPath, lotPath } from '../../addresses/paths.ts';
+import { plateFigure } from '../../drawing/plateFigure.ts';
+import { type Html, html } from '../../html.ts';
+import { alternatives } from '../../parts/alternativeList.ts';
+import { alternativeRows } from '../../parts/alternatives.ts';
+import { whenItArrives } from '../../parts/arrival.ts';
+import { cautions } from '../../parts/cautions.ts';
+import { crumbs } from '../../parts/crumbs.ts';
+import { factList } from '../../parts/facts.ts';
+import { myTree } from '../../parts/myTree.ts';
+import { photoFigure } from '../../parts/photo.ts';
+import { reasonList, whyList } from '../../parts/reasons.ts';
+import { seenInVideos } from '../../parts/seenIn.ts';
+import { stockTable } from '../../parts/stockTable.ts';
+import { sizeInWords } from '../../words/measures.ts';
+import { formMeanings, formWords, lowerFirst } from '../../words/words.ts';
+import {
+  lotSize,
+  lotSummary,
+  otherLots,
+  type StockLine,
+  type StockRow,
+  speciesName,
+  stockRow,
+} from '../stock/stock.ts';
+import { seenIn } from '../videos/seenIn.ts';
+import { type CartonView, cartonViews, gradeWhy, lotFacts, readinessWhy, signFacts } from './lot.ts';
+
+type Href = (path: string) => string;
+
+function soldNotice({ cultivar }: LotEntry, others: readonly StockRow[], href: Href): Html {
+  const where =
+    others.length > 0
+      ? 'Other lots of the cultivar are below.'
+      : 'No other lot of the cultivar is on the list today.';
+  return html`<div class="notice"><p><strong>This lot is sold.</strong> The page stays so that you can read what it was. ${where} <a href="${href(cultivarPath(cultivar.id))}">About <bdi>${cultivar.name}</bdi></a></p></div>`;
+}
+
+function holdNotice({ since, why }: NonNullable<LotEntry['lot']['hold']>): Html {
+  return html`<div class="notice"><p><strong>Held back since ${dayInWords(since)}.</strong> ${why}</p></div>`;
+}
+
+function conditionNotice(condition: string): Html {
+  return html`<div class="notice"><p><strong>Know before you buy.</strong> ${condition}</p></div>`;
+}
+
+function formRow({ form, formName, state, words, price }: StockLine): Html {
+  return html`<tr><th scope="row">${formName} <span class="soft meaning">${formMeanings[form]}</span></th><td><span class="state ${state}">${words}</span></td><td class="price">${price ?? '–'}</td></tr>`;
+}
+
+function formsSection(all: Catalogue, entry: LotEntry, lines: readonly StockLine[], href: Href): Html {
+  const { lot, species } = entry;
+  const how = lot.buy ?? all.yard.ordering.link;
+  const buy = how && html`<a class="button" href="${how}">${lot.buy ? 'Buy from this lot' : 'Order'}</a> `;
+  const forms = lines.map(({ form }) => form);
+  return html`<section aria-labelledby="forms"><h2 id="forms">Form, readiness and price</h2><table class="ruled forms" data-forms="${forms.join(' ')}"><caption>As of ${dayInWords(all.asOf)}; the price is for one tree</caption><thead><tr><th scope="col">Form</th><th scope="col">Ready</th><th scope="col" class="price">Price</th></tr></thead><tbody>${lines.map(formRow)}</tbody></table>${lot.price && html`<p>Priced by hand: ${lowerFirst(lot.price.why)}</p>`}<p class="buttons">${buy || null}<a class="button" href="${href('/ordering/')}">How to order</a></p>${whenItArrives(all, species.id, forms, href)}</section>`;
+}
+
+function cartonRow({ formName, cutBack, carton, weight, billable }: CartonView): Html {
+  const billed = billable.map(line => html`<span class="line">${line}</span>`);
+  return html`<tr><th scope="row">${formName}</th><td>${cutBack}</td><td>${carton}</td><td>${weight}</td><td>${billed}</td></tr>`;
+}
+
+function cartonSection(cartons: readonly CartonView[]): Html {
+  const reasons = cartons.map(({ formName, because }) => html`<h3>${formName}</h3>${reasonList(because)}`);
+  return html`<section aria-labelledby="carton"><h2 id="carton">How it travels</h2><section class="scroll" aria-label="Table of cartons" tabindex="0"><table class="ruled measures"><caption>One parcel; carriers bill the larger of weight and volume</caption><thead><tr><th scope="col">Form</th><th scope="col">Cut back to</th><th scope="col">Carton</th><th scope="col">Weight</th><th scope="col">Billed as</th></tr></thead><tbody>${cartons.map(cartonRow)}</tbody></table></section><details><summary>Why this carton</summary>${reasons}</details></section>`;
+}
+
+async function plantSection(entry: LotEntry, tools: PageTools): Promise<Html> {
+  const { lot, soldOut } = entry;
+  const seen = signFacts(entry.signs);
+  const picture = lot.photo && html`<div class="photos">${await photoFigure(lot.photo, tools)}</div>`;
+  const walks = seen.length > 0 && html`<h3 class="first">Seen on the last walks</h3>${factList(seen)}`;
+  return html`<section aria-labelledby="plant"><h2 id="plant">${soldOut ? 'What it was' : 'What you get'}</h2>${lot.note ? html`<p>${lot.note}</p>` : null}<div class="halves">${factList(lotFacts(entry))}<div>${picture || null}${walks}${plateFigure(entry, tools.links.href)}</div></div></section>`;
+}
+
+function whySection(entry: LotEntry): Html {
+  const { soldOut } = entry;
+  return html`<section aria-labelledby="why"><h2 id="why">Why</h2><p>Everything above rests on the following. What was seen in the yard outranks what was computed.</p><div class="halves"><div><h3>${soldOut ? 'Count' : 'Count and readiness'}</h3>${whyList(readinessWhy(entry))}</div><div><h3>${soldOut ? 'Size and scarcity' : 'Size, scarcity and price'}</h3>${whyList(gradeWhy(entry))}</div></div></section>`;
+}
+
+function othersSection({ name }: { name: string }, others: readonly StockRow[], href: Href): Html {
+  const table = stockTable(`Other lots of ${name} that are not sold out`, others, {
+    under: 'cultivar',
+    own: true,
+    href,
+  });
+  return html`<section aria-labelledby="others"><h2 id="others">Other lots of <bdi>${name}</bdi></h2>${table}</section>`;
+}
+
+/** The page of a lot of the catalogue. */
+export async function lotPage(all: Catalogue, entry: LotEntry, tools: PageTools): Promise<PageText> {
+  const { lot, cultivar, species, soldOut } = entry;
+  const { href, absolute } = tools.links;
+  const { lines } = stockRow(all, entry);
+  const cartons = soldOut ? [] : cartonViews(entry);
+  const others = otherLots(all, entry);
+  const instead = soldOut || others.length === 0 ? alternativeRows(all, cultivar) : [];
+  const summary = lotSummary(all, entry);
+  const title = `${cultivar.name} ${speciesName(species)}, lot ${lot.id}`;
+  const path = lotPath(lot.id);
+  const product = lotProduct(
+    entry,
+    path,
+    {
+      seller: all.yard.name,
+      name: title,
+      description: summary,
+      size: sizeInWords(entry),
+      image: lot.photo && absolute((await tools.photo(lot.photo.file)).fallback),
+      formWords,
+    },
+    absolute,
+  );
+  const above = [
+    { path: '/stock/', name: 'Stock list' },
+    { path: cultivarPath(cultivar.id), name: cultivar.name },
+  ];
+  const main = html`${crumbs(above, `Lot ${lot.id}`, tools.links)}<h1><bdi>${cultivar.name}</bdi> <span class="kind">${speciesName(species)}</span></h1><p class="standfirst">Lot ${lot.id}: ${lotSize(entry)}</p>${soldOut && soldNotice(entry, others, href)}${lot.hold && !soldOut ? holdNotice(lot.hold) : null}${lot.condition && !soldOut ? conditionNotice(lot.condition) : null}${!soldOut && formsSection(all, entry, lines, href)}${myTree(cultivar, href)}${await plantSection(entry, tools)}${cartons.length > 0 && cartonSection(cartons)}${whySection(entry)}${others.length > 0 && othersSection(cultivar, others, href)}${alternatives(instead, soldOut ? 'In its place' : 'Much like it', href)}${seenInVideos(seenIn(all, 'lot', lot.id), href)}${cautions(species)}`;
+  const description = `${cultivar.name} (${species.botanical}). ${summary}`;
+  return { title, description, path, things: product === null ? [] : [product], main };
+}

@@ -1,0 +1,32 @@
+/** What answers rest on, as text. */
+
+import type { Reason } from '../../core/records/common.ts';
+import { type Html, html } from '../html.ts';
+import type { Why } from '../pages/lots/lot.ts';
+import { standingInWords } from '../words/words.ts';
+
+/** Items of a list of reasons, each with its standing and source. */
+export function reasonItems(because: readonly Reason[]): Html {
+  return html`${because.map(
+    ({ text, standing, source }) =>
+      html`<li>${text} <span class="standing">(${standingInWords(standing, source)})</span></li>`,
+  )}`;
+}
+
+/** Items of a description list: question, answer, reasons. */
+export function whyItems(answers: readonly Why[]): Html {
+  return html`${answers.map(
+    ({ question, answer, because }) =>
+      html`<div><dt>${question} <span>${answer}</span></dt><dd><ul class="reasons">${reasonItems(because)}</ul></dd></div>`,
+  )}`;
+}
+
+/** A list of reasons. */
+export function reasonList(because: readonly Reason[]): Html {
+  return html`<ul class="reasons">${reasonItems(because)}</ul>`;
+}
+
+/** Questions, each with its answer and what the answer rests on. */
+export function whyList(answers: readonly Why[]): Html {
+  return html`<dl class="why">${whyItems(answers)}</dl>`;
+}
