@@ -83,6 +83,67 @@ describe('publishing', () => {
     expect(redirects).toEqual([{ from: '/stock/page/3/', to: '/stock/' }]);
   });
 
+  const guides = ['/guides/g/', '/guides/g/p/', '/guides/g/q/'];
+  const wereThere: [string, string?][] = [...guides, '/places/p/', '/places/q/'].map(address => [address]);
+
+  test.each([
+    ['another place', '/places/q/', '/guides/g/q/'],
+    ['the list of places', '/places/', '/guides/g/'],
+  ])('lets the guides for a place that is gone follow it to %s', (_, to, guide) => {
+    const rows = rowsOf(['/places/'], ...wereThere, ['/places/p/', to]);
+    const pages = ['/places/', '/places/q/', '/guides/g/', '/guides/g/q/'].map(path => page(path));
+    const { lost, redirects } = publicationOf(rows, none, pages, today);
+    expect(lost).toEqual([]);
+    expect(redirects).toEqual([
+      { from: '/guides/g/p/', to: guide },
+      { from: '/places/p/', to },
+    ]);
+  });
+
+  test('lets all that was made of a guide that is gone follow it, its parts to the top of the page', () => {
+    const rows = rowsOf(
+      ...wereThere,
+      ['/guides/g/#x'],
+      ['/guides/h/'],
+      ['/guides/h/q/'],
+      ['/guides/g/', '/guides/h/'],
+    );
+    const pages = ['/places/p/', '/places/q/', '/guides/h/', '/guides/h/q/'].map(path => page(path));
+    const { lost, redirects } = publicationOf(rows, none, pages, today);
+    expect(lost).toEqual([]);
+    expect(redirects).toEqual([
+      { from: '/guides/g/', to: '/guides/h/' },
+      // Never published for this place.
+      { from: '/guides/g/p/', to: '/guides/h/' },
+      { from: '/guides/g/q/', to: '/guides/h/q/' },
+    ]);
+  });
+
+  test('asks for the parts of a guide that was renamed', () => {
+    const rows = rowsOf(['/guides/g/'], ['/guides/g/#x'], ['/guides/g/', '/guides/h/'], ['/guides/h/']);
+    const { lost } = publicationOf(rows, none, [page('/guides/h/')], today);
+    expect(lost.map(({ row }) => row.address)).toEqual(['/guides/g/#x']);
+  });
+
+  test('lets a guide stand in for its pages for a species that is gone, and misses one page of a species that is there', () => {
+    const rows = rowsOf(
+      ['/guides/g/'],
+      ['/guides/g/bare-root/fig/'],
+      ['/guides/g/leafed-pot/fig/'],
+      ['/guides/g/bare-root/plum/'],
+    );
+    const pages = ['/guides/g/', '/guides/g/leafed-pot/fig/'].map(path => page(path));
+    const { lost, redirects } = publicationOf(rows, none, pages, today);
+    expect(lost.map(({ row }) => row.address)).toEqual(['/guides/g/bare-root/fig/']);
+    expect(redirects).toEqual([{ from: '/guides/g/bare-root/plum/', to: '/guides/g/' }]);
+  });
+
+  test('misses the guide for a place that is there', () => {
+    const pages = ['/guides/g/', '/guides/g/q/', '/places/p/', '/places/q/'].map(path => page(path));
+    const { lost } = publicationOf(rowsOf(...wereThere), none, pages, today);
+    expect(lost.map(({ row }) => row.address)).toEqual(['/guides/g/p/']);
+  });
+
   test('for a look at another day asks for no address of a later day, and lists nothing', () => {
     const later = [{ ...rowsOf(['/a/'])[0]!, since: addDays(on, 1) }];
     const look = publicationOf(later, none, [page('/')], { asOf: on, isPublished: false });

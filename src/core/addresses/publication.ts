@@ -4,6 +4,7 @@ import { type Day, later } from '../days.ts';
 import type { AddressRow } from '../records/address.ts';
 import { type Ledger, ledgerOf, pageOf, partOf, resolve } from './ledger.ts';
 import { shortAddress } from './paths.ts';
+import { isPartOfGivenUpPage, standIn } from './standIns.ts';
 
 /** A page that was built, with the names of its parts that have to stay. */
 export interface BuiltPage {
@@ -37,15 +38,6 @@ export interface Publication {
   news: Omit<AddressRow, 'line'>[];
 }
 
-/** The further pages of a list: `/stock/page/2/`. They come and go with the length of the list, whose first page stands in for them. */
-const furtherPage = /^(\/.*)page\/\d+\/$/;
-
-/** Where an address ends that its own line does not lead on: the first page of its list when that is all that is left of it. */
-function standIn(address: string, pages: ReadonlyMap<string, unknown>): string | null {
-  const first = furtherPage.exec(pageOf(address))?.[1];
-  return first !== undefined && pages.has(first) ? first : null;
-}
-
 function redirectsOf(
   ledger: Ledger,
   codes: ReadonlyMap<string, string>,
@@ -56,7 +48,7 @@ function redirectsOf(
     if (partOf(address) !== null || pages.has(address)) continue;
     const end = resolve(ledger, address);
     if (!('to' in end)) continue;
-    const to = end.to === address ? standIn(address, pages) : end.to;
+    const to = pages.has(pageOf(end.to)) ? end.to : standIn(ledger, pageOf(end.to), page => pages.has(page));
     if (to !== null) redirects.set(address, to);
   }
   for (const [target, code] of codes) {
@@ -92,11 +84,15 @@ export function publicationOf(
     const part = partOf(address);
     return ids !== undefined && (part === null || ids.has(part));
   };
+  const isReached = (address: string, to: string) =>
+    isThere(to) ||
+    standIn(ledger, pageOf(to), page => pages.has(page)) !== null ||
+    (pages.has(pageOf(to)) && isPartOfGivenUpPage(ledger, address));
   const lost: LostAddress[] = [];
   for (const row of ledger.latest.values()) {
     const end = resolve(ledger, row.address);
     if ('loop' in end) lost.push({ row, end });
-    else if (!isThere(end.to) && standIn(end.to, pages) === null) {
+    else if (!isReached(row.address, end.to)) {
       lost.push({ row, end: end.to === row.address ? null : end });
     }
   }

@@ -2,6 +2,7 @@
 
 import { ledgerOf, pageOf, resolve } from '../addresses/ledger.ts';
 import { recordAddress, shortAddress } from '../addresses/paths.ts';
+import { standIn } from '../addresses/standIns.ts';
 import type { Catalogue } from '../catalogue.ts';
 import type { Side } from './comparison.ts';
 
@@ -38,7 +39,8 @@ function endsOf({ catalogue, addresses }: Side): (address: string) => string | n
     const given = short.get(address);
     if (given !== undefined) return given;
     const end = resolve(ledger, address);
-    return 'to' in end && pages.has(pageOf(end.to)) ? end.to : null;
+    if (!('to' in end)) return null;
+    return pages.has(pageOf(end.to)) ? end.to : standIn(ledger, pageOf(end.to), page => pages.has(page));
   };
 }
 

@@ -1,5 +1,6 @@
 import { ledgerOf, pageOf, partOf, resolve } from '../../addresses/ledger.ts';
 import { recordOf } from '../../addresses/paths.ts';
+import { isPartOfGivenUpPage } from '../../addresses/standIns.ts';
 import { guideParts, placesPart } from '../../care/guideHeadings.ts';
 import type { AddressRow } from '../../records/address.ts';
 import { chapterFragment } from '../../videos/chapters.ts';
@@ -41,7 +42,7 @@ export const addressParts: Check = draft => {
     if (!('to' in end) || part === null) return [];
     const page = pageOf(end.to);
     const parts = partsOf(page);
-    if (parts === null || parts.includes(part)) return [];
+    if (parts === null || parts.includes(part) || isPartOfGivenUpPage(ledger, row.address)) return [];
     const near = nearest(part, parts);
     return [gone(row, end.to, near === null ? page : `${page}#${near}`)];
   });

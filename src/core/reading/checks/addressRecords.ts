@@ -1,10 +1,11 @@
 import { ledgerOf } from '../../addresses/ledger.ts';
 import { type RecordKind, recordAddress, recordFolders, recordOf } from '../../addresses/paths.ts';
 import type { AddressRow } from '../../records/address.ts';
+import { recordMoved } from '../../renaming/renamedRows.ts';
 import { addressesFile } from '../addressFile.ts';
 import type { Draft } from '../draft.ts';
 import { nearest } from '../nearest.ts';
-import { atCell, type Problem, quote } from '../problem.ts';
+import { atCell, type Problem, plural, quote } from '../problem.ts';
 import type { Check } from './check.ts';
 
 const kinds = Object.keys(recordFolders) as RecordKind[];
@@ -31,16 +32,24 @@ export const addressRecords: Check = draft =>
     return draft.ids[record.kind].has(record.id) ? [taken(row, record.kind)] : [];
   });
 
+/** How many listed addresses stand or fall with a record: its parts, guides for a place, and what else lies below it. They follow its own line. */
+function madeOf({ addresses }: Draft, address: string, kind: RecordKind): number {
+  const moved = recordMoved({ kind, from: recordOf(address)!.id, to: 'another' });
+  const standing = [...ledgerOf(addresses).latest.values()].filter(({ leadsTo }) => leadsTo === null);
+  return standing.filter(row => row.address !== address && moved(row.address) !== null).length;
+}
+
 function gone(draft: Draft, { address, since, line }: AddressRow, kind: RecordKind): Problem {
   const near = nearest(address, knownAddresses(draft));
+  const made = madeOf(draft, address, kind);
   return {
     rule: 'address-gone',
     file: addressesFile,
     spot: atCell(line, 'address'),
     got: `no ${kind} for ${quote(address)}`,
     expected: `the ${kind}, or where its address leads`,
-    message: `${address} was published on ${since}, and its ${kind} is gone`,
-    remedy: `put the ${kind} back, or tell where the address leads now: npm run rename -- address ${address} ${near ?? '/other/page/'}.`,
+    message: `${address} was published on ${since}, and its ${kind} is gone${made === 0 ? '' : `, with ${plural(made, 'more address', 'more addresses')} made from it`}`,
+    remedy: `put the ${kind} back, or tell where ${made === 0 ? 'the address leads' : 'they all lead'} now: npm run rename -- address ${address} ${near ?? '/other/page/'}.`,
   };
 }
 

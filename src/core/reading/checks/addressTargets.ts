@@ -42,12 +42,17 @@ function loop({ latest }: Ledger, addresses: readonly string[]): Problem {
 /** The address of a record at the start of the address of a page below it. */
 const belowRecord = /^\/(?:cultivars|lots|guides|videos|places)\/[^/]+\//;
 
+/** Whether the line of a missing record itself is told as gone, or leads on, which then holds for what was made of it. */
+function isToldOf(row: AddressRow | undefined, { asOf }: Draft): boolean {
+  return row !== undefined && (row.leadsTo !== null || row.since <= asOf);
+}
+
 function nowhere(draft: Draft, { latest }: Ledger, row: AddressRow, to: string): Problem[] {
   const page = pageOf(to);
   // Pages below a record, such as a guide for a place, are known as soon as the record is; the build asks for the page itself.
   const record = belowRecord.exec(page)?.[0];
   const known = record === undefined ? latest.get(page)?.leadsTo === null : isKnown(draft, record);
-  if (known) return [];
+  if (known || (record !== undefined && isToldOf(latest.get(record), draft))) return [];
   return [
     {
       rule: 'address-nowhere',
