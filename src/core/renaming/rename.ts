@@ -2,6 +2,7 @@
 
 import { type Ledger, ledgerOf, pageOf, partOf, resolve } from '../addresses/ledger.ts';
 import { withRows } from '../addresses/listText.ts';
+import { addressMoved, type Moved, recordMoved } from '../addresses/moved.ts';
 import { codeOf, type RecordKind, recordAddress, recordFolders, recordOf } from '../addresses/paths.ts';
 import { isAddress, isTooLong, likelyAddress } from '../addresses/shape.ts';
 import { type Day, later } from '../days.ts';
@@ -12,7 +13,7 @@ import { nearest } from '../reading/nearest.ts';
 import { meant, quote } from '../reading/problem.ts';
 import { idPattern } from '../records/common.ts';
 import { addressEdits, referenceEdits } from './references.ts';
-import { addressMoved, type Moved, recordMoved, renamedRows } from './renamedRows.ts';
+import { renamedRows } from './renamedRows.ts';
 
 export type RenameRequest =
   | { kind: RecordKind; from: string; to: string }

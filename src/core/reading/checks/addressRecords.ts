@@ -1,7 +1,7 @@
 import { ledgerOf } from '../../addresses/ledger.ts';
+import { recordMoved } from '../../addresses/moved.ts';
 import { type RecordKind, recordAddress, recordFolders, recordOf } from '../../addresses/paths.ts';
 import type { AddressRow } from '../../records/address.ts';
-import { recordMoved } from '../../renaming/renamedRows.ts';
 import { addressesFile } from '../addressFile.ts';
 import type { Draft } from '../draft.ts';
 import { nearest } from '../nearest.ts';
