@@ -8,17 +8,14 @@ import { hargreavesEtoMm } from '../climate/evapotranspiration.ts';
 import type { ClimateSummary, FreezeKey } from '../climate/summary.ts';
 import type { WeatherYears } from '../climate/weatherYears.ts';
 import { doyFromMonthDay } from '../days.ts';
-import { budbreak, budbreakNeed } from '../phenology/budbreak.ts';
 import { chillNeed, heatCountsFrom } from '../phenology/chill.ts';
-import { restMet } from '../phenology/dormancy.ts';
 import { growingCalendar } from '../phenology/growingYear.ts';
-import { leafFall, leafFallFigures } from '../phenology/leafFall.ts';
-import { puttingAwayNightsC, type Ripeness, ripenesses } from '../phenology/puttingAway.ts';
+import { type Ripeness, ripenesses } from '../phenology/puttingAway.ts';
 import type { PlaceClass } from '../records/cultivar.ts';
 import { freezeThresholds } from '../records/place.ts';
 import type { Species } from '../records/species.ts';
 import { careFigures } from './careFigures.ts';
-import { mixFollower } from './potFreeze.ts';
+import { type BySeason, NEVER, watchSeasons } from './seasonWatch.ts';
 
 /** Days of the season (0 on 24 July, 24 January south) by which it has happened in 1, 5 and 9 years of ten; null where it has not. */
 export interface SeasonDays {
@@ -70,15 +67,10 @@ export interface CareYear {
   readonly winterLowC: number;
 }
 
-/** Seasons looked at: quantiles of 250 seasons differ from those of 1,000 by about a day. */
-const SEASONS = 250;
-
 const EVERGREEN_ABOVE_C = careFigures.evergreenAbove.low;
 
-const NEVER = -1;
-
 /** A share of years must see it before a date is given. */
-function quantiles(happened: Int16Array, neverIs: 'late' | 'early'): SeasonDays {
+function quantiles(happened: BySeason, neverIs: 'late' | 'early'): SeasonDays {
   const sorted = happened
     .map(day => (day !== NEVER ? day : neverIs === 'late' ? DAYS_PER_YEAR : NEVER))
     .sort();
@@ -87,83 +79,6 @@ function quantiles(happened: Int16Array, neverIs: 'late' | 'early'): SeasonDays 
     return day === DAYS_PER_YEAR || day === NEVER ? null : day;
   };
   return { p10: at(0.1), p50: at(0.5), p90: at(0.9) };
-}
-
-interface Happenings {
-  nights: Record<Ripeness, { meets: Int16Array; before: Int16Array }>;
-  leafFall: Int16Array;
-  dormant: Int16Array;
-  budbreak: Int16Array;
-  riskFirst: Int16Array;
-  riskLast: Int16Array;
-  youngFirst: Int16Array;
-  youngLast: Int16Array;
-  oldFirst: Int16Array;
-  oldLast: Int16Array;
-}
-
-/** One pass over the seasons. */
-function watchSeasons(
-  years: WeatherYears,
-  species: Species,
-  potLitres: number,
-  heatFrom: number,
-): Happenings {
-  const seasons = Math.min(SEASONS, years.count);
-  const empty = () => new Int16Array(seasons).fill(NEVER);
-  const limits = ripenesses.map(name => ({ name, ...puttingAwayNightsC(name) }));
-  const found: Happenings = {
-    nights: Object.fromEntries(
-      ripenesses.map(name => [name, { meets: empty(), before: empty() }]),
-    ) as Happenings['nights'],
-    leafFall: empty(),
-    dormant: empty(),
-    budbreak: empty(),
-    riskFirst: empty(),
-    riskLast: empty(),
-    youngFirst: empty(),
-    youngLast: empty(),
-    oldFirst: empty(),
-    oldLast: empty(),
-  };
-  const mark = (first: Int16Array, last: Int16Array, season: number, day: number) => {
-    if (first[season] === NEVER) first[season] = day;
-    last[season] = day;
-  };
-  const makeLeafFall = leafFall(leafFallFigures(species));
-  const makeRest = restMet('in-pot');
-  const makeBudbreak = budbreak(budbreakNeed(species));
-  const rootC = species.rootInjuryC.value;
-  const [youngC, oldC] = [species.dormantFirstWinterC.value, species.dormantEstablishedC.value];
-  for (let season = 0; season < seasons; season += 1) {
-    const mixOf = mixFollower(potLitres);
-    const leavesFall = makeLeafFall();
-    const sleeps = makeRest();
-    const budsBreak = makeBudbreak();
-    for (let day = 0; day < DAYS_PER_YEAR; day += 1) {
-      const low = years.tminC[season * DAYS_PER_YEAR + day] as number;
-      const high = years.tmaxC[season * DAYS_PER_YEAR + day] as number;
-      const mean = (low + high) / 2;
-      if (found.leafFall[season] === NEVER) {
-        if (leavesFall(low, high, day)) found.leafFall[season] = day;
-      } else if (found.dormant[season] === NEVER) {
-        const since = day - (found.leafFall[season] as number) - 1;
-        if (sleeps(low, high, since)) found.dormant[season] = day;
-      }
-      if (day >= heatFrom && found.budbreak[season] === NEVER) {
-        if (budsBreak(low, high, day - heatFrom)) found.budbreak[season] = day;
-      }
-      for (const { name, meetsC, beforeC } of limits) {
-        const { meets, before } = found.nights[name];
-        if (low <= meetsC && meets[season] === NEVER) meets[season] = day;
-        if (low <= beforeC && before[season] === NEVER) before[season] = day;
-      }
-      if (mixOf(mean) <= rootC) mark(found.riskFirst, found.riskLast, season, day);
-      if (low <= youngC) mark(found.youngFirst, found.youngLast, season, day);
-      if (low <= oldC) mark(found.oldFirst, found.oldLast, season, day);
-    }
-  }
-  return found;
 }
 
 /** Half the window over which the coldest and hottest weeks are sought, days. */
@@ -215,15 +130,15 @@ export function careYear(climate: CareClimate, species: Species, potLitres: numb
     leafFall,
     dormant: quantiles(found.dormant, 'late'),
     budbreak: quantiles(found.budbreak, 'late'),
-    potRiskFirst: quantiles(found.riskFirst, 'late'),
-    potRiskLast: quantiles(found.riskLast, 'early'),
+    potRiskFirst: quantiles(found.pot.first, 'late'),
+    potRiskLast: quantiles(found.pot.last, 'early'),
     coldRiskFirst: {
-      young: quantiles(found.youngFirst, 'late'),
-      established: quantiles(found.oldFirst, 'late'),
+      young: quantiles(found.young.first, 'late'),
+      established: quantiles(found.established.first, 'late'),
     },
     coldRiskLast: {
-      young: quantiles(found.youngLast, 'early'),
-      established: quantiles(found.oldLast, 'early'),
+      young: quantiles(found.young.last, 'early'),
+      established: quantiles(found.established.last, 'early'),
     },
     evergreen: leafFall.p50 === null && (meanC[coldestDay] as number) >= EVERGREEN_ABOVE_C,
     meanC,

@@ -6,7 +6,8 @@ import type { Species } from '../records/species.ts';
 import { roundTo, temperatureInWords } from '../units.ts';
 import type { MatchContext, RipeningOdds, RipeningVerdict } from './answers.ts';
 import type { ClassOutlook, PlaceOutlook, SpeciesOutlook } from './placeOutlook.ts';
-import { type NeedOdds, SMALLEST_SHARE_FOR_A_DATE } from './ripeningOdds.ts';
+import type { NeedOdds } from './ripeningOdds.ts';
+import { SMALLEST_SHARE_FOR_A_DATE } from './tally.ts';
 import { woodLimit } from './winter.ts';
 import { shareOfWintersAbove } from './winterLows.ts';
 import {

@@ -1,7 +1,7 @@
 /** How often, and when, crops ripen between spring and the end of the season: counted over weather years. */
 import { DAYS_PER_YEAR } from '../climate/calendar.ts';
 import type { WeatherYears } from '../climate/weatherYears.ts';
-import { type EndOfSeasonFigures, endOfSeasonOn, type YearOfDays } from '../phenology/endOfSeason.ts';
+import { type EndOfSeasonFigures, endOfSeasonOn } from '../phenology/endOfSeason.ts';
 import {
   bloomOn,
   DAYS_SD,
@@ -19,15 +19,14 @@ import {
   heatMetOn,
   reachedOn,
   sumHeat,
+  type YearOfDays,
 } from '../phenology/growingYear.ts';
 import { growthStartsOn } from '../phenology/growthStart.ts';
 import type { DoySpread } from './answers.ts';
+import { count, newTally, spread, type Tally } from './tally.ts';
 
 /** Growing years looked at: a share is then good to 3 points, a date to a day. Standing: ours. */
 export const RIPENING_YEARS = 300;
-/** Below this share of years a date would mislead more than it tells. */
-export const SMALLEST_SHARE_FOR_A_DATE = 0.1;
-
 /**
  * Every year is looked at for five trees whose needs differ as far as the need of a class is unknown: the middles of the five fifths of
  * a normal distribution. The third is the need at its word.
@@ -82,28 +81,6 @@ export interface CaseOdds {
   readonly end: DoySpread | null;
 }
 
-/** Counts of days by index: quantiles without sorting. The last place holds years in which the thing does not happen. */
-interface Tally {
-  readonly byDay: Uint32Array;
-  /** Years in which the need at its word is met. */
-  sharp: number;
-}
-
-const newTally = (): Tally => ({ byDay: new Uint32Array(DAYS_PER_YEAR + 1), sharp: 0 });
-
-function spread(byDay: Uint32Array, toDoy: (index: number) => number): DoySpread | null {
-  const counted = byDay.reduce((sum, count) => sum + count, 0);
-  const happened = counted - (byDay[DAYS_PER_YEAR] as number);
-  if (happened === 0 || happened < counted * SMALLEST_SHARE_FOR_A_DATE) return null;
-  const at = (share: number) => {
-    const rank = Math.max(1, Math.ceil(share * happened - 1e-9));
-    let day = 0;
-    for (let seen = byDay[0] as number; seen < rank; seen += byDay[day] as number) day += 1;
-    return toDoy(day);
-  };
-  return { p10: at(0.1), p50: at(0.5), p90: at(0.9) };
-}
-
 interface CaseTally {
   readonly outdoors: Tally[];
   readonly headStart: Tally[];
@@ -113,27 +90,45 @@ interface CaseTally {
   readonly end: Tally;
 }
 
-function count(tally: Tally, index: number): void {
-  tally.byDay[index] = (tally.byDay[index] as number) + 1;
-}
-
-/** Counts one tree: ripe on a day of the season, or not this year. */
-function countRipe(tally: Tally, ripe: number, end: number, sharp: boolean): void {
-  const inTime = ripe < end;
-  count(tally, inTime ? ripe : DAYS_PER_YEAR);
-  if (sharp && inTime) tally.sharp += 1;
-}
-
-/** One need in one year: the day of the first ripe fruit for a tree that is `fifth` standard deviations off its class. */
-function ripeOn(grown: GrownFrom, need: RipeningNeed, calendar: GrowingCalendar): (fifth: number) => number {
+/**
+ * One need in one year: for each tree looked at the day of its first ripe fruit, `DAYS_PER_YEAR` when the year does not bring it, into `days`. The
+ * `fifths` tell by how many standard deviations a tree is off its class, the earliest first.
+ */
+function ripeDays(
+  days: Int32Array,
+  grown: GrownFrom,
+  need: RipeningNeed,
+  calendar: GrowingCalendar,
+  fifths: readonly number[],
+): void {
+  const { heatSum } = grown;
   if (need.by === 'heat') {
-    return fifth =>
-      reachedOn(grown.heatSum, grown.from, grown.baseline + need.heat * (1 + NEED_SD_SHARE * fifth));
+    let day = grown.from;
+    for (let i = 0; i < days.length; i += 1) {
+      const heat = grown.baseline + need.heat * (1 + NEED_SD_SHARE * (fifths[i] as number));
+      // The next tree is a few days behind the one before.
+      if (i === 0 || (heatSum[DAYS_PER_YEAR] as number) < heat) day = reachedOn(heatSum, day, heat);
+      else while ((heatSum[day + 1] as number) < heat) day += 1;
+      days[i] = day;
+    }
+    return;
   }
   const bloom = bloomOn(grown, need.bloomHeat);
-  const warmEnough = leastHeatMetOn(grown.heatSum, bloom, need.leastHeat);
-  const days = daysFromBloom(bloom, need.days, calendar);
-  return fifth => Math.max(warmEnough, days + Math.round(DAYS_SD * fifth));
+  const warmEnough = leastHeatMetOn(heatSum, bloom, need.leastHeat);
+  const grownOn = daysFromBloom(bloom, need.days, calendar);
+  for (let i = 0; i < days.length; i += 1) {
+    const day = Math.max(warmEnough, grownOn + Math.round(DAYS_SD * (fifths[i] as number)));
+    days[i] = Math.min(DAYS_PER_YEAR, day);
+  }
+}
+
+/** Counts the trees of one need: ripe on a day of the season, or not this year. The tree at its word is the one of `sharp`. */
+function countRipe(tally: Tally, days: Int32Array, end: number, sharp: number): void {
+  for (let i = 0; i < days.length; i += 1) {
+    const day = days[i] as number;
+    count(tally, day < end ? day : DAYS_PER_YEAR);
+  }
+  if (sharp >= 0 && (days[sharp] as number) < end) tally.sharp += 1;
 }
 
 interface Season {
@@ -166,32 +161,43 @@ function grownAhead(
   return baseline < outdoors.baseline ? { heatSum, from: headStart.moveOut, baseline } : null;
 }
 
+/** Days of the trees looked at, kept from year to year. */
+interface TreeDays {
+  readonly outdoors: Int32Array;
+  readonly ahead: Int32Array;
+  readonly fifths: readonly number[];
+  /** Which of them takes its need at its word. */
+  readonly sharp: number;
+}
+
 function countYear(
   tally: CaseTally,
-  heatCase: HeatCase,
+  { rules, needs, headStart }: HeatCase,
   heatSum: Float64Array,
   season: Season,
   calendar: GrowingCalendar,
-  fifths: readonly number[],
+  trees: TreeDays,
 ): void {
-  const { rules, needs } = heatCase;
   const { budbreak, start, end } = season;
   count(tally.budbreak, budbreak);
   count(tally.start, start);
   count(tally.end, end);
   const outdoors = grownOutdoors(heatSum, season, rules);
-  const ahead = grownAhead(outdoors, heatCase.headStart, season, rules);
+  const ahead = grownAhead(outdoors, headStart, season, rules);
   const [first] = needs;
   if (first?.by === 'bloom') count(tally.bloom, bloomOn(outdoors, first.bloomHeat));
-  for (let i = 0; i < needs.length; i += 1) {
-    const need = needs[i] as RipeningNeed;
-    const ripe = ripeOn(outdoors, need, calendar);
-    const helped = ahead && ripeOn(ahead, need, calendar);
-    for (const fifth of fifths) {
-      const day = ripe(fifth);
-      countRipe(tally.outdoors[i] as Tally, day, end, fifth === 0);
-      countRipe(tally.headStart[i] as Tally, helped ? Math.min(day, helped(fifth)) : day, end, fifth === 0);
+  for (let n = 0; n < needs.length; n += 1) {
+    const need = needs[n] as RipeningNeed;
+    ripeDays(trees.outdoors, outdoors, need, calendar, trees.fifths);
+    countRipe(tally.outdoors[n] as Tally, trees.outdoors, end, trees.sharp);
+    if (ahead !== null) {
+      ripeDays(trees.ahead, ahead, need, calendar, trees.fifths);
+      for (let i = 0; i < trees.ahead.length; i += 1) {
+        trees.ahead[i] = Math.min(trees.ahead[i] as number, trees.outdoors[i] as number);
+      }
     }
+    const helped = ahead === null ? trees.outdoors : trees.ahead;
+    countRipe(tally.headStart[n] as Tally, helped, end, trees.sharp);
   }
 }
 
@@ -212,7 +218,7 @@ function seasonOf(
 /**
  * Odds of all cases that share a base and a cap (C), over the first `RIPENING_YEARS` whole growing years. Linear in years,
  * cases and needs; the heat of a day is computed once. `fifths` tells how far the trees looked at differ from their class, in standard
- * deviations; `[0]` takes needs at their word. Throws a RangeError for fewer than two weather years.
+ * deviations, the earliest first; `[0]` takes needs at their word. Throws a RangeError for fewer than two weather years.
  */
 export function ripeningOdds(
   years: WeatherYears,
@@ -234,13 +240,19 @@ export function ripeningOdds(
   }));
   if (starts.length < 1) throw new RangeError('two weather years or more are needed');
   const heatSum = new Float64Array(DAYS_PER_YEAR + 1);
+  const trees: TreeDays = {
+    outdoors: new Int32Array(fifths.length),
+    ahead: new Int32Array(fifths.length),
+    fifths,
+    sharp: fifths.indexOf(0),
+  };
   for (const from of starts) {
     sumHeat(heatSum, years, from, heatFrom, baseC, capC);
     const year = { tminC: years.tminC, tmaxC: years.tmaxC, from };
     for (let i = 0; i < cases.length; i += 1) {
       const heatCase = cases[i] as HeatCase;
       const season = seasonOf(year, heatSum, heatCase.rules, calendar);
-      countYear(tallies[i] as CaseTally, heatCase, heatSum, season, calendar, fifths);
+      countYear(tallies[i] as CaseTally, heatCase, heatSum, season, calendar, trees);
     }
   }
   const total = starts.length;

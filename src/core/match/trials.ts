@@ -7,7 +7,7 @@ import type { PlaceClass, ToldClass, Trial } from '../records/cultivar.ts';
 import type { RipeningOdds, RipeningVerdict, WinterCare, WinterVerdict } from './answers.ts';
 import { winterCares } from './answers.ts';
 import { type ClimateTraits, summerLikeness, winterLikeness } from './likeness.ts';
-import { SMALLEST_SHARE_FOR_A_DATE } from './ripeningOdds.ts';
+import { SMALLEST_SHARE_FOR_A_DATE } from './tally.ts';
 import { careWords } from './winter.ts';
 import { cropWords, ours, ripeningWord, yearsOfTen } from './words.ts';
 

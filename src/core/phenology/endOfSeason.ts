@@ -2,7 +2,8 @@
 import { DAYS_PER_YEAR } from '../climate/calendar.ts';
 import type { Species } from '../records/species.ts';
 import { fahrenheitToCelsius } from '../units.ts';
-import { type LeafFallFigures, leafFall, leafFallFigures } from './leafFall.ts';
+import type { YearOfDays } from './growingYear.ts';
+import { type LeafFallFigures, leafFallFigures, leafFallOn } from './leafFall.ts';
 
 /** A night of 28 F takes leaves and unripe fruit. Source: the threshold agencies call a killing freeze (NOAA). */
 const KILLING_FREEZE_C = fahrenheitToCelsius(28);
@@ -32,13 +33,6 @@ export function endOfSeasonFigures(species: Species): EndOfSeasonFigures {
   };
 }
 
-/** Daily extremes, C; a year starts at `from`. */
-export interface YearOfDays {
-  readonly tminC: Float32Array;
-  readonly tmaxC: Float32Array;
-  readonly from: number;
-}
-
 /** The day after the last on which the mean of the ten days up to it is not too cool. Counts back from the end of the year. */
 function staysCoolFrom({ tminC, tmaxC, from }: YearOfDays, midsummer: number, limitC: number): number {
   const twiceTheLimit = 2 * COOL_DAYS * limitC;
@@ -65,12 +59,7 @@ export function endOfSeasonOn(
   midsummer: number,
   { killingC, leafFall: fall, tooCoolC }: EndOfSeasonFigures,
 ): number {
-  const { tminC, tmaxC, from } = year;
+  const coldest = Math.max(killingC, fall.nightC);
   const latest = staysCoolFrom(year, midsummer, tooCoolC);
-  const leavesFall = leafFall(fall)();
-  for (let day = midsummer; day < latest; day += 1) {
-    const low = tminC[from + day] as number;
-    if (low <= killingC || leavesFall(low, tmaxC[from + day] as number, day - midsummer)) return day;
-  }
-  return latest;
+  return leafFallOn(year, midsummer, latest, { ...fall, nightC: coldest });
 }

@@ -19,6 +19,13 @@ const HEAT_FROM_DOY_SOUTH = 244;
 const USUAL_BLOOM_DOY_NORTH = 145;
 const USUAL_BLOOM_DOY_SOUTH = 327;
 
+/** Daily extremes, C; a year starts at `from`. */
+export interface YearOfDays {
+  readonly tminC: Float32Array;
+  readonly tmaxC: Float32Array;
+  readonly from: number;
+}
+
 export interface GrowingCalendar {
   /** Day of the year of index 0. */
   readonly firstDoy: number;

@@ -1,5 +1,5 @@
 /** From which day growth counts: budbreak, or the morning after the last spring freeze that costs the new shoots. */
-import type { YearOfDays } from './endOfSeason.ts';
+import type { YearOfDays } from './growingYear.ts';
 
 /**
  * Index of the first day that counts towards bloom and ripening. A night at or below `leafDamageC` between budbreak and midsummer

@@ -8,7 +8,7 @@ import { budbreak } from './budbreak.ts';
 import { endOfSeasonFigures, endOfSeasonOn, killingFreezeAt } from './endOfSeason.ts';
 import { heatMetOn, sumHeat } from './growingYear.ts';
 import { growthStartsOn } from './growthStart.ts';
-import { leafFall } from './leafFall.ts';
+import { leafFall, leafFallOn } from './leafFall.ts';
 
 const MIDSUMMER = 204;
 
@@ -91,6 +91,32 @@ describe('leaf fall', () => {
   it('takes as many days as the spell has, however cold the days and mild the nights', () => {
     expect(dayOf(rule, alike(9, 0, 4))).toBe(3);
     expect(dayOf(leafFall({ nightC: -2, meanC: 9, spellDays: 14 }), alike(30, 0, 4))).toBe(14);
+  });
+
+  it('comes on the same day whether watched day by day or sought in a whole year', () => {
+    const fall = fc.array(fc.tuple(fc.integer({ min: -5, max: 14 }), fc.integer({ min: 1, max: 12 })), {
+      minLength: 60,
+      maxLength: 60,
+    });
+    const figures = fc.record({
+      nightC: fc.integer({ min: -5, max: -1 }),
+      meanC: fc.integer({ min: 5, max: 12 }),
+      spellDays: fc.integer({ min: 1, max: 20 }),
+    });
+    fc.assert(
+      fc.property(fall, figures, fc.integer({ min: 0, max: 20 }), (days, of, since) => {
+        const year = {
+          tminC: Float32Array.from(days, ([low]) => low),
+          tmaxC: Float32Array.from(days, ([low, range]) => low + range),
+          from: 0,
+        };
+        const watched = dayOf(
+          leafFall(of),
+          days.slice(since).map(([low, range]) => [low, low + range] as const),
+        );
+        expect(leafFallOn(year, since, 60, of)).toBe(watched === null ? 60 : since + watched - 1);
+      }),
+    );
   });
 });
 
