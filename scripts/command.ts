@@ -1,7 +1,9 @@
 /** What all commands share: flags, help, and endings without a stack trace. */
 
+import { resolve } from 'node:path';
 import { type ParseArgsConfig, parseArgs } from 'node:util';
 import { visibleLines } from '../src/core/reading/visible.ts';
+import { settleFiles } from '../src/integrations/filesTogether.ts';
 import { isDiskFull } from '../src/integrations/fullDisk.ts';
 
 /** A problem the person at the keyboard can mend; shown as one line. */
@@ -27,7 +29,23 @@ export function readFlags<const T extends Options>(words: readonly string[], opt
  */
 export async function runIfMain(file: ImportMeta, main: (words: string[]) => Promise<number>): Promise<void> {
   if (!file.main) return;
-  process.exitCode = await endPlainly(() => main(process.argv.slice(2)));
+  process.exitCode = await endPlainly(async () => {
+    await settleContent();
+    return main(process.argv.slice(2));
+  });
+}
+
+/** Brings to an end what a command that was killed had begun to change in the content. */
+async function settleContent(): Promise<void> {
+  const settled = await settleFiles(resolve(process.env.CONTENT_DIR ?? 'content'));
+  if (settled === 'undone')
+    process.stderr.write(
+      'A change of your files had been cut off at its beginning; all is as it was before.\n',
+    );
+  if (settled === 'finished')
+    process.stderr.write(
+      'A change of your files had been cut off; it is finished now. git status shows it.\n',
+    );
 }
 
 /** Runs a command and turns what it throws into one line and an exit code. */

@@ -5,11 +5,12 @@
  *   node scripts/demo-photos.ts --out content/photos
  */
 
-import { mkdirSync } from 'node:fs';
+import { readFile } from 'node:fs/promises';
 import { join } from 'node:path';
-import { parseArgs } from 'node:util';
 import sharp from 'sharp';
 import { randomFromText } from '../src/core/random.ts';
+import { writeWhole } from '../src/files.ts';
+import { readFlags, runIfMain, UsageError } from './command.ts';
 import { cutFig, cutPomegranate } from './demo-photos/fruits.ts';
 import { cutPersimmon } from './demo-photos/persimmon.ts';
 import { airLayer, bareRootBundle, pottedWhip } from './demo-photos/trees.ts';
@@ -43,13 +44,52 @@ const drawings: Record<string, Draw> = {
   'potted-whip': pottedWhip,
 };
 
-const { values } = parseArgs({ options: { out: { type: 'string', default: 'content/photos' } } });
-mkdirSync(values.out, { recursive: true });
-for (const [name, draw] of Object.entries(drawings)) {
-  const file = join(values.out, `${name}.jpg`);
-  const { size } = await sharp(Buffer.from(draw(randomFromText(name))))
-    .flatten({ background: '#f5f0e4' })
-    .jpeg({ quality: 82, mozjpeg: true })
-    .toFile(file);
-  process.stdout.write(`${file} ${Math.round(size / 1000)} kB\n`);
+const help = `Draws the pictures of the demonstration yard.
+
+  node scripts/demo-photos.ts --out content/photos
+
+  --replace     overwrite pictures of these names that look different
+`;
+
+async function bytesOf(path: string): Promise<Buffer | null> {
+  return readFile(path).catch((problem: NodeJS.ErrnoException) => {
+    if (problem.code === 'ENOENT') return null;
+    throw problem;
+  });
 }
+
+async function main(words: string[]): Promise<number> {
+  const { values } = readFlags(words, {
+    out: { type: 'string', default: 'content/photos' },
+    replace: { type: 'boolean', default: false },
+    help: { type: 'boolean', short: 'h' },
+  });
+  if (values.help) {
+    process.stdout.write(help);
+    return 0;
+  }
+  const pictures: { file: string; bytes: Buffer }[] = [];
+  const others: string[] = [];
+  for (const [name, draw] of Object.entries(drawings)) {
+    const file = join(values.out, `${name}.jpg`);
+    const bytes = await sharp(Buffer.from(draw(randomFromText(name))))
+      .flatten({ background: '#f5f0e4' })
+      .jpeg({ quality: 82, mozjpeg: true })
+      .toBuffer();
+    pictures.push({ file, bytes });
+    const there = await bytesOf(file);
+    if (there !== null && !there.equals(bytes)) others.push(file);
+  }
+  if (others.length > 0 && !values.replace) {
+    throw new UsageError(
+      `nothing was written, since ${others.join(', ')} would be overwritten; add --replace if that is meant.`,
+    );
+  }
+  for (const { file, bytes } of pictures) {
+    await writeWhole(file, bytes);
+    process.stdout.write(`${file} ${Math.round(bytes.length / 1000)} kB\n`);
+  }
+  return 0;
+}
+
+await runIfMain(import.meta, main);

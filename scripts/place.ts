@@ -3,7 +3,7 @@
  * src/core/places and src/core/climate; this file reads, asks, prints and writes.
  */
 
-import { mkdir, readFile, writeFile } from 'node:fs/promises';
+import { readFile } from 'node:fs/promises';
 import { basename, join, resolve } from 'node:path';
 import { contentDir } from '../src/content.ts';
 import { stationNetwork } from '../src/core/climate/anywhere/network.ts';
@@ -17,6 +17,7 @@ import { officialDraft } from '../src/core/places/fromOfficial.ts';
 import { stationDraft, stationNamed } from '../src/core/places/fromStation.ts';
 import { placeText } from '../src/core/places/placeText.ts';
 import { expectedFiles, kindOfSource, type SourceKind, seenIn } from '../src/core/places/sourceFile.ts';
+import { writeNew, writeWhole } from '../src/files.ts';
 import { readStations } from '../src/stations/read.ts';
 import { readFlags, runIfMain, UsageError } from './command.ts';
 import { type Asker, asker } from './placeQuestions.ts';
@@ -177,17 +178,15 @@ async function draftFromFiles(
 }
 
 async function writeRecord(id: string, text: string, replace: boolean): Promise<void> {
-  const folder = join(contentDir(), 'places');
-  const path = join(folder, `${id}.yaml`);
-  await mkdir(folder, { recursive: true });
-  await writeFile(path, text, { flag: replace ? 'w' : 'wx' }).catch((problem: NodeJS.ErrnoException) => {
+  const path = join(contentDir(), 'places', `${id}.yaml`);
+  const write = replace ? writeWhole : writeNew;
+  await write(path, text).catch((problem: NodeJS.ErrnoException) => {
     if (problem.code !== 'EEXIST') throw problem;
     throw new UsageError(`${path} exists already; add --replace to overwrite it, or --id for another name.`);
   });
   process.stdout.write(`${path}\n`);
 }
 
-/** Runs the command with its words; returns the exit code. Throws a UsageError for what the person at the keyboard can mend. */
 /** Throws a UsageError where no station, or more than one, is called so. */
 function draftFromStation(name: string): Drafted {
   const network = stationNetwork(readStations());
@@ -197,6 +196,7 @@ function draftFromStation(name: string): Drafted {
   return drafted;
 }
 
+/** Runs the command with its words; returns the exit code. Throws a UsageError for what the person at the keyboard can mend. */
 export async function main(words: string[]): Promise<number> {
   const { values, positionals } = readFlags(joinNegative(words), options);
   if (values.help) {

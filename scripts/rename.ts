@@ -1,6 +1,5 @@
 /** `npm run rename`: gives a record another id, in every file that speaks of it, and leads its old addresses on. */
 
-import { mkdir, rename, rm, writeFile } from 'node:fs/promises';
 import { dirname, join, resolve } from 'node:path';
 import { fileURLToPath } from 'node:url';
 import { confirm, isCancel } from '@clack/prompts';
@@ -13,6 +12,7 @@ import { readRecords, type SourceFile } from '../src/core/reading/read.ts';
 import { formatDiagnostic } from '../src/core/reading/report.ts';
 import { planRename, type RenamePlan, type RenameRequest } from '../src/core/renaming/rename.ts';
 import { yardTexts } from '../src/core/renaming/yardTexts.ts';
+import { changeTogether } from '../src/integrations/filesTogether.ts';
 import { oneAtATime } from '../src/integrations/oneAtATime.ts';
 import { readFlags, runIfMain, UsageError } from './command.ts';
 
@@ -82,21 +82,13 @@ function proveSound(
   }
 }
 
-/** Every file is written beside its place before the first one takes its place, so that a full disk or a slip leaves all as it was. */
 async function write(folder: string, { files }: RenamePlan): Promise<void> {
-  const beside = (path: string) =>
-    join(dirname(placeOf(folder, path)), `.rename-${process.pid}-${path.split('/').at(-1)}`);
-  try {
-    for (const { newPath, text } of files) {
-      await mkdir(dirname(placeOf(folder, newPath)), { recursive: true });
-      await writeFile(beside(newPath), text);
-    }
-    for (const { newPath } of files) await rename(beside(newPath), placeOf(folder, newPath));
-  } finally {
-    for (const { newPath } of files) await rm(beside(newPath), { force: true });
-  }
-  for (const { path, newPath } of files)
-    if (newPath !== path) await rm(placeOf(folder, path), { force: true });
+  const changes = files.map(({ path, newPath, text }) => ({
+    path: placeOf(folder, path),
+    newPath: placeOf(folder, newPath),
+    text,
+  }));
+  await changeTogether(folder, changes);
 }
 
 /** What readers see of a record is not its id: it stays, and where it is written. Empty for what has no name but its id. */

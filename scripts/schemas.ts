@@ -1,9 +1,10 @@
 /** `npm run schemas`: writes the JSON Schemas of the records for editors, from the same schemas that check them. */
 
-import { mkdirSync, readFileSync, writeFileSync } from 'node:fs';
+import { readFileSync } from 'node:fs';
 import { dirname, join } from 'node:path';
 import { fileURLToPath } from 'node:url';
 import { recordSchemas } from '../src/core/reading/schemas.ts';
+import { writeWhole } from '../src/files.ts';
 import { readFlags, runIfMain } from './command.ts';
 
 const help = `Writes the JSON Schemas of the records to src/schemas/, for completion and help in editors.
@@ -41,9 +42,8 @@ export async function main(words: string[]): Promise<number> {
       process.stderr.write(`src/schemas/${name} is out of date; run npm run schemas.\n`);
     return stale.length === 0 ? 0 : 1;
   }
-  mkdirSync(folder, { recursive: true });
   const schemas = recordSchemas();
-  for (const name of stale) writeFileSync(join(folder, name), schemas.get(name)!);
+  for (const name of stale) await writeWhole(join(folder, name), schemas.get(name)!);
   process.stdout.write(
     `${stale.length === 0 ? 'All schemas are up to date' : `Wrote ${stale.join(', ')}`}.\n`,
   );

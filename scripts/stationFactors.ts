@@ -1,10 +1,11 @@
 /** `npm run station-factors`: works out the season factors of the stations anew, after a change of the model or of the tables. */
 
-import { writeFileSync } from 'node:fs';
+import { fileURLToPath } from 'node:url';
 import { gzipSync } from 'node:zlib';
 import { stationNetwork } from '../src/core/climate/anywhere/network.ts';
 import { factorsOfStation } from '../src/core/climate/anywhere/stationFactors.ts';
 import { MODEL_VERSION } from '../src/core/climate/weatherYears.ts';
+import { writeWhole } from '../src/files.ts';
 import { readTables } from '../src/stations/read.ts';
 import { readFlags, runIfMain } from './command.ts';
 
@@ -33,8 +34,8 @@ export async function main(words: string[]): Promise<number> {
     fall: column('fall'),
     winter: column('winter'),
   };
-  writeFileSync(
-    new URL('../src/stations/season-factors.json.gz', import.meta.url),
+  await writeWhole(
+    fileURLToPath(new URL('../src/stations/season-factors.json.gz', import.meta.url)),
     gzipSync(JSON.stringify(table), { level: 9 }),
   );
   process.stdout.write(`Wrote the factors of ${factors.filter(each => each !== null).length} stations.\n`);

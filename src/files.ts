@@ -1,7 +1,20 @@
 /** What several steps do with files. */
 
 import { createHash, randomUUID } from 'node:crypto';
-import { mkdir, readdir, readFile, realpath, rename, rm, writeFile } from 'node:fs/promises';
+import { constants } from 'node:fs';
+import {
+  chmod,
+  copyFile,
+  link,
+  mkdir,
+  readdir,
+  readFile,
+  realpath,
+  rename,
+  rm,
+  stat,
+  writeFile,
+} from 'node:fs/promises';
 import { basename, dirname, join, relative, resolve } from 'node:path';
 
 /** A file that is written beside its place and not yet in it. */
@@ -12,19 +25,51 @@ export interface FileAside {
   drop: () => Promise<void>;
 }
 
-/** Writes a file beside its place; a symlink is followed to the file it leads to. Nothing is left where that fails, as on a full disk. */
-export async function writeAside(path: string, data: string | Uint8Array): Promise<FileAside> {
+/** A name beside a file, hidden, that no other process writes to; the number in it tells this one. */
+export function asideOf(place: string): string {
+  return join(dirname(place), `.${basename(place)}-${process.pid}-${randomUUID().slice(0, 8)}`);
+}
+
+/**
+ * Writes a file beside its place; a symlink is followed to the file it leads to, and who may read that one may read the new one. Nothing is left where
+ * that fails, as on a full disk.
+ */
+export async function writeAside(path: string, data: string | Uint8Array, name?: string): Promise<FileAside> {
   const place = await realpath(path).catch(() => path);
   await mkdir(dirname(place), { recursive: true });
-  const aside = join(dirname(place), `.${basename(place)}-${process.pid}-${randomUUID().slice(0, 8)}`);
+  const aside = name ?? asideOf(place);
   const drop = () => rm(aside, { force: true });
+  const rights = await stat(place).then(
+    ({ mode }) => mode & 0o777,
+    () => null,
+  );
   try {
-    await writeFile(aside, data);
+    await writeFile(aside, data, { flag: 'wx', ...(rights === null ? {} : { mode: rights }) });
+    // The mask of the process has taken rights away from a new file.
+    if (rights !== null) await chmod(aside, rights);
   } catch (problem) {
     await drop();
     throw problem;
   }
   return { put: () => rename(aside, place), drop };
+}
+
+/** File systems without hard links, and what they say: FAT, some shares. */
+const noLinks = new Set(['EPERM', 'ENOTSUP', 'ENOSYS', 'EOPNOTSUPP']);
+
+/** Writes a file that is not there yet, whole or not at all. Throws EEXIST where there is one, and leaves that alone. */
+export async function writeNew(path: string, data: string | Uint8Array): Promise<void> {
+  await mkdir(dirname(path), { recursive: true });
+  const aside = asideOf(path);
+  try {
+    await writeFile(aside, data, { flag: 'wx' });
+    await link(aside, path).catch((problem: NodeJS.ErrnoException) => {
+      if (!noLinks.has(problem.code ?? '')) throw problem;
+      return copyFile(aside, path, constants.COPYFILE_EXCL);
+    });
+  } finally {
+    await rm(aside, { force: true });
+  }
 }
 
 /** Writes a file aside and puts it in its place. */

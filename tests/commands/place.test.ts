@@ -1,6 +1,6 @@
 /** `npm run place` from end to end: files and flags in, a record or a plain refusal out. */
 
-import { mkdtempSync, readFileSync, rmSync, writeFileSync } from 'node:fs';
+import { linkSync, mkdtempSync, readFileSync, rmSync, writeFileSync } from 'node:fs';
 import { tmpdir } from 'node:os';
 import { join, resolve } from 'node:path';
 import { afterAll, afterEach, beforeAll, beforeEach, describe, expect, test, vi } from 'vitest';
@@ -122,7 +122,10 @@ describe('from normals', () => {
       `leafdrop: ${path} exists already; add --replace to overwrite it, or --id for another name.\n`,
     );
     expect(readFileSync(path, 'utf8')).toBe('mine\n');
+    // Under this name the file of before stays, whole, as it would for somebody who reads it meanwhile.
+    linkSync(path, join(folder, 'before.yaml'));
     expect((await run(...files, '--replace')).code).toBe(0);
+    expect(readFileSync(join(folder, 'before.yaml'), 'utf8')).toBe('mine\n');
     expect(readFileSync(path, 'utf8')).toContain('name: Lebanon');
   });
 

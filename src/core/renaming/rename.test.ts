@@ -342,3 +342,18 @@ describe('a guide renamed and its heading reworded, in any order', () => {
     );
   });
 });
+
+test('a private file that has the new name already is not overwritten', () => {
+  const moved = reread(
+    new Map([
+      ...[...base.texts].filter(([path]) => path !== 'cultivars/inkpot.md'),
+      ['cultivars/ink-pot.md', base.texts.get('cultivars/inkpot.md')!],
+      [addressesFile, 'address,since,leads_to\n/cultivars/inkpot/,2026-01-01,\n'],
+      ['private/cultivars/inkpot.yaml', 'requests: 3\n'],
+      ['private/cultivars/ink-pot.yaml', 'private_note: by hand\n'],
+    ]),
+  );
+  expect(refusal(moved, { kind: 'cultivar', from: 'inkpot', to: 'ink-pot' })).toBe(
+    'content/private/cultivars/ink-pot.yaml is there already; put both files into one first.',
+  );
+});

@@ -36,6 +36,8 @@ export interface RenamePlan {
 /** What the yard is before: texts of its files by path, and the ids it has. */
 export interface YardTexts {
   texts: ReadonlyMap<string, string>;
+  /** Paths of files that are no text, or could not be read: what they say is not known, and nothing may be written in their place. */
+  unreadable: readonly string[];
   ids: Readonly<Record<RecordKind, ReadonlySet<string>>>;
 }
 
@@ -45,6 +47,9 @@ export function planRename(
   request: RenameRequest,
   today: Day,
 ): RenamePlan | { refused: string } {
+  const [unreadable] = yard.unreadable;
+  if (unreadable !== undefined)
+    return { refused: `content/${unreadable} cannot be read; npm run check says why.` };
   const listed = readAddresses(addressesFile, yard.texts.get(addressesFile) ?? 'address,since,leads_to\n');
   if (listed.problems.length > 0) {
     return { refused: `content/${addressesFile} has errors; npm run check says which.` };
@@ -89,6 +94,8 @@ function planRecord(
       new RegExp(`^(${privateFolder}/)?${recordFolders[kind]}/${from}(?=\\.(?:md|yaml)$)`),
       (_, folder = '') => `${folder}${target(kind, to)}`,
     );
+    if (newPath !== path && yard.texts.has(newPath))
+      return { refused: `content/${newPath} is there already; put both files into one first.` };
     if (edits.length > 0 || newPath !== path) files.push({ path, newPath, text: withEdits(text, edits) });
   }
   const list = withList(yard, ledger, recordMoved({ kind, from, to }), recordAddress(kind, from), since);

@@ -2,6 +2,7 @@
 
 import { isMap, isSeq, parseDocument } from 'yaml';
 import type { RecordKind } from '../addresses/paths.ts';
+import { decode, largestAddressListBytes } from '../reading/decode.ts';
 import { type FileKind, kindOf, stem } from '../reading/layout.ts';
 import type { SourceFile } from '../reading/read.ts';
 import type { YardTexts } from './rename.ts';
@@ -25,16 +26,27 @@ export function yardTexts(files: readonly SourceFile[]): YardTexts {
     place: new Set(),
   };
   const texts = new Map<string, string>();
-  for (const { path, bytes } of files) {
+  const unreadable: string[] = [];
+  for (const { path, bytes, unread } of files) {
     const fileKind = kindOf(path);
-    if (fileKind === 'ignored' || fileKind === 'stray') continue;
+    if (fileKind === 'ignored' || (fileKind === 'stray' && unread === undefined)) continue;
+    if (unread !== undefined || !isText(path, bytes)) {
+      unreadable.push(path);
+      continue;
+    }
     const text = decoder.decode(bytes);
     texts.set(path, text);
     const kind = named[fileKind];
     if (kind) ids[kind].add(stem(path));
     if (fileKind === 'lots') for (const id of lotIds(text)) ids.lot.add(id);
   }
-  return { texts, ids };
+  return { texts, unreadable, ids };
+}
+
+/** Whether bytes are text as the reading takes it. An empty file has nothing in it that could be lost. */
+function isText(path: string, bytes: Uint8Array): boolean {
+  const decoded = decode(path, bytes, largestAddressListBytes);
+  return 'text' in decoded || decoded.problem.rule === 'file-empty';
 }
 
 function lotIds(text: string): string[] {
