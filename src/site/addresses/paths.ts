@@ -10,6 +10,14 @@ export function cultivarPath(id: string): string {
   return `/cultivars/${id}/`;
 }
 
+export const stockPath = '/stock/';
+
+export const soldPath = '/stock/sold/';
+
+export const orderingPath = '/ordering/';
+
+export const searchPath = '/search/';
+
 export const cultivarsPath = '/cultivars/';
 
 export function flavourPath(id: string): string {
@@ -21,7 +29,7 @@ export function ripeningPath(ripening: RipeningClass): string {
 }
 
 export function formPath(form: Form): string {
-  return `/stock/form/${form}/`;
+  return `${stockPath}form/${form}/`;
 }
 
 export const placesPath = '/places/';

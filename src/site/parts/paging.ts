@@ -81,3 +81,8 @@ export function groupBy<T>(rows: readonly T[], keyOf: (row: T) => string): Map<s
   }
   return groups;
 }
+
+/** Title of a page of a list: `Stock list`, `Stock list, page 2`. */
+export function pageTitle(list: string, number: number): string {
+  return number === 1 ? list : `${list}, page ${number}`;
+}

@@ -9,7 +9,7 @@ import { degreesCToF, roundTo } from '../../../core/units.ts';
 import { cultivarPath, flavourPath, ripeningPath } from '../../addresses/paths.ts';
 import { type FruitMark, fruitMark } from '../../drawing/fruitMarks.ts';
 import { oncePer } from '../../memo.ts';
-import { groupBy, type PagedList, paged, pageParam } from '../../parts/paging.ts';
+import { groupBy, type PagedList, paged } from '../../parts/paging.ts';
 import { listedCultivars } from '../../parts/raised.ts';
 import { sentNow } from '../../parts/sentNow.ts';
 import { fruitSizeInWords } from '../../words/measures.ts';
@@ -118,25 +118,11 @@ export interface TraitList {
   /** Where its first page is. */
   path: string;
   name: string;
+  /** The name where it stands alone. */
+  heading: string;
   /** One sentence; empty where the yard says nothing. */
   means: string;
   list: PagedList<CultivarRow>;
-}
-
-/** One page of such a list. */
-export interface TraitListPage {
-  cut: TraitList;
-  page: PagedList<CultivarRow>['pages'][number];
-}
-
-/** All pages of such lists, as the site generator takes them. */
-export function traitListPages(lists: readonly TraitList[]) {
-  return lists.flatMap(cut =>
-    cut.list.pages.map(page => ({
-      params: { id: cut.id, page: pageParam(page.number) },
-      props: { cut, page } satisfies TraitListPage,
-    })),
-  );
 }
 
 /** The cultivars of each flavour class of the yard, also of one that none has today: its address stays. */
@@ -145,6 +131,7 @@ export const flavourLists = oncePer((catalogue: Catalogue): TraitList[] =>
     id,
     path: flavourPath(id),
     name,
+    heading: name,
     means,
     list: bySpecies(
       catalogue,
@@ -159,6 +146,7 @@ export const ripeningLists = oncePer((catalogue: Catalogue): TraitList[] =>
     id,
     path: ripeningPath(id),
     name: sentence(ripeningWords[id]),
+    heading: `Ripening ${ripeningWords[id].toLowerCase()}`,
     means: 'Of the main crop, compared with others of the species; where you are decides the date',
     list: bySpecies(
       catalogue,

@@ -5,8 +5,8 @@ import { normaliseGuide } from '../../../core/records/guide.ts';
 import { normaliseVideo, type WrittenVideo, writtenVideo } from '../../../core/records/video.ts';
 import { linkedThings } from './linkedThing.ts';
 import { seenIn } from './seenIn.ts';
+import { videoLines, videoView } from './video.ts';
 import { descriptionFile, endCardAddress } from './videoFiles.ts';
-import { videoLines, videoView } from './videoPages.ts';
 
 const asOf = '2026-11-25';
 const guide = normaliseGuide(

@@ -1,0 +1,50 @@
+/** Cultivars with the traits a buyer compares. A cultivar's row stands in several lists and is written once. */
+
+import { fruitMarkHtml } from '../../drawing/fruitMark.ts';
+import { type Html, html } from '../../html.ts';
+import { oncePer } from '../../memo.ts';
+import type { CultivarRow } from './cultivar.ts';
+
+function rowHtml(row: CultivarRow, href: (path: string) => string): Html {
+  return html`
+    <tr>
+      <th class="name" scope="row">
+        ${fruitMarkHtml(row.mark, href)}<a href="${href(row.path)}"><bdi>${row.name}</bdi></a>
+      </th>
+      <td class="flavour">${row.flavour}</td>
+      <td class="ripens ${row.ripening}" data-head="ripens">${row.ripens}<span class="mine" data-mine="${row.id}"></span></td>
+      <td class="size">${row.fruit} <span>${row.size}</span></td>
+      <td class="crops">${row.crops}</td>
+      <td class="pollination" data-head="pollination:">${row.pollination}</td>
+      <td class="when"><span class="state ${row.stock.state}">${row.stock.words}</span></td>
+    </tr>
+  `;
+}
+
+const written = oncePer((href: (path: string) => string) =>
+  oncePer((row: CultivarRow) => rowHtml(row, href)),
+);
+
+export function cultivarTable(
+  caption: string,
+  rows: readonly CultivarRow[],
+  href: (path: string) => string,
+): Html {
+  return html`
+    <table class="traits folds">
+      <caption class="unseen">${caption}</caption>
+      <thead>
+        <tr>
+          <th scope="col">Cultivar</th>
+          <th scope="col">Flavour</th>
+          <th scope="col">Ripens</th>
+          <th scope="col">Fruit</th>
+          <th scope="col">Crops</th>
+          <th scope="col">Pollination</th>
+          <th scope="col">Stock</th>
+        </tr>
+      </thead>
+      <tbody>${rows.map(written(href))}</tbody>
+    </table>
+  `;
+}

@@ -1,0 +1,83 @@
+/** Cultivars ranked for a place, their ripening drawn on the axis of its year. */
+
+import type { ClimateSummary } from '../../../core/climate/summary.ts';
+import type { Place } from '../../../core/records/place.ts';
+import { cultivarsPath } from '../../addresses/paths.ts';
+import { ribbonDrawing } from '../../drawing/ribbon.ts';
+import { monthName } from '../../drawing/ribbonFigure.ts';
+import { BAR_WIDTH } from '../../drawing/seasonBar.ts';
+import { barShapes, seasonGrid } from '../../drawing/seasonBarFigure.ts';
+import { type Html, html } from '../../html.ts';
+import { levelMark, levelWordsHtml } from '../../parts/level.ts';
+import { toldHtml } from '../../parts/told.ts';
+import { listInWords, lowerFirst } from '../../words/words.ts';
+import type { RankedCultivars, RankedRow } from './placeTrees.ts';
+
+type Href = (path: string) => string;
+
+function monthAxis(climate: ClimateSummary, lat: number): Html {
+  const names = ribbonDrawing(climate.ribbon, lat).months.map(
+    ({ middle, name }) => html`<text x="${middle}%" y="1em">${monthName(name)}</text>`,
+  );
+  return html`
+    <div class="ranked-axis" aria-hidden="true">
+      <svg width="100%" height="1.25rem" aria-hidden="true">${names}</svg>
+    </div>
+  `;
+}
+
+function treeItem({ path, name, species, level, words, bars, ripens, reasons }: RankedRow, href: Href): Html {
+  const why =
+    reasons &&
+    html`
+      <details>
+        <summary>Why<span class="unseen">, <bdi>${name}</bdi></span></summary>
+        ${toldHtml(reasons.because, reasons.change)}
+      </details>
+    `;
+  return html`
+    <li>
+      <p class="name">
+        <a href="${href(path)}"><bdi>${name}</bdi></a>
+        <span>${species}</span>
+      </p>
+      <p class="verdict">${levelMark(level, words)}</p>
+      <div class="when">
+        <svg class="bars" viewBox="0 0 ${BAR_WIDTH} 16" preserveAspectRatio="none" aria-hidden="true">${barShapes(bars)}</svg>
+        <p class="ripens">${ripens}</p>
+      </div>
+      ${why}
+    </li>
+  `;
+}
+
+function restLine(rest: RankedCultivars['rest'], name: string, href: Href): Html {
+  const counts = listInWords(rest.map(({ words, count }) => `${count} ${lowerFirst(words)}`));
+  return html`
+    <p>
+      Further down: ${counts}. The page of each <a href="${href(cultivarsPath)}">cultivar</a> says how it does at ${name}.
+    </p>
+  `;
+}
+
+export function rankedTrees(
+  { rows, rest }: RankedCultivars,
+  { name, lat }: Pick<Place, 'name' | 'lat'>,
+  climate: ClimateSummary,
+  href: Href,
+): Html {
+  return html`
+    <section aria-labelledby="trees">
+      <h2 id="trees">What does well here</h2>
+      <p>
+        Our cultivars, best first. The bar is the time of the first ripe fruit in eight years of ten, on the same year as the picture above;
+        an outlined bar needs a head start under cover. The tint is the usual season between freezes.
+      </p>
+      ${levelWordsHtml}
+      ${seasonGrid(climate, lat)}
+      ${monthAxis(climate, lat)}
+      <ol class="ranked">${rows.map(row => treeItem(row, href))}</ol>
+      ${rest.length > 0 && restLine(rest, name, href)}
+    </section>
+  `;
+}
