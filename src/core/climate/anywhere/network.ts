@@ -1,13 +1,12 @@
 /** Stations made ready for questions about any point: who is near, and what the monthly reports say of the spread of days. */
 
+import { around } from 'geokdbush';
+import KDBush from 'kdbush';
+import { kmBetween, type Position } from '../distance.ts';
 import { recentChanges } from './recentChange.ts';
 import { believableSpreads } from './reportedSpread.ts';
 import { type MonthlySpread, spreadFromReports } from './spreadFromReports.ts';
 import type { Station } from './station.ts';
-
-/** Mean radius of the Earth, km. Source: IUGG, Geodetic Reference System 1980. */
-const EARTH_RADIUS_KM = 6371.0088;
-const RADIANS = Math.PI / 180;
 
 /** A station with what was worked out about it once. */
 export interface NetworkStation extends Station {
@@ -17,10 +16,25 @@ export interface NetworkStation extends Station {
   readonly spread: MonthlySpread | null;
 }
 
+/** Whether a station has each kind of figure. */
+const has = {
+  '2003-2021': ({ recent }) => recent !== null,
+  '1981-2010': ({ period }) => period === '1981-2010',
+  rain: ({ rainMm }) => rainMm !== null,
+  vapor: ({ vapourHpa }) => vapourHpa !== null,
+  spread: ({ spread }) => spread !== null,
+  spring: ({ factors }) => (factors?.spring ?? null) !== null,
+  fall: ({ factors }) => (factors?.fall ?? null) !== null,
+  winter: ({ factors }) => (factors?.winter ?? null) !== null,
+} as const satisfies Record<string, (station: NetworkStation) => boolean>;
+
+/** Means of one of the periods, or another figure not every station has. */
+export type FigureKind = keyof typeof has;
+
 export interface StationNetwork {
   readonly stations: readonly NetworkStation[];
-  /** Position of each station on the unit ball, three numbers each. */
-  readonly unit: Float64Array;
+  /** The stations that have each kind of figure, with an index of their positions for the search of the nearest. */
+  readonly having: Readonly<Record<FigureKind, { stations: readonly NetworkStation[]; positions: KDBush }>>;
 }
 
 export interface Neighbor {
@@ -28,52 +42,53 @@ export interface Neighbor {
   readonly km: number;
 }
 
-export interface Place3 {
-  readonly lat: number;
-  readonly lon: number;
+function positionsOf(stations: readonly Position[]): KDBush {
+  const positions = new KDBush(stations.length);
+  for (const { lat, lon } of stations) positions.add(lon, lat);
+  return positions.finish();
 }
-
-/** Point on the unit ball. */
-function onBall({ lat, lon }: Place3): [number, number, number] {
-  const across = Math.cos(lat * RADIANS);
-  return [across * Math.cos(lon * RADIANS), across * Math.sin(lon * RADIANS), Math.sin(lat * RADIANS)];
-}
-
-/** Great-circle distance of two points whose straight-line distance on the unit ball, squared, is given; km. */
-const kmOfChord = (squared: number) => 2 * EARTH_RADIUS_KM * Math.asin(Math.min(1, Math.sqrt(squared) / 2));
-const chordOfKm = (km: number) => (2 * Math.sin(Math.min(Math.PI, km / EARTH_RADIUS_KM) / 2)) ** 2;
 
 /** Makes a network of stations. Takes about a tenth of a second for nine thousand. */
-export function stationNetwork(stations: readonly Station[]): StationNetwork {
-  const unit = new Float64Array(stations.length * 3);
-  stations.forEach((station, i) => {
-    unit.set(onBall(station), i * 3);
+export function stationNetwork(tables: readonly Station[]): StationNetwork {
+  const changes = recentChanges(tables);
+  const spreads = believableSpreads(tables);
+  const stations = tables.map((station, i) => {
+    const change = changes[i];
+    const moved = (values: readonly number[], by: readonly number[]) =>
+      values.map((value, month) => value + (by[month] as number));
+    return {
+      ...station,
+      recent:
+        station.period === '2003-2021'
+          ? { tminC: station.tminC, tmaxC: station.tmaxC }
+          : change
+            ? { tminC: moved(station.tminC, change.tminC), tmaxC: moved(station.tmaxC, change.tmaxC) }
+            : null,
+      spread: spreadFromReports({ ...station, sdMeanC: spreads[i] ?? null }),
+    };
   });
-  const changes = recentChanges(stations);
-  const spreads = believableSpreads(stations);
+  const having = (kind: FigureKind) => {
+    const found = stations.filter(has[kind]);
+    return { stations: found, positions: positionsOf(found) };
+  };
   return {
-    unit,
-    stations: stations.map((station, i) => {
-      const change = changes[i];
-      const moved = (values: readonly number[], by: readonly number[]) =>
-        values.map((value, month) => value + (by[month] as number));
-      return {
-        ...station,
-        recent:
-          station.period === '2003-2021'
-            ? { tminC: station.tminC, tmaxC: station.tmaxC }
-            : change
-              ? { tminC: moved(station.tminC, change.tminC), tmaxC: moved(station.tmaxC, change.tmaxC) }
-              : null,
-        spread: spreadFromReports({ ...station, sdMeanC: spreads[i] ?? null }),
-      };
-    }),
+    stations,
+    having: {
+      '2003-2021': having('2003-2021'),
+      '1981-2010': having('1981-2010'),
+      rain: having('rain'),
+      vapor: having('vapor'),
+      spread: having('spread'),
+      spring: having('spring'),
+      fall: having('fall'),
+      winter: having('winter'),
+    },
   };
 }
 
 export interface NeighborWish {
-  /** Which stations count. */
-  readonly of: (station: NetworkStation) => boolean;
+  /** What the stations must have figures of. */
+  readonly having: FigureKind;
   /** At most so many. */
   readonly most: number;
   /** Beyond the first `least`, only those within this distance. */
@@ -85,27 +100,15 @@ export interface NeighborWish {
   readonly leaveOutKm: number;
 }
 
-/** The nearest stations, nearest first. */
-export function neighborsOf(network: StationNetwork, point: Place3, wish: NeighborWish): Neighbor[] {
-  const [x, y, z] = onBall(point);
-  const { unit, stations } = network;
-  const reach = chordOfKm(wish.farthestKm);
-  const tooNear = wish.leaveOutKm > 0 ? chordOfKm(wish.leaveOutKm) : -1;
-  const found: { at: number; chord: number }[] = [];
-  for (let i = 0, at = 0; i < stations.length; i += 1, at += 3) {
-    const chord =
-      ((unit[at] as number) - x) ** 2 +
-      ((unit[at + 1] as number) - y) ** 2 +
-      ((unit[at + 2] as number) - z) ** 2;
-    if (chord > reach || chord < tooNear || !wish.of(stations[i] as NetworkStation)) continue;
-    found.push({ at: i, chord });
-  }
-  found.sort((a, b) => a.chord - b.chord || a.at - b.at);
-  const near: Neighbor[] = [];
-  for (const { at, chord } of found.slice(0, wish.most)) {
-    const km = kmOfChord(chord);
-    if (near.length >= wish.least && km > wish.withinKm) break;
-    near.push({ station: stations[at] as NetworkStation, km });
-  }
-  return near;
+/** The nearest stations, nearest first; those equally far in the order of the tables. */
+export function neighborsOf(network: StationNetwork, point: Position, wish: NeighborWish): Neighbor[] {
+  const { stations, positions } = network.having[wish.having];
+  const at = (index: number) => stations[index] as NetworkStation;
+  const counts =
+    wish.leaveOutKm > 0 ? (index: number) => kmBetween(point, at(index)) >= wish.leaveOutKm : undefined;
+  const found = around(positions, point.lon, point.lat, wish.most, wish.farthestKm, counts)
+    .map(index => ({ index, station: at(index), km: kmBetween(point, at(index)) }))
+    .sort((a, b) => a.km - b.km || a.index - b.index);
+  const beyond = found.findIndex(({ km }, rank) => rank >= wish.least && km > wish.withinKm);
+  return found.slice(0, beyond < 0 ? found.length : beyond).map(({ station, km }) => ({ station, km }));
 }

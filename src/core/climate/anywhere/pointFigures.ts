@@ -9,7 +9,13 @@
 import { SMALLEST_SPREAD_C } from '../dailySpread.ts';
 import { type ClimateFigures, nothingPublished } from '../figures.ts';
 import { localValues, type RegressionSettings } from './localRegression.ts';
-import { type Neighbor, type NetworkStation, neighborsOf, type StationNetwork } from './network.ts';
+import {
+  type FigureKind,
+  type Neighbor,
+  type NetworkStation,
+  neighborsOf,
+  type StationNetwork,
+} from './network.ts';
 import { refusalOf } from './refusal.ts';
 import { type Point, samplesOf, temperaturesAtHeight } from './samples.ts';
 import { anchorsOf, type SeasonFactors, withFactors } from './seasonFactors.ts';
@@ -90,7 +96,7 @@ function means(station: NetworkStation, period: StationPeriod) {
 export function temperatureNeighbors(network: StationNetwork, request: PointRequest): Neighbor[] {
   const period = request.period ?? '2003-2021';
   return neighborsOf(network, request, {
-    of: station => means(station, period) !== null,
+    having: period,
     most: MOST_STATIONS,
     least: LEAST_STATIONS,
     withinKm: NEAR_KM,
@@ -174,15 +180,13 @@ export function dewPointOfHpa(hpa: number): number {
 function smoothValues(
   network: StationNetwork,
   request: PointRequest,
-  wish: { farthestKm: number; most: number },
+  wish: { having: FigureKind; farthestKm: number; most: number },
   read: (station: NetworkStation, aboveKm: number) => readonly number[] | null,
 ): number[] | null {
   const neighbors = neighborsOf(network, request, {
-    of: station => read(station, 0) !== null,
-    most: wish.most,
+    ...wish,
     least: wish.most,
     withinKm: wish.farthestKm,
-    farthestKm: wish.farthestKm,
     leaveOutKm: request.leaveOutKm ?? 0,
   });
   if (neighbors.length === 0) return null;
@@ -191,16 +195,21 @@ function smoothValues(
 
 /** The season factors of the stations around, 1 where none is near that observed any. */
 function factorsAt(network: StationNetwork, request: PointRequest): SeasonFactors {
-  const factor = (season: keyof SeasonFactors) =>
-    smoothValues(network, request, { farthestKm: FACTOR_REACH_KM, most: FACTOR_STATIONS }, ({ factors }) => {
-      const value = factors?.[season] ?? null;
-      return value === null ? null : [value];
-    })?.[0] ?? 1;
+  const factor = (season: keyof SeasonFactors) => {
+    const wish = { having: season, farthestKm: FACTOR_REACH_KM, most: FACTOR_STATIONS };
+    return (
+      smoothValues(network, request, wish, ({ factors }) => {
+        const value = factors?.[season] ?? null;
+        return value === null ? null : [value];
+      })?.[0] ?? 1
+    );
+  };
   return { spring: factor('spring'), fall: factor('fall'), winter: factor('winter') };
 }
 
 function spreadAt(network: StationNetwork, request: PointRequest, tminC: readonly number[]) {
-  const spread = smoothValues(network, request, { farthestKm: SPREAD_REACH_KM, most: 10 }, ({ spread }) =>
+  const wish = { having: 'spread', farthestKm: SPREAD_REACH_KM, most: 10 } as const;
+  const spread = smoothValues(network, request, wish, ({ spread }) =>
     spread === null ? null : [...spread.tminC, ...spread.tmaxC],
   );
   if (spread === null) return { sdTminC: null, sdTmaxC: null };
@@ -226,13 +235,16 @@ export function figuresAt(network: StationNetwork, request: PointRequest): Point
   tmaxC.forEach((high, month) => {
     tmaxC[month] = Math.max(high, (tminC[month] as number) + 0.5);
   });
-  const rainRoots = smoothValues(network, request, { farthestKm: REACH_KM, most: 16 }, ({ rainMm }) =>
-    rainMm === null ? null : rainMm.map(Math.sqrt),
+  const rainRoots = smoothValues(
+    network,
+    request,
+    { having: 'rain', farthestKm: REACH_KM, most: 16 },
+    ({ rainMm }) => rainMm?.map(Math.sqrt) ?? null,
   );
   const vapour = smoothValues(
     network,
     request,
-    { farthestKm: SPREAD_REACH_KM, most: 8 },
+    { having: 'vapor', farthestKm: SPREAD_REACH_KM, most: 8 },
     ({ vapourHpa }, aboveKm) =>
       vapourHpa === null ? null : vapourHpa.map(hpa => Math.log(Math.max(0.2, hpa)) + VAPOUR_LAPSE * aboveKm),
   );

@@ -33,7 +33,7 @@ function figuresFromFar(
   point: Point,
 ): { figures: ClimateFigures; km: number } | null {
   const near = neighborsOf(network, point, {
-    of: ({ recent }) => recent !== null,
+    having: '2003-2021',
     most: FAR_STATIONS,
     least: FAR_STATIONS,
     withinKm: FAR_KM,
