@@ -115,6 +115,20 @@ describe('a site that shows a private note', () => {
     );
   });
 
+  it('is refused for a note of a walk too, with its line; a short one may be said by chance', () => {
+    const noteOfWalk = (text: string) => ({ text, file: 'private/walks/2026-11-18.csv', line: 7 });
+    const secrets = {
+      notes: [noteOfWalk('two sold to the neighbor on trust'), noteOfWalk('leafed pots, #1')],
+      content,
+      shownContent: 'content',
+    };
+    const scan = privacyScan(secrets, catalogueOf([]));
+    expect(() =>
+      refusePrivate(scan, secrets, 'index.html', bytes('<p>two sold to the neighbor on trust</p>')),
+    ).toThrow(/it stands in the column note of a walk, content\/private\/walks\/2026-11-18\.csv:7\./);
+    expect(() => refusePrivate(scan, secrets, 'index.html', bytes('<p>leafed pots, #1</p>'))).not.toThrow();
+  });
+
   it('names the line of the note that has the words', () => {
     expect(lineOfNote(source, 'nothing of note')).toBe(2);
     expect(lineOfNote(source, 'more')).toBe(8);

@@ -21,14 +21,20 @@ const privateNames = ['private_note', '"space_week', '"sell_through', '"costFloo
 /** Signs that are written the same in text, HTML and JSON. */
 const plainRun = /[A-Za-z0-9 ,.;:()-]+/g;
 
+/**
+ * Notes of walks are many and made of the words of the trade, which a page may put together by chance; so only longer ones are looked for. Our
+ * working figure.
+ */
+const TELLING_OF_WALK = 20;
+
 /** The longest part of a note that no format writes otherwise; null for a note too short to be told from public words. */
-export function tellingPart(note: string): string | null {
+export function tellingPart(note: string, least = WINDOW): string | null {
   const flat = note.replace(/\s+/g, ' ');
   const longest = (flat.match(plainRun) ?? []).reduce(
     (a, b) => (b.trim().length > a.length ? b.trim() : a),
     '',
   );
-  return longest.length >= WINDOW ? longest : null;
+  return longest.length >= least ? longest : null;
 }
 
 function hashAt(bytes: Uint8Array, at: number): number {
@@ -118,7 +124,7 @@ function publicWords(all: Catalogue): (text: string) => boolean {
 export function privacyScan({ notes }: Pick<Secrets, 'notes'>, all: Catalogue): PrivacyScan {
   const wanted: Find[] = privateNames.map(text => ({ text, note: null }));
   for (const note of notes) {
-    const text = tellingPart(note.text);
+    const text = tellingPart(note.text, note.line === undefined ? WINDOW : TELLING_OF_WALK);
     if (text !== null) wanted.push({ text, note });
   }
   const isPublic = publicWords(all);
@@ -198,9 +204,14 @@ export function refusePrivate(scan: PrivacyScan, secrets: Secrets, file: string,
     throw new Error(
       `the site was not published: ${file} would show ${text}, the name of a figure that is for the yard only. The fault is in the program, not in your records.`,
     );
-  const place = `${join(secrets.shownContent, note.file)}:${lineOfNote(sourceOf(join(secrets.content, note.file)), text)}`;
+  const line = note.line ?? lineOfNote(sourceOf(join(secrets.content, note.file)), text);
+  const place = `${join(secrets.shownContent, note.file)}:${line}`;
   const shown = text.length > mostShown ? `${text.slice(0, mostShown)} ...` : text;
+  const [key, elsewhere] =
+    note.line === undefined
+      ? ['private_note', '; if anybody may know it, put it in note']
+      : ['the column note of a walk', ''];
   throw new Error(
-    `the site was not published: ${file} would show "${shown}", which is private: it stands in private_note, ${place}. If the page says so for another reason, word the private note differently; if anybody may know it, put it in note.`,
+    `the site was not published: ${file} would show "${shown}", which is private: it stands in ${key}, ${place}. If the page says so for another reason, word the private note differently${elsewhere}.`,
   );
 }

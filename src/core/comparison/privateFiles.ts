@@ -10,7 +10,7 @@ const isPrivate = (path: string) => path.startsWith(`${privateFolder}/`);
 /** Keys that may stand in the public files and in the private ones. */
 const privateKey = /^(?:costs|requests|private_note):/m;
 
-/** The public file that a private one adds to; null for lots, whose notes change nothing that is compared. */
+/** The public file that a private one adds to; null for lots and walks, whose notes change nothing that is compared. */
 function publicFile(path: string): string | null {
   const below = path.slice(privateFolder.length + 1);
   if (below === 'yard.yaml') return below;

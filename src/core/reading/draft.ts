@@ -11,7 +11,7 @@ import type { WrittenPrivateCultivar, WrittenPrivateLots, WrittenPrivateYard } f
 import type { DailyReading } from '../records/records.ts';
 import type { Species, WrittenSpecies } from '../records/species.ts';
 import type { Video, WrittenVideo } from '../records/video.ts';
-import type { Walk } from '../records/walk.ts';
+import type { Walk, WalkNote } from '../records/walk.ts';
 import type { WrittenYard, Yard } from '../records/yard.ts';
 import type { PhotoFacts } from './photoFacts.ts';
 import type { UnreadFile } from './read.ts';
@@ -68,6 +68,8 @@ export interface Draft {
   allLotsKnown: boolean;
   /** All walks in order of day, also later ones. */
   walks: Walk[];
+  /** Notes of walks, public and private. */
+  walkNotes: WalkNote[];
   places: Entry<WrittenPlace, Place>[];
   guides: Entry<WrittenGuide, Guide>[];
   videos: Entry<WrittenVideo, Video>[];
@@ -84,6 +86,8 @@ export interface Draft {
   privateYard: Entry<WrittenPrivateYard, null> | null;
   privateCultivars: Entry<WrittenPrivateCultivar, null>[];
   privateLots: Entry<WrittenPrivateLots, null>[];
+  /** Walks in it have notes only. */
+  privateWalks: Walk[];
   /** Files in content/photos. */
   photos: readonly PhotoFile[];
   ids: KnownIds;

@@ -8,6 +8,7 @@ import { normalisePlace, writtenPlace } from '../records/place.ts';
 import { writtenPrivateCultivar, writtenPrivateLots, writtenPrivateYard } from '../records/private.ts';
 import { normaliseSpecies, writtenSpecies } from '../records/species.ts';
 import { normaliseVideo, writtenVideo } from '../records/video.ts';
+import { privateWalkColumns, type Walk } from '../records/walk.ts';
 import { normaliseYard, writtenYard } from '../records/yard.ts';
 import { readAddresses } from './addressFile.ts';
 import { readChanges } from './changeFile.ts';
@@ -22,7 +23,7 @@ import type { SourceFile } from './read.ts';
 import { type ReadRecord, readLots, readMarkdown, readRecord } from './recordFile.ts';
 import { readTemperatures } from './temperatureFile.ts';
 import { unreadProblem } from './unreadFile.ts';
-import { readWalk } from './walkFile.ts';
+import { type ReadWalk, readWalk } from './walkFile.ts';
 import type { YamlSource } from './yamlText.ts';
 
 export interface Gathered {
@@ -75,6 +76,7 @@ function nothingYet(asOf: Day, photos: readonly PhotoFile[]): Gathered {
       lotPlaces: [],
       allLotsKnown: true,
       walks: [],
+      walkNotes: [],
       places: [],
       guides: [],
       videos: [],
@@ -86,6 +88,7 @@ function nothingYet(asOf: Day, photos: readonly PhotoFile[]): Gathered {
       privateYard: null,
       privateCultivars: [],
       privateLots: [],
+      privateWalks: [],
       photos,
       ids: {
         species: new Set(),
@@ -160,6 +163,13 @@ function keepTable({ sources }: Gathered, path: string, table: RawTable | null):
   if (table) sources.tables.set(path, table);
 }
 
+function keepWalk(gathered: Gathered, path: string, read: ReadWalk, walks: Walk[]): void {
+  keepTable(gathered, path, read.table);
+  gathered.problems.push(...read.problems);
+  gathered.draft.walkNotes.push(...read.notes);
+  if (read.walk) walks.push(read.walk);
+}
+
 function keepSource({ sources }: Gathered, path: string, source: YamlSource): void {
   sources.yaml.set(path, source);
 }
@@ -217,10 +227,10 @@ const readers: Record<Exclude<FileKind, 'ignored' | 'stray'>, Reader> = {
     problems.push(...found);
   },
   walk(gathered, path, text) {
-    const { walk, problems, table } = readWalk(path, text);
-    keepTable(gathered, path, table);
-    gathered.problems.push(...problems);
-    if (walk) gathered.draft.walks.push(walk);
+    keepWalk(gathered, path, readWalk(path, text), gathered.draft.walks);
+  },
+  'private-walk'(gathered, path, text) {
+    keepWalk(gathered, path, readWalk(path, text, privateWalkColumns), gathered.draft.privateWalks);
   },
   temperatures(gathered, path, text) {
     const { readings, problems, table } = readTemperatures(path, text);

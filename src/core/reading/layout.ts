@@ -20,6 +20,7 @@ export type FileKind =
   | 'private-yard'
   | 'private-cultivar'
   | 'private-lots'
+  | 'private-walk'
   | 'changes'
   | 'ignored'
   | 'stray';
@@ -48,11 +49,12 @@ const topFiles: Record<string, FileKind> = {
   'changes.jsonl': 'changes',
 };
 
-/** Below the private folder, which may hold the private keys of three kinds of records. */
+/** Below the private folder, which may hold what is private of four kinds of records. */
 const privateKinds: readonly (readonly [RegExp, FileKind])[] = [
   [/^yard\.yaml$/, 'private-yard'],
   [/^cultivars\/[^/]+\.yaml$/, 'private-cultivar'],
   [/^lots\/[^/]+\.yaml$/, 'private-lots'],
+  [/^walks\/[^/]+\.csv$/, 'private-walk'],
 ];
 
 /** The private folder below the content folder; where it lies elsewhere, its files are read under this name. */
@@ -95,9 +97,10 @@ export function strayFile(path: string): Problem {
       file: path,
       spot: wholeFile,
       got: path,
-      expected: 'private/yard.yaml, private/cultivars/ID.yaml or private/lots/NAME.yaml',
+      expected:
+        'private/yard.yaml, private/cultivars/ID.yaml, private/lots/NAME.yaml or private/walks/DAY.csv',
       message: 'the file is not read, since nothing is known by this name in the private folder',
-      remedy: 'the private folder holds yard.yaml, cultivars/ID.yaml and lots/NAME.yaml.',
+      remedy: 'the private folder holds yard.yaml, cultivars/ID.yaml, lots/NAME.yaml and walks/DAY.csv.',
     };
   }
   const folder = folderOf(path);

@@ -1,15 +1,16 @@
 /** Puts what stands in the private folder where it would stand in the public files, so that every rule holds for both. */
 
 import type { Cultivar } from '../records/cultivar.ts';
+import type { WalkNote } from '../records/walk.ts';
 import { normaliseCosts } from '../records/yard.ts';
 import { checkReference } from './checks/references.ts';
 import type { Draft } from './draft.ts';
-import { atKey, atValue, type KeyPath, type Problem, quote } from './problem.ts';
+import { atCell, atKey, atValue, type KeyPath, type Problem, quote } from './problem.ts';
 
 /** Merges the private keys into the draft, and tells of keys in both places and of records that are not there. */
 export function mergePrivate(draft: Draft): Problem[] {
   if (draft.yard?.written.costs) draft.costs = { file: draft.yard.file, written: draft.yard.written.costs };
-  return [...mergeYard(draft), ...mergeCultivars(draft), ...mergeLots(draft)];
+  return [...mergeYard(draft), ...mergeCultivars(draft), ...mergeLots(draft), ...mergeWalks(draft)];
 }
 
 /** `key` stands at `path` in the private file and in the public one as well. */
@@ -81,4 +82,24 @@ function mergeLots({ lots, lotPlaces, allLotsKnown, privateLots, ids }: Draft): 
       return checkReference({ rule: 'private-unknown', file, spot, kind: 'lot', id: lot, known, where });
     }),
   );
+}
+
+/** A lot has one note of a day, in the walk or in the private one; that its lot is there is checked as for every walk. */
+function mergeWalks({ walkNotes, privateWalks }: Draft): Problem[] {
+  const isPrivate = new Set(privateWalks.map(({ file }) => file));
+  const nameOf = ({ day, lot }: WalkNote) => `${day} ${lot}`;
+  const noted = new Map(
+    walkNotes.filter(({ file }) => !isPrivate.has(file)).map(note => [nameOf(note), note]),
+  );
+  return walkNotes.flatMap((note): Problem[] => {
+    const other = isPrivate.has(note.file) ? noted.get(nameOf(note)) : undefined;
+    if (other === undefined) return [];
+    return [
+      {
+        ...twice(note.file, 'note', [], { file: other.file, path: [] }),
+        spot: atCell(note.line, 'note'),
+        message: `the note of ${quote(note.lot)} is given here and in ${other.file}:${other.line} too`,
+      },
+    ];
+  });
 }

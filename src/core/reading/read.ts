@@ -49,6 +49,8 @@ export interface PrivateNote {
   text: string;
   /** The file it stands in, from the content folder. */
   file: string;
+  /** Its line there, where it stands in a table: the notes of walks do. */
+  line?: number;
 }
 
 export interface PrivateParts {
@@ -106,9 +108,15 @@ function privateNotesOf(draft: Draft, shown: ReadonlyMap<string, string>): Priva
     ...[...(privateYard ? [privateYard] : []), ...privateCultivars],
     ...privateLots.flatMap(({ file, written }) => written.map(each => ({ file, written: each }))),
   ];
-  return written.flatMap(({ file, written: { private_note: text } }) =>
+  const ofRecords = written.flatMap(({ file, written: { private_note: text } }) =>
     text === undefined ? [] : [{ text, file: shown.get(file) ?? file }],
   );
+  const ofWalks = draft.walkNotes.map(({ text, file, line }) => ({
+    text,
+    file: shown.get(file) ?? file,
+    line,
+  }));
+  return [...ofRecords, ...ofWalks];
 }
 
 function recordsOf(draft: Draft): Records | null {

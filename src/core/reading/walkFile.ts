@@ -1,6 +1,6 @@
 /** One walk: a table of what was counted and seen on one day. */
 
-import { parseDay } from '../days.ts';
+import { type Day, parseDay } from '../days.ts';
 import { caliperMmOf, heightCmOf } from '../records/common.ts';
 import {
   type HealthSign,
@@ -11,6 +11,7 @@ import {
   rootSigns,
   type Walk,
   type WalkColumn,
+  type WalkNote,
   type WalkRow,
   type Where,
   type WoodSign,
@@ -53,25 +54,46 @@ const unitPairs = [
 
 export interface ReadWalk {
   walk: Walk | null;
+  /** Notes of its rows, and of nothing else. */
+  notes: WalkNote[];
   problems: Problem[];
   table: RawTable | null;
 }
 
-/** Reads a walk file. Rows with errors are left out; the walk is null when its day or its columns cannot be relied on. */
-export function readWalk(file: string, text: string): ReadWalk {
+/**
+ * Reads a walk file, with the columns it may have. Rows with errors are left out; the walk is null when its day or its columns cannot be relied on.
+ */
+export function readWalk(file: string, text: string, allowed: readonly WalkColumn[] = columns): ReadWalk {
   const day = parseDay(stem(file));
   const nameProblems = day === null ? [badName(file)] : [];
   const raw = readCsv(file, text);
-  if ('problem' in raw) return { walk: null, problems: [...nameProblems, raw.problem], table: null };
-  const { table, problems } = checkColumns(raw, columns);
-  problems.push(...nameProblems, ...missingColumns(raw));
-  if (!table?.at.has('lot')) return { walk: null, problems, table: raw };
+  if ('problem' in raw)
+    return { walk: null, notes: [], problems: [...nameProblems, raw.problem], table: null };
+  const { table, problems } = checkColumns(raw, allowed);
+  problems.push(...nameProblems, ...missingColumns(raw, allowed));
+  if (!table?.at.has('lot')) return { walk: null, notes: [], problems, table: raw };
   const rows = table.rows.flatMap(row => {
     const read = readRow(table, row);
     problems.push(...read.problems);
     return read.row ? [read.row] : [];
   });
-  return { walk: day === null ? null : { day, file, rows }, problems, table: raw };
+  if (day === null) return { walk: null, notes: [], problems, table: raw };
+  return { walk: { day, file, rows }, notes: notesOf(day, table, rows), problems, table: raw };
+}
+
+function notesOf(
+  day: Day,
+  { file, at, rows: cellsOf }: Table<WalkColumn>,
+  rows: readonly WalkRow[],
+): WalkNote[] {
+  const column = at.get('note');
+  const texts = new Map(
+    cellsOf.map(({ cells, line }) => [line, column === undefined ? '' : (cells[column] ?? '')]),
+  );
+  return rows.flatMap(({ lot, line }) => {
+    const text = (texts.get(line) ?? '').trim();
+    return text === '' ? [] : [{ day, file, line, lot, text }];
+  });
 }
 
 function badName(file: string): Problem {
@@ -87,7 +109,7 @@ function badName(file: string): Problem {
   };
 }
 
-function missingColumns({ file, header, headerLine }: RawTable): Problem[] {
+function missingColumns({ file, header, headerLine }: RawTable, allowed: readonly WalkColumn[]): Problem[] {
   if (!header.includes('lot'))
     return [missingColumn(file, headerLine, 'the column "lot" is missing', walkColumns.lot)];
   if (header.some(name => name !== 'lot' && name !== '')) return [];
@@ -96,7 +118,7 @@ function missingColumns({ file, header, headerLine }: RawTable): Problem[] {
       file,
       headerLine,
       'there is no column for anything seen',
-      `${columns.slice(1).join(', ')}.`,
+      `${allowed.slice(1).join(', ')}.`,
     ),
   ];
 }

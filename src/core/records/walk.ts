@@ -26,7 +26,7 @@ export const walkColumns = {
   wood: 'green, part or brown.',
   health: 'sound, watch or hold.',
   where: 'Where it stands: outdoors, tunnel, store, shade.',
-  note: 'For the yard; not published.',
+  note: 'For the yard; not published. May stand in private/walks/ instead.',
 } as const;
 export type WalkColumn = keyof typeof walkColumns;
 
@@ -49,6 +49,19 @@ export interface WalkRow {
   /** 1-based line in the file. */
   line: number;
 }
+
+/** What only the yard may know of a row: kept apart from the walk, so that nothing that shows a walk can show it. */
+export interface WalkNote {
+  day: Day;
+  file: string;
+  /** 1-based line in the file. */
+  line: number;
+  lot: string;
+  text: string;
+}
+
+/** The columns of a walk in the private folder, where the notes of a day may stand instead. */
+export const privateWalkColumns = ['lot', 'note'] as const satisfies readonly WalkColumn[];
 
 export interface Walk {
   day: Day;

@@ -17,6 +17,7 @@ export interface RenamedRecord {
 export function referenceEdits(path: string, text: string, renamed: RenamedRecord): TextEdit[] | null {
   switch (kindOf(path)) {
     case 'walk':
+    case 'private-walk':
       return renamed.kind === 'lot' ? cellEdits(text, 'lot', renamed.from, renamed.to) : [];
     case 'changes':
       return renamed.kind === 'lot' ? toldEdits(text, renamed.from, renamed.to) : [];

@@ -357,3 +357,13 @@ test('a private file that has the new name already is not overwritten', () => {
     'content/private/cultivars/ink-pot.yaml is there already; put both files into one first.',
   );
 });
+
+test('notes of walks in the private folder follow a lot', () => {
+  const path = 'private/walks/2026-10-17.csv';
+  const texts = renamed(withFile(base, path, 'lot,note\ninkpot-2501,for Ann\n'), {
+    kind: 'lot',
+    from: 'inkpot-2501',
+    to: 'inkpot-2599',
+  });
+  expect(texts.get(path)).toBe('lot,note\ninkpot-2599,for Ann\n');
+});

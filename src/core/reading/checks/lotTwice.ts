@@ -2,8 +2,8 @@ import { atCell, quote } from '../problem.ts';
 import type { Check } from './check.ts';
 
 /** A walk has one line per lot. */
-export const lotTwice: Check = ({ walks }) =>
-  walks.flatMap(({ file, rows }) => {
+export const lotTwice: Check = ({ walks, privateWalks }) =>
+  [...walks, ...privateWalks].flatMap(({ file, rows }) => {
     const lines = new Map<string, number>();
     return rows.flatMap(({ lot, line }) => {
       const first = lines.get(lot);

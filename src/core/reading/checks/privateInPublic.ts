@@ -1,6 +1,6 @@
 import type { Draft } from '../draft.ts';
 import { privateFolder } from '../layout.ts';
-import { atKey, both, type Problem, type Spot } from '../problem.ts';
+import { atCell, atKey, both, type Problem, type Spot } from '../problem.ts';
 import type { Check } from './check.ts';
 
 interface Found {
@@ -9,7 +9,8 @@ interface Found {
   what: string;
 }
 
-function foundIn({ yard, cultivars, lots }: Draft): Found[] {
+function foundIn({ yard, cultivars, lots, walks, walkNotes }: Draft): Found[] {
+  const isWalk = new Set(walks.map(({ file }) => file));
   const note = 'private notes';
   const has = (file: string, spot: Spot, what: string, value: unknown): Found[] =>
     value === undefined ? [] : [{ file, spot, what }];
@@ -27,6 +28,9 @@ function foundIn({ yard, cultivars, lots }: Draft): Found[] {
     ...lots.flatMap(({ file, index, written }) =>
       has(file, atKey(index, 'private_note'), note, written.private_note),
     ),
+    ...walkNotes
+      .filter(({ file }) => isWalk.has(file))
+      .map(({ file, line }): Found => ({ file, spot: atCell(line, 'note'), what: 'notes of walks' })),
   ];
 }
 

@@ -2,9 +2,9 @@ import { atCell, quote } from '../problem.ts';
 import type { Check } from './check.ts';
 
 /** A lot is not seen before it was started. */
-export const walkBeforeLot: Check = ({ walks, lots }) => {
+export const walkBeforeLot: Check = ({ walks, privateWalks, lots }) => {
   const started = new Map(lots.map(({ id, value }) => [id, value.started]));
-  return walks.flatMap(({ file, day, rows }) =>
+  return [...walks, ...privateWalks].flatMap(({ file, day, rows }) =>
     rows.flatMap(({ lot, line }) => {
       const start = started.get(lot);
       if (start === undefined || start <= day) return [];

@@ -3,8 +3,8 @@ import { wholeFile } from '../problem.ts';
 import type { Check } from './check.ts';
 
 /** Says which walks are left out because they are dated after the day the site is made for. */
-export const walkLater: Check = ({ walks, asOf }) =>
-  walks
+export const walkLater: Check = ({ walks, privateWalks, asOf }) =>
+  [...walks, ...privateWalks]
     .filter(({ day }) => day > asOf)
     .map(({ file, day }) => ({
       rule: 'walk-later' as const,

@@ -3,8 +3,8 @@ import type { Check } from './check.ts';
 import { checkReference } from './references.ts';
 
 /** A walk counts lots that exist. */
-export const walkLot: Check = ({ walks, ids, allLotsKnown }) =>
-  (allLotsKnown ? walks : []).flatMap(({ file, rows }) =>
+export const walkLot: Check = ({ walks, privateWalks, ids, allLotsKnown }) =>
+  (allLotsKnown ? [...walks, ...privateWalks] : []).flatMap(({ file, rows }) =>
     rows.flatMap(({ lot, line }) =>
       checkReference({
         rule: 'walk-lot',

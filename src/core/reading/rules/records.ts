@@ -136,7 +136,7 @@ export const recordRules = {
   'private-in-public': {
     level: 'info',
     title: 'A public repository shows what is private in its files.',
-    help: 'The site never shows costs, requests and private notes. The repository does, to everyone who can see it, and so does every version it keeps. Keep it private, or move these keys to the private folder: content/private/yard.yaml for costs, content/private/cultivars/ID.yaml for requests, content/private/lots/NAME.yaml for notes about lots. What was once committed stays in the history.',
+    help: 'The site never shows costs, requests and private notes. The repository does, to everyone who can see it, and so does every version it keeps. Keep it private, or move these keys to the private folder: content/private/yard.yaml for costs, content/private/cultivars/ID.yaml for requests, content/private/lots/NAME.yaml for notes about lots, content/private/walks/DAY.csv for those of a walk. What was once committed stays in the history.',
   },
   'private-twice': {
     level: 'error',
