@@ -4,6 +4,7 @@ import { spawnSync } from 'node:child_process';
 import {
   chmodSync,
   cpSync,
+  existsSync,
   mkdirSync,
   mkdtempSync,
   readFileSync,
@@ -41,6 +42,20 @@ async function report(dir = content): Promise<string[]> {
     .filter(({ level }) => level === 'error')
     .map(each => formatDiagnostic(each, 'content'));
 }
+
+/** Whatever stands here is taken away just before it is opened. */
+const vanishing = vi.hoisted(() => new Set<string>());
+vi.mock('node:fs/promises', async importOriginal => {
+  const files = await importOriginal<typeof import('node:fs/promises')>();
+  type Call = (path: unknown, ...rest: unknown[]) => unknown;
+  const after =
+    (own: Call): Call =>
+    async (path, ...rest) => {
+      if (vanishing.delete(String(path))) await files.rm(String(path), { recursive: true });
+      return own(path, ...rest);
+    };
+  return { ...files, open: after(files.open as Call), readdir: after(files.readdir as Call) };
+});
 
 const fifo = (path: string) => expect(spawnSync('mkfifo', [path]).status).toBe(0);
 
@@ -91,6 +106,22 @@ describe('one line each, with all other problems', () => {
     expect(lines).toEqual(
       names.map(name => `content/${name} ${special}; take it out of the content folder.`),
     );
+  });
+
+  test('files and folders that go between the moment they are listed and the moment they are opened', async () => {
+    const lots = at('lots/2025-grafts.yaml');
+    writeFileSync(at('walks/2026-11-01.csv'), 'lot,left\nbellwether-2601,9\n');
+    const gone = [lots, at('walks/2026-11-01.csv'), at('photos/bellwether.jpg'), at('species')];
+    for (const path of gone) {
+      expect(existsSync(path)).toBe(true);
+      vanishing.add(path);
+    }
+    const lines = (await report()).filter(line => line.includes('file-unreadable'));
+    expect(gone.filter(existsSync)).toEqual([]);
+    const told =
+      'file-unreadable: the file is not there: a link to nothing, or a file that was taken away just now';
+    const names = ['lots/2025-grafts.yaml', 'photos/bellwether.jpg', 'species', 'walks/2026-11-01.csv'];
+    expect(lines.map(line => line.split(';')[0])).toEqual(names.map(name => `content/${name} ${told}`));
   });
 
   test('folders where files are expected, and files where folders are', async () => {
@@ -189,6 +220,8 @@ describe('the private folder', () => {
     mkdirSync(dir, { recursive: true });
     writeFileSync(at('yard.yaml'), yard.replace(written, ''));
     writeFileSync(join(dir, 'yard.yaml'), `${written}private_note: The well is behind the shed.\n`);
+    mkdirSync(join(dir, 'walks'), { recursive: true });
+    writeFileSync(join(dir, 'walks/2026-10-17.csv'), 'lot,note\ninkpot-2501,Ask the neighbor first.\n');
   };
   const load = () => loadContent({ dir: content, asOf: '2026-11-25' });
 
@@ -202,7 +235,12 @@ describe('the private folder', () => {
       if (dir === elsewhere) vi.stubEnv('PRIVATE_DIR', dir);
       const { records, privateNotes } = (await load()).reading;
       expect(records?.yard).toEqual(before);
-      expect(privateNotes.map(({ text }) => text)).toEqual(['The well is behind the shed.']);
+      const inPrivate = dir === elsewhere ? '../kept at home' : 'private';
+      expect(privateNotes).toEqual([
+        { text: 'The well is behind the shed.', file: `${inPrivate}/yard.yaml` },
+        { text: 'Ask the neighbor first.', file: `${inPrivate}/walks/2026-10-17.csv`, line: 2 },
+        { text: 'strong, even', file: 'walks/2026-09-05.csv', line: 2 },
+      ]);
     }
     writeFileSync(join(elsewhere, 'yard.yaml'), 'cost: 1\n');
     expect(await report()).toEqual([
