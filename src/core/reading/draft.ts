@@ -6,6 +6,7 @@ import type { ChangeLine } from '../records/change.ts';
 import type { Cultivar, WrittenCultivar } from '../records/cultivar.ts';
 import type { Guide, WrittenGuide } from '../records/guide.ts';
 import type { Lot, WrittenLot } from '../records/lot.ts';
+import type { Orders } from '../records/orders.ts';
 import type { Place, WrittenPlace } from '../records/place.ts';
 import type { WrittenPrivateCultivar, WrittenPrivateLots, WrittenPrivateYard } from '../records/private.ts';
 import type { DailyReading } from '../records/records.ts';
@@ -88,6 +89,8 @@ export interface Draft {
   privateLots: Entry<WrittenPrivateLots, null>[];
   /** Walks in it have notes only. */
   privateWalks: Walk[];
+  /** Tables of the private folder, in the order of their files. */
+  orders: Orders;
   /** Files in content/photos. */
   photos: readonly PhotoFile[];
   ids: KnownIds;

@@ -18,6 +18,7 @@ import type { Draft, Entry, KnownIds, PhotoFile } from './draft.ts';
 import { badFileName, type FileKind, kindOf, stem, strayFile } from './layout.ts';
 import { byText, type Sources } from './locate.ts';
 import { mergePrivate } from './mergePrivate.ts';
+import { readReservations, readSales, readWaiting } from './orderFiles.ts';
 import type { Problem } from './problem.ts';
 import type { SourceFile } from './read.ts';
 import { type ReadRecord, readLots, readMarkdown, readRecord } from './recordFile.ts';
@@ -89,6 +90,7 @@ function nothingYet(asOf: Day, photos: readonly PhotoFile[]): Gathered {
       privateCultivars: [],
       privateLots: [],
       privateWalks: [],
+      orders: { sales: [], reservations: [], waiting: [] },
       photos,
       ids: {
         species: new Set(),
@@ -225,6 +227,25 @@ const readers: Record<Exclude<FileKind, 'ignored' | 'stray'>, Reader> = {
     draft.lotPlaces.push(...places);
     for (const { id } of places) draft.ids.lot.add(id);
     problems.push(...found);
+  },
+  'private-sales'(gathered, path, text) {
+    const { yard, orders } = gathered.draft;
+    const { rows, problems, table } = readSales(path, text, yard?.value.currency ?? currencyForNow);
+    keepTable(gathered, path, table);
+    gathered.problems.push(...problems);
+    orders.sales = rows;
+  },
+  'private-reservations'(gathered, path, text) {
+    const { rows, problems, table } = readReservations(path, text);
+    keepTable(gathered, path, table);
+    gathered.problems.push(...problems);
+    gathered.draft.orders.reservations = rows;
+  },
+  'private-waiting'(gathered, path, text) {
+    const { rows, problems, table } = readWaiting(path, text);
+    keepTable(gathered, path, table);
+    gathered.problems.push(...problems);
+    gathered.draft.orders.waiting = rows;
   },
   walk(gathered, path, text) {
     keepWalk(gathered, path, readWalk(path, text), gathered.draft.walks);

@@ -21,6 +21,9 @@ export type FileKind =
   | 'private-cultivar'
   | 'private-lots'
   | 'private-walk'
+  | 'private-sales'
+  | 'private-reservations'
+  | 'private-waiting'
   | 'changes'
   | 'ignored'
   | 'stray';
@@ -49,12 +52,15 @@ const topFiles: Record<string, FileKind> = {
   'changes.jsonl': 'changes',
 };
 
-/** Below the private folder, which may hold what is private of four kinds of records. */
+/** Below the private folder, which may hold what is private of four kinds of records, and three tables of orders. */
 const privateKinds: readonly (readonly [RegExp, FileKind])[] = [
   [/^yard\.yaml$/, 'private-yard'],
   [/^cultivars\/[^/]+\.yaml$/, 'private-cultivar'],
   [/^lots\/[^/]+\.yaml$/, 'private-lots'],
   [/^walks\/[^/]+\.csv$/, 'private-walk'],
+  [/^sales\.csv$/, 'private-sales'],
+  [/^reservations\.csv$/, 'private-reservations'],
+  [/^waiting\.csv$/, 'private-waiting'],
 ];
 
 /** The private folder below the content folder; where it lies elsewhere, its files are read under this name. */
@@ -98,9 +104,10 @@ export function strayFile(path: string): Problem {
       spot: wholeFile,
       got: path,
       expected:
-        'private/yard.yaml, private/cultivars/ID.yaml, private/lots/NAME.yaml or private/walks/DAY.csv',
+        'private/yard.yaml, private/cultivars/ID.yaml, private/lots/NAME.yaml, private/walks/DAY.csv or a table of orders',
       message: 'the file is not read, since nothing is known by this name in the private folder',
-      remedy: 'the private folder holds yard.yaml, cultivars/ID.yaml, lots/NAME.yaml and walks/DAY.csv.',
+      remedy:
+        'the private folder holds yard.yaml, cultivars/ID.yaml, lots/NAME.yaml, walks/DAY.csv, sales.csv, reservations.csv and waiting.csv.',
     };
   }
   const folder = folderOf(path);

@@ -1,8 +1,10 @@
 /** Files of a content folder to records, or to everything that is wrong with them. */
 
 import { type Day, parseDay } from '../days.ts';
+import type { Orders } from '../records/orders.ts';
 import type { Records } from '../records/records.ts';
 import { allChecks } from './checks/all.ts';
+import { orderFiles } from './checks/orders.ts';
 import { photosToDecode, undecodable } from './checks/photoContents.ts';
 import { decode } from './decode.ts';
 import type { Diagnostic } from './diagnostic.ts';
@@ -39,6 +41,8 @@ export interface Reading {
   diagnostics: Diagnostic[];
   /** The private notes, which stay out of the records: for proving that they stay out of the site too. */
   privateNotes: PrivateNote[];
+  /** Sales, plants set aside and people who wait, which stay out of the records as well. */
+  orders: Orders;
   /** What stands in the private folder that a price may hang on. */
   privateParts: PrivateParts;
   /** Photographs that are shown and look whole, for the shell to decode: only that proves them. */
@@ -79,6 +83,7 @@ export function readRecords(
     records: sound ? recordsOf(draft) : null,
     diagnostics,
     privateNotes: privateNotesOf(draft, elsewhere),
+    orders: draft.orders,
     privateParts: privatePartsOf(draft),
     photosToDecode: photosToDecode(draft),
   };
@@ -116,7 +121,12 @@ function privateNotesOf(draft: Draft, shown: ReadonlyMap<string, string>): Priva
     file: shown.get(file) ?? file,
     line,
   }));
-  return [...ofRecords, ...ofWalks];
+  const ofOrders = Object.entries(orderFiles).flatMap(([table, file]) =>
+    draft.orders[table as keyof Orders].flatMap(({ to, note, line }) =>
+      [to, note].flatMap(text => (text === null ? [] : [{ text, file: shown.get(file) ?? file, line }])),
+    ),
+  );
+  return [...ofRecords, ...ofWalks, ...ofOrders];
 }
 
 function recordsOf(draft: Draft): Records | null {

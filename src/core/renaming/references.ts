@@ -18,7 +18,11 @@ export function referenceEdits(path: string, text: string, renamed: RenamedRecor
   switch (kindOf(path)) {
     case 'walk':
     case 'private-walk':
+    case 'private-sales':
+    case 'private-reservations':
       return renamed.kind === 'lot' ? cellEdits(text, 'lot', renamed.from, renamed.to) : [];
+    case 'private-waiting':
+      return renamed.kind === 'cultivar' ? cellEdits(text, 'cultivar', renamed.from, renamed.to) : [];
     case 'changes':
       return renamed.kind === 'lot' ? toldEdits(text, renamed.from, renamed.to) : [];
     case 'lots':

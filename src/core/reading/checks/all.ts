@@ -33,6 +33,7 @@ import { lotRetired } from './lotRetired.ts';
 import { lotRootstock } from './lotRootstock.ts';
 import { lotTwice } from './lotTwice.ts';
 import { nameTwice } from './nameTwice.ts';
+import { orders } from './orders.ts';
 import { photoContents } from './photoContents.ts';
 import { photos } from './photos.ts';
 import { placeDaily } from './placeDaily.ts';
@@ -103,6 +104,7 @@ const checks: readonly Check[] = [
   costsContainer,
   costsMissing,
   privateInPublic,
+  orders,
   cartonSize,
   placeFigures,
   placeFreezeDays,

@@ -146,7 +146,7 @@ export const recordRules = {
   'private-unknown': {
     level: 'error',
     title: 'What the private folder speaks of is there.',
-    help: 'A file in private/cultivars is named after a file in content/cultivars, and every lot in private/lots is one of content/lots.',
+    help: 'A file in private/cultivars is named after a file in content/cultivars, and every lot in private/lots, sales.csv and reservations.csv is one of content/lots.',
   },
   'private-price': {
     level: 'warning',

@@ -1,0 +1,34 @@
+/** `npm run price`: gives a lot a price of its own. */
+
+import { planPrice } from '../src/core/recording/lotKeys.ts';
+import { changeFlags, changeHelp, changeRecords } from './changeRecords.ts';
+import { readFlags, runIfMain, UsageError } from './command.ts';
+
+const help = `Gives a lot a price of its own, or gives the computed one back. Customers read why.
+
+  npm run price -- LOT 45 --why "Two stems each"
+  npm run price -- LOT --off
+
+  --why TEXT        the reason; shown to customers; left out: the one it has
+  --off             back to the computed price
+${changeHelp}`;
+
+export async function main(words: string[]): Promise<number> {
+  const { values, positionals } = readFlags(words, {
+    why: { type: 'string' },
+    off: { type: 'boolean' },
+    ...changeFlags,
+  });
+  if (values.help) {
+    process.stdout.write(help);
+    return 0;
+  }
+  const [lot, amount, ...more] = positionals;
+  if (lot === undefined || more.length > 0)
+    throw new UsageError('say which lot and the price: npm run price -- 26-cut-03 45 --why "..."');
+  if ((values.off === true) === (amount !== undefined)) throw new UsageError('give either a price or --off.');
+  const price = amount === undefined ? null : { amount, why: values.why };
+  return changeRecords(yard => planPrice(yard, { lot, price }), values);
+}
+
+await runIfMain(import.meta, main);
