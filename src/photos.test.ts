@@ -323,12 +323,12 @@ describe('a photograph that cannot be published', () => {
     [
       'phone.heic',
       async () => heic,
-      /^photos\/phone\.heic: the file holds a HEIC picture.+export it as JPEG/,
+      /^photos\/phone\.heic: this picture cannot be read \(.+\); save it again as JPEG/,
     ],
     [
       'renamed.jpg',
-      async () => heic,
-      /^photos\/renamed\.jpg: the file holds a HEIC picture.+export it as JPEG/,
+      async () => Buffer.from('II*\0\x08\0\0\0', 'latin1'),
+      /^photos\/renamed\.jpg: the file holds a TIFF picture.+export it as JPEG/,
     ],
     [
       'drawing.png',

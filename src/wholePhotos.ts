@@ -36,9 +36,12 @@ async function troubleOf(path: string): Promise<string | null> {
     )
   )
     return null;
-  const { default: sharp } = await import('sharp');
+  const [{ default: sharp }, { openable }] = await Promise.all([import('sharp'), import('./photos/heic.ts')]);
   try {
-    await sharp(bytes, opening).resize(side, side, { fit: 'inside' }).raw().toBuffer();
+    await sharp(await openable(bytes), opening)
+      .resize(side, side, { fit: 'inside' })
+      .raw()
+      .toBuffer();
   } catch (problem) {
     return (problem instanceof Error ? problem.message : String(problem)).split('\n')[0] ?? '';
   }

@@ -35,6 +35,7 @@ const layers: readonly { name: string; level: number; pattern: RegExp }[] = [
   { name: 'result store', level: 6, pattern: /^src\/(?:files|resultStore)\.ts$/ },
   { name: 'late script', level: 6, pattern: /^src\/lateScript\.mjs$/ },
   { name: 'station tables', level: 6, pattern: /^src\/stations\// },
+  { name: 'HEIC', level: 6, pattern: /^src\/photos\/heic/ },
   { name: 'turns', level: 6, pattern: /^src\/turns\.ts$/ },
   { name: 'kept content', level: 6, pattern: /^src\/keptContent\.ts$/ },
   { name: 'content folder', level: 6.5, pattern: /^src\/(?:contentFolder|wholePhotos)\.ts$/ },

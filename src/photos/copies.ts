@@ -3,6 +3,7 @@
 import sharp, { type OutputInfo, type Sharp } from 'sharp';
 import type { inTurns } from '../turns.ts';
 import { opening } from '../wholePhotos.ts';
+import { openable } from './heic.ts';
 import { background, copySizes, type Format, formats, placeholder, type Size } from './settings.ts';
 
 export interface Copy extends Size {
@@ -30,7 +31,8 @@ interface Pixels {
 }
 
 /** Copies of a picture; its decoding and every encoding takes a turn. Throws what the library says of a file it cannot read. */
-export async function makeCopies(original: Uint8Array, turn: ReturnType<typeof inTurns>): Promise<Copies> {
+export async function makeCopies(photo: Uint8Array, turn: ReturnType<typeof inTurns>): Promise<Copies> {
+  const original = await turn(() => openable(photo));
   const { autoOrient } = await sharp(original, opening).metadata();
   const sizes = copySizes(autoOrient);
   const largest = sizes.at(-1)!;

@@ -154,8 +154,8 @@ function webpPixels(head: Uint8Array): PhotoFacts['pixels'] {
   return null;
 }
 
-/** The largest of the sizes that an AVIF states: a picture in tiles states those of the tiles too. */
-function avifShape({ head }: PhotoEnds): Shape {
+/** The largest of the sizes that an AVIF or HEIC states: a picture in tiles states those of the tiles too. */
+function tiledShape({ head }: PhotoEnds): Shape {
   let pixels: PhotoFacts['pixels'] = null;
   for (let at = find(head, 'ispe'); at >= 0; at = find(head, 'ispe', at + 4)) {
     const stated = { width: number(head, at + 8, 4), height: number(head, at + 12, 4) };
@@ -169,7 +169,8 @@ const shapes: Partial<Record<PhotoKind, (ends: PhotoEnds) => Shape>> = {
   jpeg: jpegShape,
   png: pngShape,
   webp: webpShape,
-  avif: avifShape,
+  avif: tiledShape,
+  heic: tiledShape,
 };
 
 const gpsDirectory = 0x8825;

@@ -19,7 +19,7 @@ export interface PhotoTrouble {
   remedy: string;
 }
 
-const shownKinds: ReadonlySet<PhotoKind> = new Set(['jpeg', 'png', 'webp', 'avif']);
+const shownKinds: ReadonlySet<PhotoKind> = new Set(['jpeg', 'png', 'webp', 'avif', 'heic']);
 
 const kindWords: Record<PhotoKind, string> = {
   jpeg: 'a JPEG picture',
@@ -34,7 +34,7 @@ const kindWords: Record<PhotoKind, string> = {
   unknown: 'something that is no picture known here',
 };
 
-const kinds = 'a whole picture in JPEG, PNG, WebP or AVIF';
+const kinds = 'a whole picture in JPEG, PNG, WebP, AVIF or HEIC';
 
 const millions = (count: number) => `${Math.round(count / 1e6)} million`;
 

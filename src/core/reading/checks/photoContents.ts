@@ -83,7 +83,7 @@ export function undecodable(name: string, why: string): Problem {
     file: `photos/${name}`,
     spot: wholeFile,
     got: why,
-    expected: 'a whole picture in JPEG, PNG, WebP or AVIF',
+    expected: 'a whole picture in JPEG, PNG, WebP, AVIF or HEIC',
     message: `the picture is damaged (${shortened(visible(why), 120)})`,
     remedy: 'copy it from the camera or telephone again, or save it anew as JPEG.',
   };

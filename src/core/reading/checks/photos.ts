@@ -3,7 +3,7 @@ import { atValue, type KeyPath, type Problem, quote } from '../problem.ts';
 import type { Check } from './check.ts';
 import { checkReference } from './references.ts';
 
-const readable = /\.(?:jpe?g|png|webp|avif)$/i;
+const readable = /\.(?:jpe?g|png|webp|avif|hei[cf])$/i;
 
 /** A photo that is named is in content/photos and of a kind that can be made smaller for the web. */
 export const photos: Check = draft => {
@@ -27,7 +27,7 @@ export const photos: Check = draft => {
         file,
         spot: atValue(...path),
         got: quote(name),
-        expected: 'a name that ends in .jpg, .png, .webp or .avif',
+        expected: 'a name that ends in .jpg, .png, .webp, .avif or .heic',
         message: `${quote(name)} is not a kind of photo that can be shown`,
         remedy: 'export it as JPEG and name that file.',
       },

@@ -5,8 +5,8 @@ import type { Rule } from './rule.ts';
 export const photoRules = {
   'photo-unreadable': {
     level: 'error',
-    title: 'A photo file holds a picture in JPEG, PNG, WebP or AVIF, whatever its name.',
-    help: 'Renaming a file does not change what is in it: a HEIC picture, an SVG drawing or a text stays what it is. Open it in a picture program and export it as JPEG.',
+    title: 'A photo file holds a picture in JPEG, PNG, WebP, AVIF or HEIC, whatever its name.',
+    help: 'Renaming a file does not change what is in it: a TIFF picture, an SVG drawing or a text stays what it is. Open it in a picture program and export it as JPEG.',
   },
   'photo-cut-short': {
     level: 'error',

@@ -265,8 +265,8 @@ export const recordRules = {
   },
   'photo-type': {
     level: 'error',
-    title: 'A photo is JPEG, PNG, WebP or AVIF.',
-    help: 'Other kinds, such as the HEIC files of some telephones, cannot be made smaller for the web here. Export the picture as JPEG.',
+    title: 'A photo is JPEG, PNG, WebP, AVIF or HEIC.',
+    help: 'Other kinds cannot be made smaller for the web here. Export the picture as JPEG.',
   },
   'markdown-html': {
     level: 'error',
