@@ -47,5 +47,5 @@ export default defineConfig({
     // Scripts in one file may still load further ones on use.
     worker: { format: 'es' },
   },
-  logger: { entrypoint: './src/integrations/buildLog.mjs' },
+  logger: { entrypoint: './src/build/generatorLog.mjs' },
 });

@@ -12,8 +12,8 @@ import { readRecords, type SourceFile } from '../src/core/reading/read.ts';
 import { formatDiagnostic } from '../src/core/reading/report.ts';
 import { planRename, type RenamePlan, type RenameRequest } from '../src/core/renaming/rename.ts';
 import { yardTexts } from '../src/core/renaming/yardTexts.ts';
-import { changeTogether } from '../src/integrations/filesTogether.ts';
-import { oneAtATime } from '../src/integrations/oneAtATime.ts';
+import { changeTogether } from '../src/build/filesTogether.ts';
+import { oneAtATime } from '../src/build/oneAtATime.ts';
 import { readFlags, runIfMain, UsageError } from './command.ts';
 
 const help = `Gives a record another id: renames its file, changes every file that speaks of it, and leads its old address on.

@@ -1,6 +1,6 @@
 /** Asks a server for every page of a built site and every address they name, and tells what is not right. */
 
-import { pathOfFile } from '../src/integrations/finishedSite.ts';
+import { pathOfFile } from '../src/build/finishedSite.ts';
 
 export interface CrawlRequest {
   /** Origin of the server, such as http://127.0.0.1:4321. */

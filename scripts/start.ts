@@ -1,6 +1,7 @@
 /** `npm start`: checks, builds and serves the site, and prints its address. Packages were installed before this runs. */
 
-import { basePath, build } from './build.ts';
+import { build } from '../src/build/publish.ts';
+import { basePath } from './basePath.ts';
 import { readFlags, runIfMain, UsageError } from './command.ts';
 import { serve } from './serve.ts';
 
@@ -32,12 +33,13 @@ async function main(words: string[]): Promise<number> {
     return 0;
   }
   const port = portOf(values.port);
+  const base = basePath(values.base);
   process.stdout.write('Checking and building ...\n');
-  const site = await build({ asOf: values['as-of'], base: values.base });
+  const site = await build({ asOf: values['as-of'], base });
   if (site === null) return 1;
-  const served = await serve(site.out, basePath(values.base), port);
+  const served = await serve(site.out, base, port);
   process.stdout.write(
-    `Built ${site.rendered + site.reused} pages of ${site.catalogue.yard.name} for ${site.catalogue.asOf}.\n` +
+    `Built ${site.made + site.unchanged} files of ${site.catalogue.yard.name} for ${site.catalogue.asOf}.\n` +
       `The site is at ${served.address}  (Ctrl+C stops it)\n`,
   );
   await served.closed();

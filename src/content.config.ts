@@ -13,13 +13,7 @@ import type { Place } from './core/records/place.ts';
 import type { Records } from './core/records/records.ts';
 import type { Species } from './core/records/species.ts';
 import type { Video } from './core/records/video.ts';
-import { keptContent } from './keptContent.ts';
-
-/** What the build command has read; only a command of the site generator itself has to read it here. */
-async function records(): Promise<Records> {
-  const kept = keptContent();
-  return kept === undefined ? (await import('./content.ts')).records() : (await kept).records;
-}
+import { records } from './content.ts';
 
 interface Entry {
   id: string;

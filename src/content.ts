@@ -21,7 +21,7 @@ import {
 } from './core/reading/read.ts';
 import { textReport } from './core/reading/report.ts';
 import type { Records } from './core/records/records.ts';
-import { keep, keptContent, type Loaded } from './keptContent.ts';
+import type { Species } from './core/records/species.ts';
 import { rememberResult } from './resultStore.ts';
 import { brokenPhotos } from './wholePhotos.ts';
 
@@ -105,10 +105,6 @@ export class ContentError extends Error {
   override name = 'ContentError';
 }
 
-function keyOf(dir: string, asOf: string | undefined): string {
-  return `${dir}\n${asOf ?? ''}`;
-}
-
 /** The climate of every place, by id. */
 async function climatesOf({ places, dailyRecords }: Records): Promise<Map<string, ClimateSummary>> {
   const climates = new Map<string, ClimateSummary>();
@@ -119,23 +115,24 @@ async function climatesOf({ places, dailyRecords }: Records): Promise<Map<string
   return climates;
 }
 
-async function assembled({ reading, asOf, dir }: LoadedContent): Promise<Loaded> {
+export interface Loaded {
+  records: Records;
+  catalogue: Catalogue;
+}
+
+/** The records of content that was just read, and everything the site shows. Throws a ContentError when the content has errors. */
+export async function assembled({ reading, asOf, dir }: LoadedContent): Promise<Loaded> {
   const { records, diagnostics } = reading;
   if (records === null) throw new ContentError(textReport(diagnostics, shownFolder(dir)));
   return { records, catalogue: assemble(records, asOf, await climatesOf(records)) };
 }
 
-function loadedOnce(): Promise<Loaded> {
-  const key = keyOf(contentDir(), process.env.AS_OF);
-  return keptContent(key) ?? keep(key, loadContent().then(assembled));
-}
+let loaded: Promise<Loaded> | undefined;
 
-/**
- * Assembles content that was just read and keeps it for the pages of this process, which must be told the same folder and day
- * through CONTENT_DIR and AS_OF. Throws a ContentError when the content has errors.
- */
-export async function keepContent(content: LoadedContent): Promise<Catalogue> {
-  return (await keep(keyOf(content.dir, content.asOf), assembled(content))).catalogue;
+/** Read once in a process: the collections and pages of the site generator must all show the same. */
+function loadedOnce(): Promise<Loaded> {
+  loaded ??= loadContent().then(assembled);
+  return loaded;
 }
 
 /** Everything the site shows. Throws a ContentError when the content has errors. */
@@ -143,23 +140,17 @@ export async function catalogue(): Promise<Catalogue> {
   return (await loadedOnce()).catalogue;
 }
 
-let historyKept: { of: Catalogue; history: ListHistory } | undefined;
-
 /**
  * The newest changes of the list, and what publishing it adds to what was told. They follow from the records, so they are no part of the
- * catalogue: only the feeds and the page of changes show them. Throws a ContentError when the content has errors.
+ * catalogue: only the feeds and the page of changes show them.
  */
-export async function changeHistory(): Promise<ListHistory> {
-  const { records, catalogue } = await loadedOnce();
-  if (historyKept?.of !== catalogue) {
-    historyKept = { of: catalogue, history: listHistory(records, catalogue) };
-  }
-  return historyKept.history;
+export function changeHistory({ records, catalogue }: Loaded): ListHistory {
+  return listHistory(records, catalogue);
 }
 
 /** The newest changes of the list, newest first. Throws a ContentError when the content has errors. */
 export async function changes(): Promise<StockEvent[]> {
-  return (await changeHistory()).events;
+  return changeHistory(await loadedOnce()).events;
 }
 
 /** The records behind the catalogue, for the typed collections. Throws a ContentError when the content has errors. */
@@ -169,10 +160,9 @@ export async function records(): Promise<Records> {
 
 /**
  * The models beside published figures, and the ripening dates of the yard's species beside dated observations; worked out once for each
- * state of the core and of the species records. Throws a ContentError when the content has errors.
+ * state of the core and of the species records.
  */
-export async function evidence(): Promise<EvidenceTable[]> {
-  const species = [...(await records()).species.values()];
+export async function evidenceFor(species: readonly Species[]): Promise<EvidenceTable[]> {
   // Loaded only where it is asked for: the tables hold a good deal of data that the commands have no use for.
   const { evidenceTables } = await import('./core/evidence/evidence.ts');
   const { phenologyTables } = await import('./core/evidence/phenology/tables.ts');
@@ -184,4 +174,9 @@ export async function evidence(): Promise<EvidenceTable[]> {
     ...evidenceTables(),
     ...stationTables(readStations()),
   ]);
+}
+
+/** The evidence of the yard's species. Throws a ContentError when the content has errors. */
+export async function evidence(): Promise<EvidenceTable[]> {
+  return evidenceFor([...(await records()).species.values()]);
 }

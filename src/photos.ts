@@ -12,7 +12,7 @@ import { photoTrouble } from './core/reading/photoTrouble.ts';
 import { encodersFor, makeCopies } from './photos/copies.ts';
 import { type Format, formats } from './photos/settings.ts';
 import { fileOf, type KeptPhoto, keepPhoto, keptBytes, keptPhoto, keyOf } from './photos/store.ts';
-import { inTurns, type Turn } from './turns.ts';
+import { inTurns } from './turns.ts';
 
 export interface PhotoVariant {
   /** Path on the site. */
@@ -39,39 +39,21 @@ export class PhotoError extends Error {
   override name = 'PhotoError';
 }
 
-interface Work {
-  /** By path, time and size of the original. */
-  started: Map<string, Promise<PublishedPhoto>>;
-  /** Originals in memory at once. */
-  photoTurn: Turn;
-  encodeTurn: Turn;
-  /** Copies encoded by this process. */
-  encoded: number;
-}
-
-/** The build command and the pages run in two module graphs of one process; what one has begun, the other must not begin again. */
-const holder = globalThis as typeof globalThis & { leafdropPhotos?: Work };
-
-function work(): Work {
-  const encoders = encodersFor(availableParallelism());
-  holder.leafdropPhotos ??= {
-    started: new Map(),
-    // One more than encoders: while the last large copy of one is made, the next keeps the others busy.
-    photoTurn: inTurns(encoders + 1),
-    encodeTurn: inTurns(encoders),
-    encoded: 0,
-  };
-  return holder.leafdropPhotos;
-}
+/** By path, time and size of the original. */
+const started = new Map<string, Promise<PublishedPhoto>>();
+const encoders = encodersFor(availableParallelism());
+/** Originals in memory at once: one more than encoders, so that while the last large copy of one is made, the next keeps the others busy. */
+const photoTurn = inTurns(encoders + 1);
+const encodeTurn = inTurns(encoders);
+let encoded = 0;
 
 /** Copies that this process has encoded so far: none when nothing changed since the last run. */
 export function encodedCopies(): number {
-  return work().encoded;
+  return encoded;
 }
 
 /** The published copies of a photograph in content/photos; made on the first call. Throws a PhotoError. */
 export async function photo(file: string): Promise<PublishedPhoto> {
-  const { started, photoTurn } = work();
   const path = join(contentDir(), 'photos', file);
   const key = `${path}\n${await lastWritten(path)}`;
   let published = started.get(key);
@@ -107,14 +89,13 @@ async function publish(file: string, path: string): Promise<PublishedPhoto> {
 }
 
 async function make(file: string, key: string, original: Uint8Array): Promise<KeptPhoto> {
-  const state = work();
-  const copies = await makeCopies(original, state.encodeTurn).catch(problem => {
+  const copies = await makeCopies(original, encodeTurn).catch(problem => {
     const why = problem instanceof Error ? problem.message.split('\n')[0] : String(problem);
     throw new PhotoError(
       `photos/${file}: this picture cannot be read (${why}); save it again as JPEG or PNG.`,
     );
   });
-  state.encoded += copies.copies.length;
+  encoded += copies.copies.length;
   return keepPhoto(key, copies);
 }
 
@@ -149,34 +130,26 @@ async function readOriginal(file: string, path: string): Promise<Uint8Array> {
 export type PhotosTold = (done: number, all: number, encoded: number) => void;
 
 /**
- * Makes the copies of all photographs that are missing, and returns how many were encoded. Throws one PhotoError that names every
+ * The published copies of photographs by the file of the original; those that are missing are made. Throws one PhotoError that names every
  * photograph that cannot be published.
  */
-export async function preparePhotos(files: readonly string[], tell: PhotosTold = () => {}): Promise<number> {
+export async function publishedPhotos(
+  files: readonly string[],
+  tell: PhotosTold = () => {},
+): Promise<Map<string, PublishedPhoto>> {
   const before = encodedCopies();
   let done = 0;
   const results = await Promise.allSettled(
     files.map(async file => {
-      await photo(file);
+      const published = await photo(file);
       done += 1;
       tell(done, files.length, encodedCopies() - before);
+      return [file, published] as const;
     }),
   );
   const failed = results.flatMap(result => (result.status === 'rejected' ? [result.reason as unknown] : []));
   const unexpected = failed.find(reason => !(reason instanceof Error && reason.name === 'PhotoError'));
   if (unexpected !== undefined) throw unexpected;
   if (failed.length > 0) throw new PhotoError(failed.map(reason => (reason as Error).message).join('\n'));
-  return encodedCopies() - before;
-}
-
-/** Makes copies beside other work. When both fail, the photographs are named: they are mostly why the other work failed. */
-export async function besidePhotos(
-  files: readonly string[],
-  tell: PhotosTold,
-  otherWork: () => Promise<void>,
-): Promise<number> {
-  const [photos, other] = await Promise.allSettled([preparePhotos(files, tell), otherWork()]);
-  if (photos.status === 'rejected') throw photos.reason;
-  if (other.status === 'rejected') throw other.reason;
-  return photos.value;
+  return new Map(results.flatMap(result => (result.status === 'fulfilled' ? [result.value] : [])));
 }

@@ -34,18 +34,23 @@ async function hashOfMaker(kind: ResultKind): Promise<string | null> {
 
 const hashes = new Map<ResultKind, Promise<string | null>>();
 
-/** Moment from which on what was kept may be taken, ms; told to the other processes of a build, and to the pages in their own module graph. */
-const sinceVariable = 'LEAFDROP_KEPT_SINCE';
+/** Moment from which on what was kept may be taken, ms. A process that is started by a build is told in this variable. */
+export const keptSinceVariable = 'LEAFDROP_KEPT_SINCE';
+let since = Number(process.env[keptSinceVariable] ?? 0);
 
-/** Whether this process and those it starts take what earlier builds have kept. What they keep themselves they take in either case. */
-export function takeKept(isTaken: boolean): void {
-  if (isTaken) delete process.env[sinceVariable];
-  else process.env[sinceVariable] = String(Date.now());
+/** Takes of what was kept only what has been since a moment, ms; 0 takes everything. */
+export function takeKeptSince(ms: number): void {
+  since = ms;
+}
+
+/** For handing on to whoever works for this process. */
+export function keptSince(): number {
+  return since;
 }
 
 /** Whether a file may be taken that was kept at a moment, ms. */
 export function mayBeTaken(keptMs: number): boolean {
-  return keptMs >= Number(process.env[sinceVariable] ?? 0);
+  return keptMs >= since;
 }
 
 /** What was kept under a path; undefined when there is nothing that may be taken. */

@@ -2,7 +2,7 @@
 
 import { join, resolve } from 'node:path';
 import { afterAll, beforeAll } from 'vitest';
-import { oneAtATime } from '../src/integrations/oneAtATime.ts';
+import { oneAtATime } from '../src/build/oneAtATime.ts';
 
 const lock = join(resolve(import.meta.dirname, '..'), '.build/tests.lock');
 /** The others may take minutes on a busy machine. */

@@ -10,13 +10,13 @@ import { climateSummary } from '../core/climate/summary.ts';
 import { cultivarParts } from '../core/markdown/parts.ts';
 import { outlooksFor } from '../outlooks.ts';
 import { siteLinks } from '../outputs/siteLinks.ts';
-import type { PageText, PageTools } from '../views/pageText.ts';
+import type { Page, PageContext } from './page.ts';
 import { cultivarPage } from './pages/cultivars/cultivarPage.ts';
 import { guidePage } from './pages/guides/guidePage.ts';
 import { guidesAtPlaces } from './pages/guides/guideSubject.ts';
 import { lotPage } from './pages/lots/lotPage.ts';
 
-const tools: PageTools = {
+const tools: PageContext = {
   links: siteLinks('https://yard.example', '/orchard/'),
   photo: async () => ({
     placeholder: 'data:image/webp;base64,AA',
@@ -56,7 +56,7 @@ const validator = new HtmlValidate({
   rules: { 'void-style': 'off', 'attribute-boolean-style': 'off', 'attribute-empty-style': 'off' },
 });
 
-function faults({ main, path }: PageText): string[] {
+function faults({ main, path }: Page): string[] {
   const whole = `<!DOCTYPE html><html lang="en"><head><title>x</title></head><body><main>${main.html}</main></body></html>`;
   const { results } = validator.validateStringSync(whole);
   return results.flatMap(({ messages }) =>

@@ -6,7 +6,7 @@ import { existsSync, mkdirSync, readdirSync, readFileSync, rmSync, statSync, wri
 import { dirname, join } from 'node:path';
 import { setTimeout as pause } from 'node:timers/promises';
 import { randomFromText } from '../../src/core/random.ts';
-import { clearLeftovers } from '../../src/integrations/siteFolders.ts';
+import { clearLeftovers } from '../../src/build/siteFolders.ts';
 import { PRINTED_FROM } from '../../src/views/printed.ts';
 import { buildScript, buildYard, fingerprintOf, smallYardDay, writeSmallYard } from '../publish/smallYard.ts';
 

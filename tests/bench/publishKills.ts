@@ -9,10 +9,10 @@ import { existsSync, mkdirSync, readdirSync, readFileSync, rmSync, writeFileSync
 import { join, resolve } from 'node:path';
 import { setTimeout as pause } from 'node:timers/promises';
 import { randomFromText } from '../../src/core/random.ts';
-import { listPath } from '../../src/integrations/addressList.ts';
-import { clearLeftAside } from '../../src/integrations/leftAside.ts';
-import { clearLeftovers } from '../../src/integrations/siteFolders.ts';
-import { writeMark } from '../../src/integrations/siteMark.ts';
+import { listPath } from '../../src/build/addressList.ts';
+import { clearLeftAside } from '../../src/build/leftAside.ts';
+import { clearLeftovers } from '../../src/build/siteFolders.ts';
+import { writeMark } from '../../src/build/siteMark.ts';
 import { fingerprintOf } from '../publish/smallYard.ts';
 
 const integrations = resolve(import.meta.dirname, '../../src/integrations');

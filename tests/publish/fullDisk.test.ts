@@ -6,7 +6,7 @@ import { tmpdir } from 'node:os';
 import { join, resolve } from 'node:path';
 import { pathToFileURL } from 'node:url';
 import { afterAll, beforeAll, describe, expect, it } from 'vitest';
-import { isDiskFull } from '../../src/integrations/fullDisk.ts';
+import { isDiskFull } from '../../src/build/fullDisk.ts';
 import { buildsAlone } from '../buildsAlone.ts';
 import { buildScript, buildYard, fingerprintOf, smallYardDay, writeSmallYard } from './smallYard.ts';
 

@@ -13,8 +13,8 @@ import {
 import { tmpdir } from 'node:os';
 import { join, resolve } from 'node:path';
 import { afterAll, beforeAll, beforeEach, describe, expect, it } from 'vitest';
-import { assertReplaceable, outputFolder } from '../../src/integrations/outputFolder.ts';
-import { markFile, readMark, removeSite, writeMark } from '../../src/integrations/siteMark.ts';
+import { assertReplaceable, outputFolder } from '../../src/build/outputFolder.ts';
+import { markFile, readMark, removeSite, writeMark } from '../../src/build/siteMark.ts';
 import { buildYard, complaintsIn, writeSmallYard } from './smallYard.ts';
 
 const root = resolve(import.meta.dirname, '../..');

@@ -4,7 +4,7 @@ import { appendFileSync, mkdtempSync, readFileSync, rmSync, writeFileSync } from
 import { tmpdir } from 'node:os';
 import { join } from 'node:path';
 import { afterAll, beforeAll, describe, expect, it } from 'vitest';
-import { tellingPart } from '../../src/integrations/privacyScan.ts';
+import { tellingPart } from '../../src/build/privacyScan.ts';
 import { buildsAlone } from '../buildsAlone.ts';
 import { buildYard, complaintsIn, fingerprintOf, writeSmallYard } from './smallYard.ts';
 

@@ -8,12 +8,12 @@ import { basename, join, resolve } from 'node:path';
 import { setTimeout as pause } from 'node:timers/promises';
 import { afterAll, beforeAll, describe, expect, it } from 'vitest';
 import { randomFromText } from '../../src/core/random.ts';
-import { clearLeftovers } from '../../src/integrations/siteFolders.ts';
-import { writeMark } from '../../src/integrations/siteMark.ts';
+import { clearLeftovers } from '../../src/build/siteFolders.ts';
+import { writeMark } from '../../src/build/siteMark.ts';
 import { killPublications } from '../bench/publishKills.ts';
 import { fingerprintOf } from './smallYard.ts';
 
-const module = resolve(import.meta.dirname, '../../src/integrations/siteFolders.ts');
+const module = resolve(import.meta.dirname, '../../src/build/siteFolders.ts');
 const random = randomFromText('swap');
 const files = 12;
 

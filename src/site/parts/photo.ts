@@ -1,14 +1,14 @@
 /** A photograph in several widths and formats, whole, on a few pixels of itself until it is there. */
 
 import type { Photo } from '../../core/records/common.ts';
-import type { PageTools } from '../../views/pageText.ts';
+import type { PageContext } from '../page.ts';
 import { type Html, html } from '../html.ts';
 import { photoOnPage } from './photoOnPage.ts';
 
 /** `first`: loads at once and before others, instead of when it comes into view. */
 export async function photoFigure(
   { file, alt }: Photo,
-  { links: { href }, photo }: PageTools,
+  { links: { href }, photo }: PageContext,
   first = false,
 ): Promise<Html> {
   const published = await photo(file);

@@ -6,7 +6,7 @@ import { forms } from '../../../core/records/common.ts';
 import { proseHtml } from '../../../markdown/prose.ts';
 import type { Outlooks } from '../../../outlooks.ts';
 import { cultivarProduct } from '../../../outputs/structuredData.ts';
-import type { PageText, PageTools } from '../../../views/pageText.ts';
+import type { Page, PageContext } from '../../page.ts';
 import { cultivarPath, lotPath } from '../../addresses/paths.ts';
 import { plateFigure } from '../../drawing/plateFigure.ts';
 import { type Html, html } from '../../html.ts';
@@ -29,7 +29,7 @@ import { cultivarPlacesHtml } from './placesSection.ts';
 
 type Href = (path: string) => string;
 
-async function wordsAndPictures(entry: CultivarEntry, tools: PageTools): Promise<Html> {
+async function wordsAndPictures(entry: CultivarEntry, tools: PageContext): Promise<Html> {
   const { id, body, photos } = entry.cultivar;
   const page = { path: cultivarPath(id), parts: cultivarParts, link: tools.links.href };
   const words = body.trim() !== '' && html`<div class="prose">${{ html: proseHtml(body, page) }}</div>`;
@@ -78,8 +78,8 @@ export async function cultivarPage(
   all: Catalogue,
   entry: CultivarEntry,
   places: Outlooks,
-  tools: PageTools,
-): Promise<PageText> {
+  tools: PageContext,
+): Promise<Page> {
   const { cultivar, species, lots } = entry;
   const { href, absolute } = tools.links;
   const summary = cultivarSummary(entry, all);
@@ -105,5 +105,5 @@ export async function cultivarPage(
   const trail = crumbs([{ path: '/cultivars/', name: 'Cultivars' }], cultivar.name, tools.links);
   const main = html`${trail}<h1><bdi>${cultivar.name}</bdi> <span class="kind">${speciesName(species)}</span></h1><p class="standfirst"><span class="botanical">${species.botanical}</span>. ${summary}</p>${retired !== null && retiredLine(retired, others)}${await wordsAndPictures(entry, tools)}${traitsAndPlace(entry)}${myTree(cultivar, href)}${lotsSection(all, entry, rows, href)}${cultivarPlacesHtml(cultivar.name, where, href)}${trials.length > 0 && trialsSection(trials)}${alternatives(others, rows.length > 0 ? 'Much like it' : 'In its place', href)}${seenInVideos(seenIn(all, 'cultivar', cultivar.id), href)}${cautions(species)}`;
   const description = `${cultivar.name} (${species.botanical}). ${summary}`;
-  return { title, description, path, things: product === null ? [] : [product], main };
+  return { title, description, path, things: [product], scripts: ['speakAndFollow'], main };
 }

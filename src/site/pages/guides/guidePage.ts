@@ -3,7 +3,7 @@
 import type { CareYear } from '../../../core/care/careYear.ts';
 import type { Catalogue } from '../../../core/catalogue.ts';
 import { dayInWords } from '../../../core/days.ts';
-import type { PageText, PageTools } from '../../../views/pageText.ts';
+import type { Page, PageContext } from '../../page.ts';
 import { guidePath, guidesPath, placeCalendarPath, placeGuidePath } from '../../addresses/guidePaths.ts';
 import { howWeKnowPath, placePath } from '../../addresses/paths.ts';
 import { type Html, html } from '../../html.ts';
@@ -62,8 +62,8 @@ export function guidePage(
   all: Catalogue,
   at: GuideAtPlace,
   year: CareYear,
-  { links }: Pick<PageTools, 'links'>,
-): PageText {
+  { links }: Pick<PageContext, 'links'>,
+): Page {
   const { guide, place } = at;
   const { href } = links;
   const general = guidePath(guide.id);
@@ -82,7 +82,8 @@ export function guidePage(
     description: `${guide.summary} With the dates of ${nameAndWhereabouts(place)}.`,
     path: placeGuidePath(guide.id, place.id),
     canonical: general,
-    things: [],
+    styles: ['guidePrint'],
+    scripts: ['follow'],
     main: html`${crumbs(above, place.name, links)}${sheet}${othersSection(all, at, href)}`,
   };
 }

@@ -8,7 +8,7 @@ import { normaliseGuide } from '../../../core/records/guide.ts';
 import { normaliseVideo } from '../../../core/records/video.ts';
 import { siteLinks } from '../../../outputs/siteLinks.ts';
 import type { PublishedPhoto } from '../../../photos.ts';
-import type { PageText, PageTools } from '../../../views/pageText.ts';
+import type { Page, PageContext } from '../../page.ts';
 import { lotPage } from './lotPage.ts';
 
 const summer = '2026-08-29';
@@ -30,16 +30,16 @@ const published: PublishedPhoto = {
   names: [],
 };
 
-const tools: PageTools = {
+const tools: PageContext = {
   links: siteLinks('https://bench.example', '/orchard/'),
   photo: async () => published,
 };
 
-async function pageOf(all: Catalogue, id = 'a-1'): Promise<PageText> {
+async function pageOf(all: Catalogue, id = 'a-1'): Promise<Page> {
   return lotPage(all, all.lots.find(({ lot }) => lot.id === id)!, tools);
 }
 
-async function pageIn(world: World, id?: string): Promise<PageText> {
+async function pageIn(world: World, id?: string): Promise<Page> {
   return pageOf(catalogueOf(worldRecords(world), summer), id);
 }
 
@@ -49,14 +49,14 @@ const validator = new HtmlValidate({
 });
 
 /** What html-validate (HTML Living Standard, WCAG) finds wrong with a page, in a plain document. */
-async function faultsOf({ main }: PageText): Promise<string[]> {
+async function faultsOf({ main }: Page): Promise<string[]> {
   const document = `<!DOCTYPE html><html lang="en"><head><title>Lot</title></head><body><main>${main.html}</main></body></html>`;
   const { results } = await validator.validateString(document);
   return results.flatMap(({ messages }) => messages.map(({ ruleId, message }) => `${ruleId}: ${message}`));
 }
 
 /** The text between the tags. */
-const wordsOf = ({ main }: PageText) => main.html.replace(/<[^>]*>/g, ' ').replace(/\s+/g, ' ');
+const wordsOf = ({ main }: Page) => main.html.replace(/<[^>]*>/g, ' ').replace(/\s+/g, ' ');
 
 describe('the page of a lot', () => {
   it('says what it is to readers, search engines and programs', async () => {

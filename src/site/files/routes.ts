@@ -1,0 +1,46 @@
+/** Files that belong to no chapter: what pages share, what is published as it is, and the pages that send readers on from short addresses. */
+
+import { readFile } from 'node:fs/promises';
+import { shortAddress } from '../../core/addresses/paths.ts';
+import { sitemapPath } from '../../outputs/sitemap.ts';
+import { photoCopy } from '../../photos.ts';
+import { fruitMarksFile } from '../drawing/fruitMarks.ts';
+import { stockInputs } from '../inputs.ts';
+import { noInputs, pageFile, type Route } from '../route.ts';
+import { linksOf, type Site } from '../site.ts';
+import { notices } from './notices.ts';
+import { statesFile } from './states.ts';
+
+/** Nothing on the site is closed to search engines; pages that should not be listed say so themselves. */
+function robots(site: Site): string {
+  return `User-agent: *\nDisallow:\n\nSitemap: ${linksOf(site).absolute(sitemapPath)}\n`;
+}
+
+function photoRoutes({ photos }: Site): Route[] {
+  const names = new Set([...photos.values()].flatMap(photo => photo.names));
+  return [...names].map(name => ({
+    file: `photos/${name}`,
+    inputs: noInputs,
+    make: async () => (await photoCopy(name)).bytes,
+  }));
+}
+
+function shortAddressRoutes({ all: { codes } }: Site): Route[] {
+  return [...codes].map(([to, code]) => {
+    const from = shortAddress(code);
+    return { file: pageFile(from), inputs: () => to, make: () => ({ from, to }) };
+  });
+}
+
+export function fileRoutes(site: Site): Route[] {
+  const { all, copied } = site;
+  return [
+    { file: 'robots.txt', inputs: noInputs, make: () => robots(site) },
+    { file: 'notices.txt', inputs: noInputs, make: notices },
+    { file: 'plates.svg', inputs: () => stockInputs(all), make: () => fruitMarksFile(all) },
+    { file: 'map/states.svg', inputs: noInputs, make: statesFile },
+    ...copied.map(({ file, from }) => ({ file, inputs: noInputs, make: () => readFile(from) })),
+    ...photoRoutes(site),
+    ...shortAddressRoutes(site),
+  ];
+}
