@@ -16,12 +16,12 @@ import sharp, { type Sharp } from 'sharp';
 import { afterAll, beforeAll, describe, expect, it } from 'vitest';
 import { clearOldPhotos } from './photos/store.ts';
 import {
-  besidePhotos,
   encodedCopies,
+  type PhotosTold,
   type PublishedPhoto,
   photo,
   photoCopy,
-  preparePhotos,
+  publishedPhotos,
 } from './photos.ts';
 
 const cache = resolve('.cache/photos');
@@ -354,17 +354,20 @@ describe('a photograph that cannot be published', () => {
     await expect(photo(file)).rejects.toThrow(message);
   });
 
-  it('all of them are named at once, before what else went wrong', async () => {
-    const work = besidePhotos(
-      ['words.jpg', 'small.jpg', 'empty.jpg'],
-      () => {},
-      async () => {
-        throw new Error('no pages');
-      },
+  it('all of them are named at once', async () => {
+    await expect(publishedPhotos(['words.jpg', 'small.jpg', 'empty.jpg'])).rejects.toThrow(
+      /^photos\/words\.jpg: .+\nphotos\/empty\.jpg: [^\n]+$/,
     );
-    await expect(work).rejects.toThrow(/^photos\/words\.jpg: .+\nphotos\/empty\.jpg: [^\n]+$/);
   });
 });
+
+/** Copies that were encoded to publish these. */
+async function encodedFor(files: string[], tell?: PhotosTold): Promise<number> {
+  const before = encodedCopies();
+  const photos = await publishedPhotos(files, tell);
+  expect([...photos.keys()]).toEqual(files);
+  return encodedCopies() - before;
+}
 
 describe('making copies', () => {
   it('tells how far it is and how many it encoded; on the second time none', async () => {
@@ -372,10 +375,10 @@ describe('making copies', () => {
     put('two.png', await plain(50, 51, '#123').png().toBuffer());
     const told: string[] = [];
     const tell = (done: number, all: number, encoded: number) => told.push(`${done}/${all} ${encoded}`);
-    expect(await preparePhotos(['one.png', 'two.png'], tell)).toBe(6);
+    expect(await encodedFor(['one.png', 'two.png'], tell)).toBe(6);
     expect(told.map(line => line.split(' ')[0])).toEqual(['1/2', '2/2']);
     expect(told.at(-1)).toBe('2/2 6');
-    expect(await preparePhotos(['one.png', 'two.png'])).toBe(0);
+    expect(await encodedFor(['one.png', 'two.png'])).toBe(0);
   });
 
   it('is done again where a kept copy was cut short, altered or taken away', async () => {
@@ -398,11 +401,11 @@ describe('making copies', () => {
       damage();
       // A process asks once for a photograph; written again, it is asked for anew.
       utimesSync(join(content, 'photos/kept.png'), at, at);
-      expect(await preparePhotos(['kept.png'])).toBeGreaterThan(0);
+      expect(await encodedFor(['kept.png'])).toBeGreaterThan(0);
       expect(readFileSync(copy)).toEqual(whole);
     }
     utimesSync(join(content, 'photos/kept.png'), 99, 99);
-    expect(await preparePhotos(['kept.png'])).toBe(0);
+    expect(await encodedFor(['kept.png'])).toBe(0);
   });
 
   it('clears what nothing has used for a month, and nothing else', async () => {

@@ -3,7 +3,7 @@
 import { readdirSync, readFileSync, statSync } from 'node:fs';
 import { join } from 'node:path';
 import { beforeAll, describe, expect, it } from 'vitest';
-import { keepContent, type LoadedContent, loadContent } from '../src/content.ts';
+import { assembled, type LoadedContent, loadContent } from '../src/content.ts';
 import type { Catalogue } from '../src/core/catalogue.ts';
 import { daysBetween } from '../src/core/days.ts';
 import type { Figure } from '../src/core/records/common.ts';
@@ -21,7 +21,7 @@ beforeAll(async () => {
   content = await loadContent({ dir: folder, asOf: '2026-11-25' });
   expect(content.reading.diagnostics.filter(({ level }) => level !== 'info')).toEqual([]);
   records = content.reading.records!;
-  catalogue = await keepContent(content);
+  ({ catalogue } = await assembled(content));
 });
 
 describe('what is in the yard', () => {

@@ -61,7 +61,7 @@ async function bundleInto(folder: string, { root, base }: Bundling): Promise<Ass
     },
     build: {
       // Run in Node for its addresses; what it leads to is for browsers.
-      ssr: join(root, 'src/site/assets.ts'),
+      ssr: join(root, 'src/assets.ts'),
       ssrEmitAssets: true,
       outDir: folder,
       emptyOutDir: true,

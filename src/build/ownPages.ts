@@ -59,7 +59,8 @@ async function generate(generation: Generation, asOf: string): Promise<void> {
     said += text;
   });
   const [code] = await once(child, 'close');
-  if (code !== 0) throw new Error(`the site was not built: ${said.trim() || `the generator ended with code ${code}`}`);
+  if (code !== 0)
+    throw new Error(`the site was not built: ${said.trim() || `the generator ended with code ${code}`}`);
   if (said !== '') process.stderr.write(said);
 }
 

@@ -21,7 +21,7 @@ const workerFile = fileURLToPath(new URL('worker.ts', import.meta.url));
 /** Files handed out at a time: few, so that no thread is left with much to do at the end, and neighbors, which share what they show. */
 const batchSize = 24;
 /** Below this many files a worker is not worth its start, which costs about what making some 300 of them costs (measured). */
-const worthWorkers = 600;
+export const WORTH_WORKERS = 600;
 
 interface PrerenderWorker {
   make: Maker;
@@ -70,14 +70,14 @@ function batchesOf(files: readonly string[]): string[][] {
   );
 }
 
-/** Makes these files. Throws the first problem, once no thread writes any more. */
+/** Makes these files, with as many workers as they are worth where none are named. Throws the first problem, once no thread writes any more. */
 export async function makeAll(
   input: MakerInput,
   routes: ReadonlyMap<string, Route>,
   files: readonly string[],
+  workerCount = files.length < WORTH_WORKERS ? 0 : availableParallelism() - 1,
 ): Promise<FinishedFile[]> {
-  const count = files.length < worthWorkers ? 0 : availableParallelism() - 1;
-  const workers = Array.from({ length: count }, () => startWorker(input));
+  const workers = Array.from({ length: workerCount }, () => startWorker(input));
   const batches = batchesOf(files);
   const finished: FinishedFile[] = [];
   const makers = [makerOf(input, routes), ...workers.map(({ make }) => make)];

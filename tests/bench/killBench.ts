@@ -5,9 +5,9 @@ import { once } from 'node:events';
 import { existsSync, mkdirSync, readdirSync, readFileSync, rmSync, statSync, writeFileSync } from 'node:fs';
 import { dirname, join } from 'node:path';
 import { setTimeout as pause } from 'node:timers/promises';
-import { randomFromText } from '../../src/core/random.ts';
+import { WORTH_WORKERS } from '../../src/build/pool.ts';
 import { clearLeftovers } from '../../src/build/siteFolders.ts';
-import { PRINTED_FROM } from '../../src/views/printed.ts';
+import { randomFromText } from '../../src/core/random.ts';
 import { buildScript, buildYard, fingerprintOf, smallYardDay, writeSmallYard } from '../publish/smallYard.ts';
 
 /** What is killed: a build and all it has started, wherever it is; the swapping process and its build; a build whose site has just been put in place. */
@@ -30,7 +30,9 @@ export interface Kills {
 }
 
 /** Carrying unchanged pages over, printing them, and making everything anew. */
-const ways: readonly string[][] = [[], ['--press'], ['--afresh']];
+const ways: readonly string[][] = [[], ['--afresh']];
+/** Enough for workers to be started. */
+const lots = WORTH_WORKERS;
 
 /** Parts of the time a build takes: every second build is killed in its last part, in which the site is swapped in, and some come to their end. */
 const aroundSwap = 0.75;
@@ -95,8 +97,7 @@ export async function killBuilds(scratch: string, times: number, seed: number): 
   const apart = join(scratch, 'apart');
   rmSync(scratch, { recursive: true, force: true });
   mkdirSync(scratch, { recursive: true });
-  // As many lots as it takes for unchanged pages to be carried over.
-  writeSmallYard(content, PRINTED_FROM);
+  writeSmallYard(content, lots);
   const walk = join(content, 'walks/2026-11-18.csv');
   const list = join(content, 'addresses.csv');
   const counted = readFileSync(walk, 'utf8');

@@ -36,8 +36,8 @@ const stateOf = () => ({
   site: fingerprintOf(out),
   beside: namesIn(scratch),
   records: fingerprintOf(content),
-  compiling: namesIn(join(root, '.build/compiling')),
-  aside: namesIn(join(root, '.cache/generator')).filter(name => name.startsWith('.')),
+  ownPages: namesIn(join(root, '.build/own-pages')),
+  aside: namesIn(join(root, '.cache/assets')).filter(name => name.startsWith('.')),
   lists: namesIn(join(root, '.cache/pages')).filter(name => name.startsWith('.')),
   locks: namesIn(join(root, '.build')).filter(name => name.startsWith('build.lock')),
 });
@@ -45,9 +45,8 @@ const stateOf = () => ({
 describe('a full disk', () => {
   it.each([
     ['while pages are written', '-building-', 30, []],
-    ['while pages are printed beside the generator', '-building-', 30, ['--press']],
     ['at the search index', 'pagefind', 2, []],
-    ['while the program is compiled', 'facts.json', 0, ['--afresh']],
+    ['while styles and scripts are bundled', 'assets.json', 0, ['--afresh']],
     ['at the results that are kept', '.cache/results', 1, ['--afresh']],
     ['at what is known of the pages', '.cache/pages', 0, []],
     ['at the list of addresses', '.addresses.csv-', 0, []],

@@ -1,4 +1,4 @@
-/** Reused pages: the bytes that a build of everything would give, after every kind of change. */
+/** Unchanged files: the bytes that a build of everything would give, after every kind of change. */
 
 import { appendFileSync, mkdtempSync, readFileSync, rmSync, writeFileSync } from 'node:fs';
 import { tmpdir } from 'node:os';
@@ -34,7 +34,7 @@ function edit(file: string, change: (text: string) => string): void {
   writeFileSync(path, after);
 }
 
-/** Builds on top of what is published, and says how many pages were taken from it. */
+/** Builds on top of what is published, and says how many files were taken from it. */
 function reusedIn(...words: string[]): number {
   const { stdout, stderr, status } = buildYard(content, out, ...words);
   expect(complaintsIn(stderr)).toBe('');
@@ -42,12 +42,12 @@ function reusedIn(...words: string[]): number {
   return Number(/, (\d+) unchanged ones kept/.exec(stdout)?.[1] ?? 0);
 }
 
-describe('pages taken from the site before', () => {
+describe('files taken from the site before', () => {
   it('are those of a build of everything, after a sale, a new lot and more written about a cultivar', () => {
     edit('walks/2026-11-18.csv', text =>
       text.replace(/^(m\d+),(\d+),/m, (_, lot, left) => `${lot},${Math.max(0, Number(left) - 1)},`),
     );
-    // Touched by hand: rendered again, and so mended.
+    // Touched by hand: made again, and so mended.
     appendFileSync(join(out, 'cultivars/cultivar-3/index.html'), 'scribbled on');
     const pages = Object.keys(fingerprintOf(out)).filter(file => /^(?:lots|cultivars|guides)\//.test(file));
     const reused = reusedIn();

@@ -7,9 +7,9 @@ import { tmpdir } from 'node:os';
 import { basename, join, resolve } from 'node:path';
 import { setTimeout as pause } from 'node:timers/promises';
 import { afterAll, beforeAll, describe, expect, it } from 'vitest';
-import { randomFromText } from '../../src/core/random.ts';
 import { clearLeftovers } from '../../src/build/siteFolders.ts';
 import { writeMark } from '../../src/build/siteMark.ts';
+import { randomFromText } from '../../src/core/random.ts';
 import { killPublications } from '../bench/publishKills.ts';
 import { fingerprintOf } from './smallYard.ts';
 

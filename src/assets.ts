@@ -1,0 +1,33 @@
+/**
+ * Addresses of the stylesheets and scripts that pages ask for by name, as the bundler has named them. Read by the bundler alone: it makes each
+ * script one file with all that it imports, the way workers are bundled, since every further file would be a round trip.
+ */
+
+import compareScript from './islands/compare.ts?worker&url';
+import follow from './islands/guides/follow.ts?worker&url';
+import choosePlaceScript from './islands/myPlace/choose.ts?worker&url';
+import speak from './islands/myPlace/speak.ts?worker&url';
+import speakAndFollow from './islands/myPlace/speakAndFollow.ts?worker&url';
+import searchScript from './islands/search/page.ts?worker&url';
+import type { Assets } from './site/site.ts';
+import choosePlace from './styles/choosePlace.css?url';
+import compare from './styles/compare.css?url';
+import evidence from './styles/evidence.css?url';
+import guidePrint from './styles/guidePrint.css?url';
+import lotPrint from './styles/lotPrint.css?url';
+import placeList from './styles/placeList.css?url';
+import search from './styles/search.css?url';
+import site from './styles/site.css?url';
+import videos from './styles/videos.css?url';
+
+export const assets: Assets = {
+  styles: { site, choosePlace, compare, evidence, guidePrint, lotPrint, placeList, search, videos },
+  scripts: {
+    follow,
+    speak,
+    speakAndFollow,
+    compare: compareScript,
+    choosePlace: choosePlaceScript,
+    search: searchScript,
+  },
+};

@@ -1,0 +1,32 @@
+/** A site around a catalogue, with addresses of styles and scripts that no bundler has made. */
+
+import type { Catalogue } from '../src/core/catalogue.ts';
+import type { StockEvent } from '../src/core/history/event.ts';
+import type { Assets, Site } from '../src/site/site.ts';
+
+/** Every name has an address. */
+const assets = (base: string): Assets => ({
+  styles: {
+    site: `${base}assets/site.css`,
+    choosePlace: `${base}assets/choosePlace.css`,
+    compare: `${base}assets/compare.css`,
+    evidence: `${base}assets/evidence.css`,
+    guidePrint: `${base}assets/guidePrint.css`,
+    lotPrint: `${base}assets/lotPrint.css`,
+    placeList: `${base}assets/placeList.css`,
+    search: `${base}assets/search.css`,
+    videos: `${base}assets/videos.css`,
+  },
+  scripts: {
+    speak: `${base}assets/speak.js`,
+    follow: `${base}assets/follow.js`,
+    speakAndFollow: `${base}assets/speakAndFollow.js`,
+    compare: `${base}assets/compare.js`,
+    search: `${base}assets/search.js`,
+    choosePlace: `${base}assets/choosePlace.js`,
+  },
+});
+
+export function siteForTests(all: Catalogue, base = '/', changes: readonly StockEvent[] = []): Site {
+  return { all, changes, photos: new Map(), assets: assets(base), copied: [], base };
+}
