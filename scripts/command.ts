@@ -2,9 +2,9 @@
 
 import { resolve } from 'node:path';
 import { type ParseArgsConfig, parseArgs } from 'node:util';
-import { visibleLines } from '../src/core/reading/visible.ts';
 import { settleFiles } from '../src/build/filesTogether.ts';
 import { isDiskFull } from '../src/build/fullDisk.ts';
+import { visibleLines } from '../src/core/reading/visible.ts';
 
 /** A problem the person at the keyboard can mend; shown as one line. */
 export class UsageError extends Error {

@@ -2,8 +2,8 @@
 
 import { existsSync, readdirSync, readFileSync } from 'node:fs';
 import { join, relative, sep } from 'node:path';
-import { loadContent, shownFolder } from '../src/content.ts';
 import { outDir } from '../src/build/publish.ts';
+import { loadContent, shownFolder } from '../src/content.ts';
 import { basePath } from './basePath.ts';
 import { readFlags, runIfMain, UsageError } from './command.ts';
 import { serve } from './serve.ts';

@@ -6,11 +6,11 @@
 import { existsSync, readFileSync } from 'node:fs';
 import { dirname, join, relative, resolve } from 'node:path';
 import { fileURLToPath } from 'node:url';
+import { oneAtATime } from '../src/build/oneAtATime.ts';
 import { emptyList, listRows } from '../src/core/addresses/listText.ts';
 import { mergedList } from '../src/core/addresses/mergedList.ts';
 import { unlogged, withLines } from '../src/core/records/changeLog.ts';
 import { writeWhole } from '../src/files.ts';
-import { oneAtATime } from '../src/build/oneAtATime.ts';
 import { readFlags, runIfMain, UsageError } from './command.ts';
 
 const help = `Looks after what was published: content/addresses.csv, the list of every address the site ever had, and content/changes.jsonl, what it has

@@ -3,6 +3,8 @@
 import { dirname, join, resolve } from 'node:path';
 import { fileURLToPath } from 'node:url';
 import { confirm, isCancel } from '@clack/prompts';
+import { changeTogether } from '../src/build/filesTogether.ts';
+import { oneAtATime } from '../src/build/oneAtATime.ts';
 import { contentDir, placeOf, publicationDay, readContentFiles, shownFolder } from '../src/content.ts';
 import { type RecordKind, recordFolders } from '../src/core/addresses/paths.ts';
 import type { Day } from '../src/core/days.ts';
@@ -12,8 +14,6 @@ import { readRecords, type SourceFile } from '../src/core/reading/read.ts';
 import { formatDiagnostic } from '../src/core/reading/report.ts';
 import { planRename, type RenamePlan, type RenameRequest } from '../src/core/renaming/rename.ts';
 import { yardTexts } from '../src/core/renaming/yardTexts.ts';
-import { changeTogether } from '../src/build/filesTogether.ts';
-import { oneAtATime } from '../src/build/oneAtATime.ts';
 import { readFlags, runIfMain, UsageError } from './command.ts';
 
 const help = `Gives a record another id: renames its file, changes every file that speaks of it, and leads its old address on.

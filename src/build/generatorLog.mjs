@@ -9,7 +9,7 @@ const colors = new RegExp(`${String.fromCharCode(27)}\\[[0-9;]*m`, 'g');
 const bundler = 'vite';
 
 /** Made by the site generator from its configuration. */
-export default function logDestination() {
+export function logDestination() {
   return {
     /** @param {{ label: string | null, level: string, message: string }} event */
     write({ label, level, message }) {
@@ -22,3 +22,5 @@ export default function logDestination() {
     },
   };
 }
+
+export default logDestination;

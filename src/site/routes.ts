@@ -2,6 +2,7 @@
 
 import { fileRoutes } from './files/routes.ts';
 import { changeRoutes } from './pages/changes/routes.ts';
+import { climateRoutes } from './pages/climates/routes.ts';
 import { compareRoutes } from './pages/compare/routes.ts';
 import { cultivarRoutes } from './pages/cultivars/routes.ts';
 import { guideRoutes } from './pages/guides/routes.ts';
@@ -17,6 +18,7 @@ import type { Site } from './site.ts';
 /** The routes of each chapter. Those whose making takes longest come first. */
 const chapters: readonly ((site: Site) => Route[])[] = [
   placeRoutes,
+  climateRoutes,
   stockRoutes,
   changeRoutes,
   searchRoutes,

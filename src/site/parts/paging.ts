@@ -65,11 +65,6 @@ export function pagePath(list: string, number: number): string {
   return number === 1 ? list : `${list}${pageParam(number)}/`;
 }
 
-/** File of a page of a list, below the output folder. */
-export function pageFile(list: string, number: number): string {
-  return `${pagePath(list, number).slice(1)}index.html`;
-}
-
 /** Collects rows under the key each belongs to, in the order the keys first appear. */
 export function groupBy<T>(rows: readonly T[], keyOf: (row: T) => string): Map<string, T[]> {
   const groups = new Map<string, T[]>();

@@ -1,8 +1,8 @@
 /** A photograph in several widths and formats, whole, on a few pixels of itself until it is there. */
 
 import type { Photo } from '../../core/records/common.ts';
-import type { PageContext } from '../page.ts';
 import { type Html, html } from '../html.ts';
+import type { PageContext } from '../page.ts';
 import { photoOnPage } from './photoOnPage.ts';
 
 /** `first`: loads at once and before others, instead of when it comes into view. */

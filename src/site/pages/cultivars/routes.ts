@@ -1,12 +1,30 @@
-/** The pages of cultivars, and the open file of all of them. */
+/** The pages of cultivars, their lists, and the open file of all of them. */
 
 import { outlooksFor } from '../../../outlooks.ts';
 import { cultivarsFile, cultivarsFileSchema } from '../../../outputs/cultivarsFile.ts';
-import { cultivarPath } from '../../addresses/paths.ts';
+import { cultivarPath, cultivarsPath } from '../../addresses/paths.ts';
 import { cultivarInputs, stockInputs } from '../../inputs.ts';
+import { pagePath } from '../../parts/paging.ts';
 import { jsonRoute, noInputs, pageRoute, type Route } from '../../route.ts';
 import { contextOf, type Site } from '../../site.ts';
+import { cultivarList, flavourLists, ripeningLists } from './cultivar.ts';
+import { cultivarListPage, traitListPage } from './cultivarListPage.ts';
 import { cultivarPage } from './cultivarPage.ts';
+
+function listRoutes(site: Site): Route[] {
+  const { all } = site;
+  const context = contextOf(site);
+  const inputs = () => stockInputs(all);
+  const whole = cultivarList(all).pages.map(page =>
+    pageRoute(pagePath(cultivarsPath, page.number), inputs, () => cultivarListPage(all, page, context)),
+  );
+  const byTrait = [...flavourLists(all), ...ripeningLists(all)].flatMap(trait =>
+    trait.list.pages.map(page =>
+      pageRoute(pagePath(trait.path, page.number), inputs, () => traitListPage(all, trait, page, context)),
+    ),
+  );
+  return [...whole, ...byTrait];
+}
 
 export function cultivarRoutes(site: Site): Route[] {
   const { all } = site;
@@ -19,6 +37,7 @@ export function cultivarRoutes(site: Site): Route[] {
     ),
   );
   return [
+    ...listRoutes(site),
     ...pages,
     jsonRoute(
       'cultivars.json',

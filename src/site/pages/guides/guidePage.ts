@@ -3,10 +3,10 @@
 import type { CareYear } from '../../../core/care/careYear.ts';
 import type { Catalogue } from '../../../core/catalogue.ts';
 import { dayInWords } from '../../../core/days.ts';
-import type { Page, PageContext } from '../../page.ts';
 import { guidePath, guidesPath, placeCalendarPath, placeGuidePath } from '../../addresses/guidePaths.ts';
 import { howWeKnowPath, placePath } from '../../addresses/paths.ts';
 import { type Html, html } from '../../html.ts';
+import type { Page, PageContext } from '../../page.ts';
 import { crumbs } from '../../parts/crumbs.ts';
 import { classInWords } from '../../words/placeClasses.ts';
 import { unitsIn } from '../../words/units.ts';

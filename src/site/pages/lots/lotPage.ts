@@ -3,10 +3,10 @@
 import type { Catalogue, LotEntry } from '../../../core/catalogue.ts';
 import { dayInWords } from '../../../core/days.ts';
 import { lotProduct } from '../../../outputs/structuredData.ts';
-import type { Page, PageContext } from '../../page.ts';
 import { cultivarPath, lotPath } from '../../addresses/paths.ts';
 import { plateFigure } from '../../drawing/plateFigure.ts';
 import { type Html, html } from '../../html.ts';
+import type { Page, PageContext } from '../../page.ts';
 import { alternatives } from '../../parts/alternativeList.ts';
 import { alternativeRows } from '../../parts/alternatives.ts';
 import { whenItArrives } from '../../parts/arrival.ts';

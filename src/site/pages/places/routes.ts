@@ -1,18 +1,37 @@
-/** The open files of places, and the verdicts at each place in the words of its page, for the browser of a visitor who has chosen it. */
+/** The pages of places, their open files, and the verdicts at each in the words of its page, for the browser of a visitor who has chosen it. */
 
-import { outlooksFor } from '../../../outlooks.ts';
+import { careYears } from '../../../careYears.ts';
+import type { Place } from '../../../core/records/place.ts';
+import { grownSpecies, outlooksFor } from '../../../outlooks.ts';
 import { openPlaceFile, placeFileSchema } from '../../../outputs/placeFile.ts';
 import { placesFile, placesFileSchema } from '../../../outputs/placesFile.ts';
+import { placePath, placesPath } from '../../addresses/paths.ts';
 import { placeFile } from '../../data/file.ts';
-import { verdictInputs } from '../../inputs.ts';
+import { placeInputs, verdictInputs } from '../../inputs.ts';
 import { listedCultivars } from '../../parts/raised.ts';
-import { jsonRoute, noInputs, type Route } from '../../route.ts';
-import type { Site } from '../../site.ts';
+import { jsonRoute, noInputs, pageRoute, type Route } from '../../route.ts';
+import { contextOf, type Site } from '../../site.ts';
+import { placePage } from './placePage.ts';
+import { placesPage } from './placesPage.ts';
 import { sendingRunsTo } from './sending.ts';
 
-function routesOf({ all }: Site, id: string): Route[] {
+async function pageOf(site: Site, place: Place) {
+  const { all } = site;
+  const years = grownSpecies(all).map(async species => (await careYears(all, species)).get(place.id)!);
+  const known = { outlooks: await outlooksFor(all), careYears: await Promise.all(years) };
+  return placePage(all, place, known, contextOf(site));
+}
+
+function routesOf(site: Site, place: Place): Route[] {
+  const { all } = site;
+  const { id } = place;
   const inputs = () => verdictInputs(all);
   return [
+    pageRoute(
+      placePath(id),
+      () => placeInputs(all),
+      () => pageOf(site, place),
+    ),
     jsonRoute(`places/${id}.json`, inputs, async () => {
       const found = await outlooksFor(all);
       const answers = found.get(id)!;
@@ -27,9 +46,15 @@ function routesOf({ all }: Site, id: string): Route[] {
 }
 
 export function placeRoutes(site: Site): Route[] {
+  const { all } = site;
   return [
-    ...site.all.places.flatMap(({ id }) => routesOf(site, id)),
-    jsonRoute('places.json', noInputs, () => placesFile(site.all)),
+    ...all.places.flatMap(place => routesOf(site, place)),
+    pageRoute(
+      placesPath,
+      () => placeInputs(all),
+      () => placesPage(all, contextOf(site)),
+    ),
+    jsonRoute('places.json', noInputs, () => placesFile(all)),
     jsonRoute('places.schema.json', noInputs, placesFileSchema),
     jsonRoute('place.schema.json', noInputs, placeFileSchema),
   ];
