@@ -2,6 +2,8 @@
 
 import { readFile, stat } from 'node:fs/promises';
 import { confirm, isCancel } from '@clack/prompts';
+import { changeTogether } from '../src/build/filesTogether.ts';
+import { oneAtATime } from '../src/build/oneAtATime.ts';
 import { contentDir, placeOf, publicationDay, readContentFiles, shownFolder } from '../src/content.ts';
 import { type Day, parseDay } from '../src/core/days.ts';
 import { shortDiff } from '../src/core/editing/shortDiff.ts';
@@ -10,8 +12,6 @@ import { plural } from '../src/core/reading/problem.ts';
 import { type Reading, readRecords, type SourceFile } from '../src/core/reading/read.ts';
 import { formatDiagnostic } from '../src/core/reading/report.ts';
 import type { FileChange, OpenYard, Planned } from '../src/core/recording/openYard.ts';
-import { changeTogether } from '../src/integrations/filesTogether.ts';
-import { oneAtATime } from '../src/integrations/oneAtATime.ts';
 import { UsageError } from './command.ts';
 import { changedFile, recordsLock, rememberChange } from './lastChange.ts';
 

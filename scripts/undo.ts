@@ -1,10 +1,10 @@
 /** `npm run undo`: takes back what the last command has changed in the records. */
 
 import { readFile, rm } from 'node:fs/promises';
+import { changeTogether } from '../src/build/filesTogether.ts';
+import { oneAtATime } from '../src/build/oneAtATime.ts';
 import { shownFolder } from '../src/content.ts';
 import { hashOfBytes } from '../src/files.ts';
-import { changeTogether } from '../src/integrations/filesTogether.ts';
-import { oneAtATime } from '../src/integrations/oneAtATime.ts';
 import { readFlags, runIfMain, UsageError } from './command.ts';
 import { type ChangedFile, forgetChange, lastChange, recordsLock } from './lastChange.ts';
 

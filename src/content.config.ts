@@ -6,6 +6,7 @@
 import { defineCollection } from 'astro:content';
 import type { Loader } from 'astro/loaders';
 import { z } from 'zod';
+import { records } from './content.ts';
 import type { Cultivar } from './core/records/cultivar.ts';
 import type { Guide } from './core/records/guide.ts';
 import type { Lot } from './core/records/lot.ts';
@@ -13,7 +14,6 @@ import type { Place } from './core/records/place.ts';
 import type { Records } from './core/records/records.ts';
 import type { Species } from './core/records/species.ts';
 import type { Video } from './core/records/video.ts';
-import { records } from './content.ts';
 
 interface Entry {
   id: string;

@@ -47,7 +47,9 @@ describe('npm run check', () => {
       'Good to know:',
       '0 errors, 0 warnings',
     ]);
-    expect(toKnow).toMatch(/yard\.yaml:43:1 private-in-public: costs, requests and notes of walks stand here, /);
+    expect(toKnow).toMatch(
+      /yard\.yaml:43:1 private-in-public: costs, requests and notes of walks stand here, /,
+    );
   });
 
   test('ends with 1 and one line per problem when something is wrong', () => {

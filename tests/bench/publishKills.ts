@@ -8,11 +8,11 @@ import { once } from 'node:events';
 import { existsSync, mkdirSync, readdirSync, readFileSync, rmSync, writeFileSync } from 'node:fs';
 import { join, resolve } from 'node:path';
 import { setTimeout as pause } from 'node:timers/promises';
-import { randomFromText } from '../../src/core/random.ts';
 import { listPath } from '../../src/build/addressList.ts';
 import { clearLeftAside } from '../../src/build/leftAside.ts';
 import { clearLeftovers } from '../../src/build/siteFolders.ts';
 import { writeMark } from '../../src/build/siteMark.ts';
+import { randomFromText } from '../../src/core/random.ts';
 import { fingerprintOf } from '../publish/smallYard.ts';
 
 const integrations = resolve(import.meta.dirname, '../../src/integrations');
