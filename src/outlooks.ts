@@ -17,6 +17,7 @@ import { ownSpecies } from './core/match/ownDates.ts';
 import { type PlaceOutlook, placeOutlook } from './core/match/placeOutlook.ts';
 import type { Destination } from './core/match/sending.ts';
 import type { MatchedCultivar } from './core/match/subject.ts';
+import { heatStarts } from './core/phenology/heatStart.ts';
 import { classLitres, containerClasses } from './core/records/container.ts';
 import type { Place } from './core/records/place.ts';
 import type { Species } from './core/records/species.ts';
@@ -73,7 +74,11 @@ export function grownSpecies({ species, cultivars }: Pick<Catalogue, 'species' |
 }
 
 /** Species as cultivars with ripening dates of their own show them; each such cultivar is judged by its own. */
-function ownSpeciesOf({ species, cultivars, places }: Catalogue): Species[] {
+export function ownSpeciesOf({
+  species,
+  cultivars,
+  places,
+}: Pick<Catalogue, 'species' | 'cultivars' | 'places'>): Species[] {
   const kept = new Map<string, WeatherYears | null>();
   const yearsOf = (placeId: string) => {
     const known = kept.get(placeId);
@@ -125,7 +130,10 @@ export function makeOutlook(
   const years = weatherYears(figures);
   const freeze = climate.freeze['32F'].answer;
   return {
-    outlook: placeOutlook({ id, name, figures, years, climate }, species),
+    outlook: placeOutlook(
+      { id, name, figures, years, climate, heatStarts: heatStarts(years, species, climate.chill.answer) },
+      species,
+    ),
     parcels: destinationOf(name, years, freeze, sending.rules, sending.homeDays()),
   };
 }

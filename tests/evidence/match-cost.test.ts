@@ -8,6 +8,7 @@ import { weatherYears } from '../../src/core/climate/weatherYears.ts';
 import { evidenceFigures } from '../../src/core/evidence/matchRipening.ts';
 import { matchAll } from '../../src/core/match/match.ts';
 import { placeOutlook } from '../../src/core/match/placeOutlook.ts';
+import { heatStarts } from '../../src/core/phenology/heatStart.ts';
 import type { Species } from '../../src/core/records/species.ts';
 import { context, cultivar, fig, figure, movedBy } from '../match/places.ts';
 
@@ -75,7 +76,9 @@ describe('the build', () => {
     (['johnson', 'bonn'] as const).map(name => {
       const figures = movedBy(evidenceFigures(name), byC);
       const years = weatherYears(figures);
-      return { id: `${name} ${byC}`, name, figures, years, climate: climateSummary(figures, years) };
+      const climate = climateSummary(figures, years);
+      const starts = heatStarts(years, species, climate.chill.answer);
+      return { id: `${name} ${byC}`, name, figures, years, climate, heatStarts: starts };
     }),
   );
   const judge = (count: number) => {

@@ -3,11 +3,11 @@ import fc from 'fast-check';
 import { expect, it } from 'vitest';
 import { sineDegreeDays } from '../../src/core/climate/degreeDays.ts';
 import { sumTabledDegreeDays } from '../../src/core/climate/heat.ts';
-import { matchAll, matchPlace } from '../../src/core/match/match.ts';
+import { matchAll } from '../../src/core/match/match.ts';
 import type { Crop } from '../../src/core/records/common.ts';
 import type { Trial } from '../../src/core/records/cultivar.ts';
 import { pollinationHabits } from '../../src/core/records/cultivar.ts';
-import { context, cultivar, fig, placeNamed } from './places.ts';
+import { context, cultivar, fig, matchPlace, placeNamed } from './places.ts';
 
 const trial: Trial = {
   class: placeNamed('johnson').class,

@@ -7,14 +7,14 @@ import { type Level, levels, type Match, winterCares } from '../../src/core/matc
 import { buyingSeason } from '../../src/core/match/buyingSeason.ts';
 import { levelOf } from '../../src/core/match/level.ts';
 import type { ClimateTraits } from '../../src/core/match/likeness.ts';
-import { matchAll, matchPlace } from '../../src/core/match/match.ts';
+import { matchAll } from '../../src/core/match/match.ts';
 import { wetVerdict } from '../../src/core/match/wet.ts';
 import { ripeningWord, yearsOfTen } from '../../src/core/match/words.ts';
 import type { AirClass, Crop, WinterClass } from '../../src/core/records/common.ts';
 import type { Trial } from '../../src/core/records/cultivar.ts';
 import { rainLosses } from '../../src/core/records/rainLoss.ts';
 import { realSpecies, speciesIds } from '../care/realPlaces.ts';
-import { chilly, context, cultivar, fig, movedBy, outlookOf, placeNamed } from './places.ts';
+import { chilly, context, cultivar, fig, matchPlace, movedBy, outlookOf, placeNamed } from './places.ts';
 
 const rank = (level: (typeof levels)[number]) => levels.indexOf(level);
 const { fruit } = cultivar();

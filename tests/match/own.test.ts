@@ -1,17 +1,21 @@
 /** A climate from a visitor's own dates, and cultivars to offer instead. */
 import { describe, expect, it } from 'vitest';
 import { climateSummary } from '../../src/core/climate/summary.ts';
+import { weatherYears } from '../../src/core/climate/weatherYears.ts';
 import { doyFromMonthDay } from '../../src/core/days.ts';
 import { evidenceFigures } from '../../src/core/evidence/matchRipening.ts';
 import { alternatives } from '../../src/core/match/alternatives.ts';
-import { matchAll, matchPlace } from '../../src/core/match/match.ts';
+import { matchAll } from '../../src/core/match/match.ts';
 import { figuresFromOwnDates, type NearestPlace, type OwnDates } from '../../src/core/match/ownFigures.ts';
 import { ownOutlook } from '../../src/core/match/ownOutlook.ts';
-import { context, cultivar, fig, placeNamed, southOf, type TestPlace } from './places.ts';
+import { heatStarts } from '../../src/core/phenology/heatStart.ts';
+import { context, cultivar, fig, matchPlace, placeNamed, southOf, type TestPlace } from './places.ts';
 
 function near(name: TestPlace, south = false): NearestPlace {
   const figures = south ? southOf(evidenceFigures(name)) : evidenceFigures(name);
-  return { name, figures, climate: climateSummary(figures) };
+  const years = weatherYears(figures);
+  const climate = climateSummary(figures, years);
+  return { name, figures, climate, heatStarts: heatStarts(years, [fig], climate.chill.answer) };
 }
 
 const kansas = near('johnson');

@@ -6,6 +6,7 @@ import { monthDay } from '../../src/core/days.ts';
 import { evidenceFigures } from '../../src/core/evidence/matchRipening.ts';
 import { ownSpecies, ownSpeciesId } from '../../src/core/match/ownDates.ts';
 import { placeOutlook } from '../../src/core/match/placeOutlook.ts';
+import { heatStarts } from '../../src/core/phenology/heatStart.ts';
 import { daysAfterClass, meanYear } from '../../src/core/phenology/seenDate.ts';
 import type { Species } from '../../src/core/records/species.ts';
 import { fig, figure } from './places.ts';
@@ -22,7 +23,10 @@ const persimmon: Species = {
 };
 
 function middleAtDavis(species: Species, crop: 'main' | 'breba' = 'main'): number {
-  const outlook = placeOutlook({ id: 'davis', name: 'Davis', figures, years, climate }, [species]);
+  const starts = heatStarts(years, [species], climate.chill.answer);
+  const outlook = placeOutlook({ id: 'davis', name: 'Davis', figures, years, climate, heatStarts: starts }, [
+    species,
+  ]);
   return outlook.species.get(species.id)!.crops[crop].get('mid')!.outdoors.dates!.p50;
 }
 

@@ -4,9 +4,11 @@ import { climateSummary } from '../../src/core/climate/summary.ts';
 import { weatherYears } from '../../src/core/climate/weatherYears.ts';
 import { day } from '../../src/core/days.ts';
 import { evidenceFigures } from '../../src/core/evidence/matchRipening.ts';
-import type { MatchContext } from '../../src/core/match/answers.ts';
+import type { Match, MatchContext } from '../../src/core/match/answers.ts';
+import { matcherFor } from '../../src/core/match/match.ts';
 import { type PlaceOutlook, placeOutlook } from '../../src/core/match/placeOutlook.ts';
 import type { MatchedCultivar } from '../../src/core/match/subject.ts';
+import { heatStarts } from '../../src/core/phenology/heatStart.ts';
 import type { Figure } from '../../src/core/records/common.ts';
 import type { Species } from '../../src/core/records/species.ts';
 
@@ -86,6 +88,16 @@ export const context: MatchContext = {
   trialClimates: {},
 };
 
+/** One cultivar in one place. */
+export function matchPlace(
+  place: PlaceOutlook,
+  one: MatchedCultivar,
+  species: Species,
+  asked: MatchContext,
+): Match {
+  return matcherFor(place, species, asked)(one);
+}
+
 const kept = new Map<string, PlaceOutlook>();
 
 /** The outlook of figures, made once per name. */
@@ -94,7 +106,9 @@ export function outlookOf(name: string, figures: ClimateFigures): PlaceOutlook {
   if (known) return known;
   const years = weatherYears(figures);
   const climate = climateSummary(figures, years);
-  const made = placeOutlook({ id: name, name, figures, years, climate }, [fig, chilly]);
+  const grown = [fig, chilly];
+  const starts = heatStarts(years, grown, climate.chill.answer);
+  const made = placeOutlook({ id: name, name, figures, years, climate, heatStarts: starts }, grown);
   kept.set(name, made);
   return made;
 }

@@ -1,9 +1,8 @@
 /** Orders of matches. */
 import { describe, expect, it } from 'vitest';
 import type { Level } from '../../src/core/match/answers.ts';
-import { matchPlace } from '../../src/core/match/match.ts';
 import { levelRange, rankMatches, readyAndSuits } from '../../src/core/match/ranking.ts';
-import { context, cultivar, fig, placeNamed } from './places.ts';
+import { context, cultivar, fig, matchPlace, placeNamed } from './places.ts';
 
 const at = (name: Parameters<typeof placeNamed>[0], over = {}) =>
   matchPlace(placeNamed(name), cultivar(over), fig, context);

@@ -11,7 +11,8 @@ import { findWinters, freezeOdds } from '../climate/freezes.ts';
 import type { Spread } from '../climate/quantiles.ts';
 import { type WeatherYears, weatherYears } from '../climate/weatherYears.ts';
 import { addDays, type Day, dayParts, daysBetween, doyFromMonthDay } from '../days.ts';
-import { chillNeed, heatCountsFrom } from '../phenology/chill.ts';
+import { chillNeed } from '../phenology/chill.ts';
+import { heatCountsFrom } from '../phenology/heatStart.ts';
 import type { Species } from '../records/species.ts';
 import { midwinterOf } from './seasons.ts';
 

@@ -185,16 +185,6 @@ export function matcherFor(
   };
 }
 
-/** One cultivar in one place. For many, make a `matcherFor` once per species. */
-export function matchPlace(
-  place: PlaceOutlook,
-  cultivar: MatchedCultivar,
-  species: Species,
-  context: MatchContext,
-): Match {
-  return matcherFor(place, species, context)(cultivar);
-}
-
 /** All cultivars in one place, in the order given. Throws a RangeError for a cultivar whose species is not in the list. */
 export function matchAll(
   place: PlaceOutlook,

@@ -11,6 +11,7 @@ import { DAYS_PER_YEAR, daysForward, monthLengths, seasonStartDoy } from '../cli
 import { dailyCurve } from '../climate/dailyCurve.ts';
 import { type ClimateFigures, nothingPublished } from '../climate/figures.ts';
 import { doyFromMonthDay } from '../days.ts';
+import type { HeatStarts } from '../phenology/heatStart.ts';
 import { fahrenheitToCelsius, temperatureInWords } from '../units.ts';
 import type { PlaceClimate } from './placeOutlook.ts';
 import { doyInWords } from './words.ts';
@@ -28,6 +29,7 @@ export interface NearestPlace {
   readonly name: string;
   readonly figures: ClimateFigures;
   readonly climate: Pick<PlaceClimate, 'freeze' | 'annualMinC' | 'chill'>;
+  readonly heatStarts: HeatStarts;
 }
 
 export type OwnField = keyof OwnDates | 'place';

@@ -20,8 +20,8 @@ import { type PlaceClimate, type PlaceOutlook, placeOutlook } from './placeOutlo
 export const OWN_SEASONS = 120;
 
 /**
- * The answers a match needs, read off the weather years. The coldest night is the visitor's own; chill is taken from the
- * reference place, since counting it hour by hour would cost more than all the rest.
+ * The answers a match needs, read off the weather years. The coldest night is the visitor's own; chill, and with it the day from which heat
+ * counts, is taken from the reference place, since counting it hour by hour would cost more than all the rest.
  */
 function ownClimate(
   figures: ClimateFigures,
@@ -66,6 +66,10 @@ export function ownOutlook(
   const { figures, notes } = fitted;
   const years = weatherYears(figures, seasons);
   const climate = ownClimate(figures, years, own.coldestC, nearest.climate.chill);
-  const outlook = placeOutlook({ id: 'own', name: 'your place', figures, years, climate }, speciesList);
+  const { heatStarts } = nearest;
+  const outlook = placeOutlook(
+    { id: 'own', name: 'your place', figures, years, climate, heatStarts },
+    speciesList,
+  );
   return { ok: true, outlook, notes };
 }

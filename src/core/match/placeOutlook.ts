@@ -8,16 +8,11 @@ import { monthlyDeficitKpa, ripeningAir } from '../climate/placeClass.ts';
 import type { ClimateAnswer, ClimateSummary, FreezeKey } from '../climate/summary.ts';
 import type { WeatherYears } from '../climate/weatherYears.ts';
 import { doyFromMonthDay } from '../days.ts';
-import {
-  type ChillOfPlace,
-  type ChillState,
-  chillNeed,
-  chillState,
-  heatCountsFrom,
-} from '../phenology/chill.ts';
+import { type ChillOfPlace, type ChillState, chillNeed, chillState } from '../phenology/chill.ts';
 import { type EndOfSeasonFigures, endOfSeasonFigures } from '../phenology/endOfSeason.ts';
 import { type RipeningNeed, ripeningNeed } from '../phenology/fruit.ts';
 import { growingCalendar } from '../phenology/growingYear.ts';
+import type { HeatStarts } from '../phenology/heatStart.ts';
 import type { Crop, Reason, RipeningClass } from '../records/common.ts';
 import type { PlaceClass } from '../records/cultivar.ts';
 import type { Species } from '../records/species.ts';
@@ -47,6 +42,8 @@ export interface PlaceInput {
   readonly figures: ClimateFigures;
   readonly years: WeatherYears;
   readonly climate: PlaceClimate;
+  /** Of every species asked about. Counting chill hour by hour has no place in a page, so it is given. */
+  readonly heatStarts: HeatStarts;
 }
 
 /** Odds of one crop of one ripening class. */
@@ -58,6 +55,8 @@ export interface ClassOutlook {
 
 export interface SpeciesOutlook {
   readonly chill: ChillState;
+  /** Index in the growing year from which heat counts. */
+  readonly heatFrom: number;
   readonly budbreak: DoySpread | null;
   /** From when heat counts towards ripening: budbreak, or the last freeze that hurts leaves. */
   readonly start: DoySpread | null;
@@ -113,7 +112,9 @@ interface Prepared {
   readonly endsBy: EndOfSeasonFigures;
 }
 
-function prepare(input: PlaceInput, species: Species, heatFrom: number): Prepared {
+function prepare(input: PlaceInput, species: Species): Prepared {
+  const heatFrom = input.heatStarts[species.id];
+  if (heatFrom === undefined) throw new RangeError(`no heat start for the species ${species.id}`);
   const needs = cropNames.flatMap(crop =>
     classNames.flatMap(name => {
       const need = ripeningNeed(species, crop, name);
@@ -146,9 +147,7 @@ function groupedByHeat(prepared: readonly Prepared[]): Map<string, Prepared[]> {
 function speciesOutlooks(input: PlaceInput, speciesList: readonly Species[]): Map<string, SpeciesOutlook> {
   const { years, figures } = input;
   const chill = input.climate.chill.answer;
-  const needs = speciesList.map(chillNeed);
-  const heatFroms = heatCountsFrom(years, needs, chill);
-  const prepared = speciesList.map((species, i) => prepare(input, species, heatFroms[i] as number));
+  const prepared = speciesList.map(species => prepare(input, species));
   const deficits = monthlyDeficitKpa(figures);
   const usual = ripeningAir(figures);
   const outlooks = new Map<string, SpeciesOutlook>();
@@ -160,7 +159,7 @@ function speciesOutlooks(input: PlaceInput, speciesList: readonly Species[]): Ma
       heatCapC.value,
       group.map(({ heatCase }) => heatCase),
     );
-    group.forEach(({ species, needs: own, endsBy }, i) => {
+    group.forEach(({ species, needs: own, endsBy, heatCase }, i) => {
       const found = odds[i] as (typeof odds)[number];
       const crops = {
         breba: new Map<RipeningClass, ClassOutlook>(),
@@ -175,7 +174,8 @@ function speciesOutlooks(input: PlaceInput, speciesList: readonly Species[]): Ma
       });
       const state = chillState(chillNeed(species), chill);
       const { budbreak, start, bloom, end } = found;
-      outlooks.set(species.id, { chill: state, budbreak, start, bloom, end, endsBy, crops });
+      const { heatFrom } = heatCase.rules;
+      outlooks.set(species.id, { chill: state, heatFrom, budbreak, start, bloom, end, endsBy, crops });
     });
   }
   return outlooks;
@@ -185,7 +185,10 @@ function designLowReason({ standing, source }: ClimateSummary['annualMinC'], tex
   return standing === 'published' ? { text, standing, source } : { text, standing: 'modelled', source };
 }
 
-/** Precomputes a place for a list of species. Costs about 10 ms for six species of three heat bases. */
+/**
+ * Precomputes a place for a list of species. Costs about 10 ms for six species of three heat bases. Throws a RangeError for a species without a
+ * heat start.
+ */
 export function placeOutlook(input: PlaceInput, speciesList: readonly Species[]): PlaceOutlook {
   const { id, name, climate, figures, years } = input;
   const { mean, p10 } = climate.annualMinC.answer;

@@ -15,7 +15,7 @@ export function budbreakNeed({ budbreakHeat, heatBaseC, heatCapC }: Species): He
 }
 
 /**
- * Budbreak as a rule that watches day after day, started on the day from which heat counts (`heatCountsFrom` in `chill.ts`).
+ * Budbreak as a rule that watches day after day, started on the day from which heat counts (`heatCountsFrom` in `heatStart.ts`).
  * The same day as `heatMetOn` finds in sums.
  */
 export function budbreak({ heat, baseC, capC }: HeatNeed): () => DayRule {

@@ -4,7 +4,8 @@ import { fig } from '../../../tests/match/places.ts';
 import { climateSummary } from '../climate/summary.ts';
 import { weatherYears } from '../climate/weatherYears.ts';
 import { evidenceFigures } from '../evidence/matchRipening.ts';
-import { chillNeed, chillState, heatCountsFrom } from './chill.ts';
+import { chillNeed, chillState } from './chill.ts';
+import { heatCountsFrom } from './heatStart.ts';
 
 const spread = (p10: number, p50: number, p90: number) => ({ p10, p50, p90 });
 const chill = { portions: spread(20, 30, 40), hours: spread(200, 400, 600) };

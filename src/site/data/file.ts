@@ -55,6 +55,13 @@ export function placeFile(all: Catalogue, outlooks: Outlooks, answers: PlaceAnsw
     })),
     cultivars: Object.fromEntries(book.kindOf),
     travel: travelView(all, outlooks, answers),
-    basis: { name: place.name, figures, climate: { freeze, annualMinC, chill } },
+    basis: {
+      name: place.name,
+      figures,
+      climate: { freeze, annualMinC, chill },
+      heatStarts: Object.fromEntries(
+        [...answers.outlook.species].map(([id, { heatFrom }]) => [id, heatFrom]),
+      ),
+    },
   };
 }
