@@ -308,13 +308,9 @@ describe('water for a new tree', () => {
       /^1.8 gal \(7 L\) on the root ball at a time, every day for the first two weeks. Then until the twelfth week every 3 days in/,
     );
     expect(later!.trigger).toMatch(/every 7 days in/);
-    const thick = plantedWater(
-      coldYear(),
-      { potLitres: 11.4, caliperMm: 25.4 },
-      { from: 300, to: 340 },
-      false,
-    );
-    expect(thick[0]!.trigger).toMatch(/^2.5 gal \(9.5 L\) on the root ball \(stem /);
+    // A pot of 26.5 L (#7) has a stem of 0.99 in: 2.5 gal.
+    const large = plantedWater(coldYear(), { potLitres: 26.5 }, { from: 300, to: 340 }, false);
+    expect(large[0]!.trigger).toMatch(/^2.5 gal \(9.5 L\) on the root ball at a time/);
   });
 });
 

@@ -170,8 +170,8 @@ function lateLeaves(year: CareYear, plant: PlantInCare, at: number, safe: number
       source: 'Common practice, no source.',
     },
   ];
-  const { species, potLitres, wood = null } = plant;
-  const ripeness = ripenessOf({ species, potLitres, firstWinter: true, wood });
+  const { species, potLitres } = plant;
+  const ripeness = ripenessOf({ species, potLitres, firstWinter: true, wood: null });
   if (at < fall) {
     return [
       {

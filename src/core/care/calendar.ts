@@ -156,8 +156,8 @@ export function standingCalendar(year: CareYear, plant: PlantInCare, winter: Win
 
 /** How ripe a tree in a pot is in the winter of a season; the first one it is with its buyer counts as its first. */
 function ripenessIn(plant: PlantInCare, firstWinter: boolean): Ripeness {
-  const { species, potLitres, wood } = plant;
-  return ripenessOf({ species, potLitres, firstWinter, wood: firstWinter ? (wood ?? null) : null });
+  const { species, potLitres } = plant;
+  return ripenessOf({ species, potLitres, firstWinter, wood: null });
 }
 
 function groundReasons(year: CareYear, planting: Planting): Reason[] {

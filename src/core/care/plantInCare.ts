@@ -3,7 +3,6 @@
 import type { Day } from '../days.ts';
 import type { Form } from '../records/common.ts';
 import type { Species } from '../records/species.ts';
-import type { WoodSign } from '../records/walk.ts';
 import type { Keeping, Stage } from './guideVocabulary.ts';
 
 export interface PlantInCare {
@@ -17,10 +16,6 @@ export interface PlantInCare {
   kept: Keeping;
   /** Volume of its pot, or of the pot it would be given, litres. */
   potLitres: number;
-  /** Thickness of its stem where it was measured, mm. */
-  caliperMm?: number;
-  /** Its wood as it was seen on the last walk. */
-  wood?: WoodSign;
 }
 
 /** Bare-root trees go into a pot of this size when they cannot be planted, a #3 of the trade. Standing: ours. */

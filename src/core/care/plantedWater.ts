@@ -1,7 +1,7 @@
 /** Watering of a tree newly planted in the ground, from the day it is planted through its second summer. Days of the season of planting. */
 
 import { DAYS_PER_YEAR, monthOfDay, wrapDoy } from '../climate/calendar.ts';
-import { caliperInWords, roundTo } from '../units.ts';
+import { roundTo } from '../units.ts';
 import { careFigures } from './careFigures.ts';
 import type { CareYear } from './careYear.ts';
 import { daysInWords, etoOfMonth } from './growingWindows.ts';
@@ -21,12 +21,10 @@ function nextAfter(at: number, after: number): number {
 
 const everyDays = (days: number) => (days <= 1 ? 'every day' : `every ${days} days`);
 
-/** How much at a time, by its stem and the pot it came in. */
-function amount({ caliperMm, potLitres }: Pick<PlantInCare, 'caliperMm' | 'potLitres'>): string {
-  const stem = caliperMm ?? usualCaliperMm(potLitres);
-  const litres = roundTo(plantedWaterLitres(stem, potLitres), 0.5);
-  const told = measureText({ low: litres, high: litres, unit: 'L' }, 'us');
-  return `${told} on the root ball${caliperMm ? ` (stem ${caliperInWords(stem)})` : ''}`;
+/** How much at a time, by the pot it came in and the stem that is usual for it. */
+function amount(potLitres: number): string {
+  const litres = roundTo(plantedWaterLitres(usualCaliperMm(potLitres), potLitres), 0.5);
+  return `${measureText({ low: litres, high: litres, unit: 'L' }, 'us')} on the root ball`;
 }
 
 /**
@@ -35,7 +33,7 @@ function amount({ caliperMm, potLitres }: Pick<PlantInCare, 'caliperMm' | 'potLi
  */
 export function plantedWater(
   year: CareYear,
-  plant: Pick<PlantInCare, 'caliperMm' | 'potLitres'>,
+  { potLitres }: Pick<PlantInCare, 'potLitres'>,
   planted: Pick<Window, 'from' | 'to'>,
   asleep: boolean,
 ): Window[] {
@@ -48,7 +46,7 @@ export function plantedWater(
   const secondEnds = nextAfter(growthEnds(year), secondStarts + 1);
   const monthAt = (at: number) => monthOfDay[wrapDoy(year.firstDoy + Math.round(at)) - 1]!;
   const days = (stage: PlantedStage) => (mm: number) => plantedWateringDays(stage, mm);
-  const water = amount(plant);
+  const water = amount(potLitres);
   const reaches = resting(
     'Its roots reach no farther than the pot or bundle they came in.',
     careFigures.plantedWater,

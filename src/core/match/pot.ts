@@ -1,4 +1,6 @@
 /** What a potted tree left outdoors needs. */
+import { puttingAway, ripenessOf } from '../phenology/puttingAway.ts';
+import type { Reason } from '../records/common.ts';
 import type { Species } from '../records/species.ts';
 import { temperatureInWords } from '../units.ts';
 import type { MatchContext, PotCare, PotVerdict } from './answers.ts';
@@ -17,6 +19,16 @@ const careWords: Readonly<Record<PotCare, string>> = {
   insulate: 'Wrap the pot and group it with others against a wall, or bring it in for the coldest spells.',
   store: 'Bring it into a cold, frost-free store for the winter.',
 };
+
+/** What to do, and for a tree that is put away when: by the rule that guides and calendars have, for a tree in its first winter. */
+function advice(care: PotCare, species: Species, potLitres: number): Reason[] {
+  if (care !== 'store') return [ours(careWords[care])];
+  const { when } = puttingAway[ripenessOf({ species, potLitres, firstWinter: true, wood: null })];
+  return [
+    ours(careWords[care]),
+    ours(`In its first winter it goes in by this: ${when[0]!.toLowerCase()}${when.slice(1)}.`),
+  ];
+}
 
 /** Verdict for a pot. Wood in a pot counts as in its first winter: it hardens late and wakes early. */
 export function potVerdict(
@@ -50,7 +62,7 @@ export function potVerdict(
       ),
       reasonFrom(`Roots are hurt from about ${temperatureInWords(injuryC)}.`, species.rootInjuryC),
       ...(woodHolds ? [] : [place.designLowReason, ...woodReasons]),
-      ours(careWords[care]),
+      ...advice(care, species, potLitres),
     ],
   };
 }

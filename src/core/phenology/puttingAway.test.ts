@@ -1,11 +1,9 @@
 import { describe, expect, it } from 'vitest';
 import { fahrenheitToCelsius } from '../units.ts';
 import {
-  beforeTheNight,
   puttingAway,
   puttingAwayNightsC,
   puttingAwayReasons,
-  type Ripeness,
   ripenesses,
   ripenessOf,
 } from './puttingAway.ts';
@@ -41,51 +39,6 @@ describe('how ripe a tree is', () => {
     expect(ripenessOf({ species: jujubeRoots, potLitres: 3, firstWinter: true, wood: 'green' })).toBe(
       'hardy',
     );
-  });
-});
-
-describe('the nights of a fall', () => {
-  /** Coldest first come the mild ones: the night before which it goes in, null when it stays out. */
-  function goesInBefore(
-    ripeness: Ripeness,
-    nightsF: readonly number[],
-    leavesDownAfter: number,
-  ): number | null {
-    let coldestSoFarF = 50;
-    for (const [at, forecastF] of nightsF.entries()) {
-      const answer = beforeTheNight(ripeness, {
-        forecastF,
-        coldestSoFarF,
-        leavesDown: at >= leavesDownAfter,
-      });
-      if (answer === 'goes-in') return forecastF;
-      coldestSoFarF = Math.min(coldestSoFarF, forecastF);
-    }
-    return null;
-  }
-
-  it('bring a young fig in before the 26 F night at the latest, an old one not before it has met 24 F', () => {
-    expect(goesInBefore('soft', [31, 29, 26, 24], 99)).toBe(26);
-    expect(goesInBefore('ripe', [31, 29, 26, 24], 0)).toBeNull();
-    expect(goesInBefore('ripe', [31, 29, 26, 24, 19], 0)).toBe(19);
-    expect(goesInBefore('ripe', [26, 24, 28], 0)).toBe(28);
-    expect(goesInBefore('ripe', [26, 24, 28], 99)).toBeNull();
-  });
-
-  it('bring a half-ripe one in once its leaves are down and it has met a light frost', () => {
-    expect(goesInBefore('half-ripe', [31, 29, 28, 30], 1)).toBe(30);
-    expect(goesInBefore('half-ripe', [31, 29, 28, 30], 99)).toBeNull();
-    expect(goesInBefore('half-ripe', [31, 25], 99)).toBe(25);
-    expect(goesInBefore('half-ripe', [35, 34, 33], 0)).toBeNull();
-  });
-
-  it('leave hardy roots out to 15 F unless the leaves are down', () => {
-    expect(goesInBefore('hardy', [25, 20, 16, 15], 99)).toBe(15);
-    expect(goesInBefore('hardy', [25, 22], 1)).toBe(22);
-  });
-
-  it('a young one may go in on leaf fall alone', () => {
-    expect(goesInBefore('soft', [45, 44], 1)).toBe(44);
   });
 });
 

@@ -78,24 +78,6 @@ export function ripenessOf({ species, potLitres, firstWinter, wood }: PottedTree
   return potLitres >= LARGE_POT_LITRES && lignified ? 'ripe' : 'half-ripe';
 }
 
-/** What a tree is told at the end of a cold fall day. */
-export type PutAwayAnswer = 'stays-out' | 'goes-in';
-
-/**
- * Whether a tree goes in before a night that is forecast. `leavesDown` and the coldest night it has met so far decide when it may; the night
- * to come decides when it must. Temperatures F.
- */
-export function beforeTheNight(
-  ripeness: Ripeness,
-  { forecastF, coldestSoFarF, leavesDown }: { forecastF: number; coldestSoFarF: number; leavesDown: boolean },
-): PutAwayAnswer {
-  const { meetsF, waitsForLeaves, beforeF } = puttingAway[ripeness];
-  if (forecastF <= beforeF) return 'goes-in';
-  const hasMetCold = coldestSoFarF <= meetsF;
-  const ready = waitsForLeaves ? leavesDown && hasMetCold : leavesDown || hasMetCold;
-  return ready ? 'goes-in' : 'stays-out';
-}
-
 /** Nights the rule turns on, C. */
 export const puttingAwayNightsC = (ripeness: Ripeness) => ({
   meetsC: fahrenheitToCelsius(puttingAway[ripeness].meetsF),

@@ -31,6 +31,7 @@ import {
 } from '../stock/stock.ts';
 import { seenIn } from '../videos/seenIn.ts';
 import { type CartonView, cartonViews, gradeWhy, lotFacts, readinessWhy, signFacts } from './lot.ts';
+import { careWhy } from './lotCare.ts';
 
 type Href = (path: string) => string;
 
@@ -80,9 +81,11 @@ async function plantSection(entry: LotEntry, tools: PageContext): Promise<Html> 
   return html`<section aria-labelledby="plant"><h2 id="plant">${soldOut ? 'What it was' : 'What you get'}</h2>${lot.note ? html`<p>${lot.note}</p>` : null}<div class="halves">${factList(lotFacts(entry))}<div>${picture || null}${walks}${plateFigure(entry, tools.links.href)}</div></div></section>`;
 }
 
-function whySection(entry: LotEntry): Html {
+function whySection(all: Catalogue, entry: LotEntry): Html {
   const { soldOut } = entry;
-  return html`<section aria-labelledby="why"><h2 id="why">Why</h2><p>Everything above rests on the following. What was seen in the yard outranks what was computed.</p><div class="halves"><div><h3>${soldOut ? 'Count' : 'Count and readiness'}</h3>${whyList(readinessWhy(entry))}</div><div><h3>${soldOut ? 'Size and scarcity' : 'Size, scarcity and price'}</h3>${whyList(gradeWhy(entry))}</div></div></section>`;
+  const care = careWhy(all, entry);
+  const firstYear = care.length > 0 && html`<h3>Its first winter and summer</h3>${whyList(care)}`;
+  return html`<section aria-labelledby="why"><h2 id="why">Why</h2><p>Everything above rests on the following. What was seen in the yard outranks what was computed.</p><div class="halves"><div><h3>${soldOut ? 'Count' : 'Count and readiness'}</h3>${whyList(readinessWhy(entry))}</div><div><h3>${soldOut ? 'Size and scarcity' : 'Size, scarcity and price'}</h3>${whyList(gradeWhy(entry))}${firstYear || null}</div></div></section>`;
 }
 
 function othersSection({ name }: { name: string }, others: readonly StockRow[], href: Href): Html {
@@ -122,7 +125,7 @@ export async function lotPage(all: Catalogue, entry: LotEntry, tools: PageContex
     { path: '/stock/', name: 'Stock list' },
     { path: cultivarPath(cultivar.id), name: cultivar.name },
   ];
-  const main = html`${crumbs(above, `Lot ${lot.id}`, tools.links)}<h1><bdi>${cultivar.name}</bdi> <span class="kind">${speciesName(species)}</span></h1><p class="standfirst">Lot ${lot.id}: ${lotSize(entry)}</p>${soldOut && soldNotice(entry, others, href)}${lot.hold && !soldOut ? holdNotice(lot.hold) : null}${lot.condition && !soldOut ? conditionNotice(lot.condition) : null}${!soldOut && formsSection(all, entry, lines, href)}${myTree(cultivar, href)}${await plantSection(entry, tools)}${cartons.length > 0 && cartonSection(cartons)}${whySection(entry)}${others.length > 0 && othersSection(cultivar, others, href)}${alternatives(instead, soldOut ? 'In its place' : 'Much like it', href)}${seenInVideos(seenIn(all, 'lot', lot.id), href)}${cautions(species)}`;
+  const main = html`${crumbs(above, `Lot ${lot.id}`, tools.links)}<h1><bdi>${cultivar.name}</bdi> <span class="kind">${speciesName(species)}</span></h1><p class="standfirst">Lot ${lot.id}: ${lotSize(entry)}</p>${soldOut && soldNotice(entry, others, href)}${lot.hold && !soldOut ? holdNotice(lot.hold) : null}${lot.condition && !soldOut ? conditionNotice(lot.condition) : null}${!soldOut && formsSection(all, entry, lines, href)}${myTree(cultivar, href)}${await plantSection(entry, tools)}${cartons.length > 0 && cartonSection(cartons)}${whySection(all, entry)}${others.length > 0 && othersSection(cultivar, others, href)}${alternatives(instead, soldOut ? 'In its place' : 'Much like it', href)}${seenInVideos(seenIn(all, 'lot', lot.id), href)}${cautions(species)}`;
   const description = `${cultivar.name} (${species.botanical}). ${summary}`;
   return {
     title,
