@@ -345,4 +345,19 @@ describe('files for the browser', () => {
     expect(Object.keys(trees[0]!)).not.toContain('body');
     expect(species.map(({ id }) => id)).toEqual(['fig']);
   });
+
+  it('judge a cultivar by its own dates of ripe fruit', () => {
+    const [first, ...others] = all.cultivars;
+    const seen = { place: 'hills', crop: 'main' as const, from: '09-01', to: '09-09', note: null };
+    const cultivar = { ...first!.cultivar, ripeSeen: [seen] };
+    const { cultivars: trees, species } = treesFile({
+      ...all,
+      cultivars: [{ ...first!, cultivar }, ...others],
+    });
+    expect(species.map(({ id }) => id)).toEqual(['fig', `fig/${cultivar.id}`]);
+    expect(trees.map(tree => tree.species)).toEqual([`fig/${cultivar.id}`, ...others.map(() => 'fig')]);
+    const [usual, own] = species.map(({ heatNeed }) => heatNeed.main[cultivar.ripening]);
+    expect(own!.standing).toBe('seen');
+    expect(own!.value).not.toBe(usual!.value);
+  });
 });

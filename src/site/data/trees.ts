@@ -1,10 +1,11 @@
 /** What the browser fetches to answer for a visitor's own freeze dates: `/my-place/trees.json`. */
 
-import type { Catalogue } from '../../core/catalogue.ts';
+import type { Catalogue, PublicCultivar } from '../../core/catalogue.ts';
 import type { MatchContext } from '../../core/match/answers.ts';
+import { ownSpeciesId } from '../../core/match/ownDates.ts';
 import { type MatchedCultivar, matchedTraits } from '../../core/match/subject.ts';
 import type { Species } from '../../core/records/species.ts';
-import { grownSpecies, usualContext } from '../../outlooks.ts';
+import { grownSpecies, ownSpeciesOf, usualContext } from '../../outlooks.ts';
 import { listedCultivars } from '../parts/raised.ts';
 
 export interface TreesFile {
@@ -15,17 +16,20 @@ export interface TreesFile {
   past: string[];
 }
 
-/** Only what a match needs of each cultivar. */
-function matched(cultivar: MatchedCultivar): MatchedCultivar {
-  return Object.fromEntries(matchedTraits.map(trait => [trait, cultivar[trait]])) as MatchedCultivar;
+/** Only what a match needs of each cultivar; one with ripening dates of its own is judged by the species as it shows it. */
+function matched(cultivar: PublicCultivar, own: readonly Species[]): MatchedCultivar {
+  const id = ownSpeciesId(cultivar);
+  const traits = Object.fromEntries(matchedTraits.map(trait => [trait, cultivar[trait]])) as MatchedCultivar;
+  return own.some(species => species.id === id) ? { ...traits, species: id } : traits;
 }
 
 export function treesFile(all: Catalogue): TreesFile {
   const listed = new Set(listedCultivars(all).map(({ cultivar }) => cultivar.id));
+  const own = ownSpeciesOf(all);
   return {
     context: usualContext(all),
-    species: grownSpecies(all),
-    cultivars: all.cultivars.map(({ cultivar }) => matched(cultivar)),
+    species: [...grownSpecies(all), ...own],
+    cultivars: all.cultivars.map(({ cultivar }) => matched(cultivar, own)),
     past: all.cultivars.map(({ cultivar }) => cultivar.id).filter(id => !listed.has(id)),
   };
 }

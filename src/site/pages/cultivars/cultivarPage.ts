@@ -26,6 +26,7 @@ import { seenIn } from '../videos/seenIn.ts';
 import { cultivarFacts, cultivarSummary, suitsFacts, type TrialView, trialView } from './cultivar.ts';
 import { cultivarPlaces } from './cultivarPlaces.ts';
 import { cultivarPlacesHtml } from './placesSection.ts';
+import { ripeSeenFacts } from './ripeSeen.ts';
 
 type Href = (path: string) => string;
 
@@ -37,8 +38,9 @@ async function wordsAndPictures(entry: CultivarEntry, tools: PageContext): Promi
   return html`<div class="halves">${words}<div class="photos">${plateFigure(entry, tools.links.href)}${pictures}</div></div>`;
 }
 
-function traitsAndPlace(entry: CultivarEntry): Html {
-  return html`<div class="halves"><section aria-labelledby="traits"><h2 id="traits">Traits</h2>${factList(cultivarFacts(entry))}</section><section aria-labelledby="suits"><h2 id="suits">Where it belongs</h2><p>The kinds of place it is meant for, as we know it.</p>${factList(suitsFacts(entry.cultivar))}</section></div>`;
+function traitsAndPlace(all: Catalogue, entry: CultivarEntry): Html {
+  const traits = [...cultivarFacts(entry), ...ripeSeenFacts(all, entry.cultivar)];
+  return html`<div class="halves"><section aria-labelledby="traits"><h2 id="traits">Traits</h2>${factList(traits)}</section><section aria-labelledby="suits"><h2 id="suits">Where it belongs</h2><p>The kinds of place it is meant for, as we know it.</p>${factList(suitsFacts(entry.cultivar))}</section></div>`;
 }
 
 function soldLots(gone: readonly LotEntry[], href: Href): Html {
@@ -103,7 +105,7 @@ export async function cultivarPage(
     absolute,
   );
   const trail = crumbs([{ path: '/cultivars/', name: 'Cultivars' }], cultivar.name, tools.links);
-  const main = html`${trail}<h1><bdi>${cultivar.name}</bdi> <span class="kind">${speciesName(species)}</span></h1><p class="standfirst"><span class="botanical">${species.botanical}</span>. ${summary}</p>${retired !== null && retiredLine(retired, others)}${await wordsAndPictures(entry, tools)}${traitsAndPlace(entry)}${myTree(cultivar, href)}${lotsSection(all, entry, rows, href)}${cultivarPlacesHtml(cultivar.name, where, href)}${trials.length > 0 && trialsSection(trials)}${alternatives(others, rows.length > 0 ? 'Much like it' : 'In its place', href)}${seenInVideos(seenIn(all, 'cultivar', cultivar.id), href)}${cautions(species)}`;
+  const main = html`${trail}<h1><bdi>${cultivar.name}</bdi> <span class="kind">${speciesName(species)}</span></h1><p class="standfirst"><span class="botanical">${species.botanical}</span>. ${summary}</p>${retired !== null && retiredLine(retired, others)}${await wordsAndPictures(entry, tools)}${traitsAndPlace(all, entry)}${myTree(cultivar, href)}${lotsSection(all, entry, rows, href)}${cultivarPlacesHtml(cultivar.name, where, href)}${trials.length > 0 && trialsSection(trials)}${alternatives(others, rows.length > 0 ? 'Much like it' : 'In its place', href)}${seenInVideos(seenIn(all, 'cultivar', cultivar.id), href)}${cautions(species)}`;
   const description = `${cultivar.name} (${species.botanical}). ${summary}`;
   return { title, description, path, things: [product], scripts: ['speakAndFollow'], main };
 }
