@@ -156,7 +156,9 @@ describe('text', () => {
         words
           .map(({ text }) => text)
           .join('')
-          .normalize('NFKC'),
+          .normalize('NFKC')
+          // Dots of Arabic letters are glyphs of their own in this font, and come back as control characters.
+          .replace(/\p{Cc}/gu, ''),
       ).toBe(name);
       expect(Math.abs(words.at(-1)!.x + words.at(-1)!.width - 70)).toBeLessThan(0.5);
     }
