@@ -160,7 +160,8 @@ describe('text', () => {
           // Dots of Arabic letters are glyphs of their own in this font, and come back as control characters.
           .replace(/\p{Cc}/gu, ''),
       ).toBe(name);
-      expect(Math.abs(words.at(-1)!.x + words.at(-1)!.width - 70)).toBeLessThan(0.5);
+      // The dots of Arabic letters take room in what PDF.js measures and none on paper.
+      if (name === 'תאנה') expect(Math.abs(words.at(-1)!.x + words.at(-1)!.width - 70)).toBeLessThan(0.2);
     }
   });
 
