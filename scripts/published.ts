@@ -16,7 +16,7 @@ import { readFlags, runIfMain, UsageError } from './command.ts';
 const help = `Looks after what was published: content/addresses.csv, the list of every address the site ever had, and content/changes.jsonl, what it has
 told of the list of lots.
 
-  npm run published -- restore       where the list is missing: takes it back from the site that is online
+  npm run published -- restore       where one of them is missing: takes it back from the site that is online
   npm run published -- start         begins an empty list, for a yard that was never published
   npm run published -- add FOLDER    adds what is in the files of these names in FOLDER, such as dist, and not in those here
 
@@ -95,7 +95,24 @@ function isStock(text: string | null): boolean {
   }
 }
 
-async function restore(content: string, base: string): Promise<string> {
+/** Whether a text is a log as the build writes it: a host may answer with a page of its own. */
+function isLog(text: string | null): text is string {
+  const lines = (text ?? '').split(/\r\n|\n|\r/).filter(line => line.trim() !== '');
+  return lines.length > 0 && lines.every(line => /^\{"(?:id|day)":".*"lot":".*\}$/.test(line));
+}
+
+/** Takes the log back where it is missing and the site carries it; where it does not, nothing was told yet. */
+async function restoreLog(content: string, base: string): Promise<string> {
+  const log = join(content, logName);
+  if ((textOf(log) ?? '').trim() !== '') return '';
+  const site = await siteAddress(content, base);
+  const published = await ask(new URL(logName, site).href);
+  if (!isLog(published)) return '';
+  await writeWhole(log, published);
+  return `${shown(log)} was missing. It was taken back from ${site}; commit it.\n`;
+}
+
+async function restoreList(content: string, base: string): Promise<string> {
   const list = join(content, listName);
   if ((textOf(list) ?? '').trim() !== '') return `${shown(list)} is there.\n`;
   const site = await siteAddress(content, base);
@@ -111,6 +128,10 @@ async function restore(content: string, base: string): Promise<string> {
     );
   }
   return `Nothing was published at ${site} yet; the first build begins ${shown(list)}.\n`;
+}
+
+async function restore(content: string, base: string): Promise<string> {
+  return (await restoreList(content, base)) + (await restoreLog(content, base));
 }
 
 async function start(content: string): Promise<string> {

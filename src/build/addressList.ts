@@ -1,6 +1,5 @@
 /** The step of a build that keeps old addresses alive: it refuses a site that has lost one, writes the redirects, and lists what is new. */
 
-import { spawnSync } from 'node:child_process';
 import { copyFileSync, existsSync, mkdirSync, readFileSync, writeFileSync } from 'node:fs';
 import { dirname, join } from 'node:path';
 import { withRows } from '../core/addresses/listText.ts';
@@ -113,31 +112,6 @@ export function writeRedirects(
 
 function textOf(path: string): string {
   return existsSync(path) ? readFileSync(path, 'utf8') : '';
-}
-
-/** Whether the last commit of the repository that the folder lies in, if there is one, has the list. */
-function isCommitted(content: string): boolean {
-  const hookVariables = ['GIT_DIR', 'GIT_WORK_TREE', 'GIT_INDEX_FILE', 'GIT_PREFIX'];
-  const env = Object.fromEntries(
-    Object.entries(process.env).filter(([name]) => !hookVariables.includes(name)),
-  );
-  return spawnSync('git', ['-C', content, 'cat-file', '-e', `HEAD:./${listName}`], { env }).status === 0;
-}
-
-/** Refuses to begin the list anew where the yard has had one: the addresses in it would be forgotten. */
-export function refuseLostList(content: string, out: string, shownDir: string): void {
-  if (textOf(listPath(content)).trim() !== '') return;
-  const list = join(shownDir, listName);
-  const lost = `${list} is missing: the site would forget every address it was published with.`;
-  const anew = 'A yard that was never published begins its list with npm run published -- start.';
-  if (existsSync(join(out, listName))) {
-    throw new Error(
-      `${lost} The site in ${out} carries it: npm run published -- add ${out} puts it back. ${anew}`,
-    );
-  }
-  if (isCommitted(content)) {
-    throw new Error(`${lost} The last commit has it: git restore ${list} puts it back. ${anew}`);
-  }
 }
 
 /** The list with what is new at its end. */

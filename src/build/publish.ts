@@ -32,17 +32,17 @@ import {
   type NewList,
   newList,
   publishList,
-  refuseLostList,
   serveMovedFiles,
   writeNewList,
   writeRedirects,
 } from './addressList.ts';
 import { bundle } from './assets.ts';
-import { writeChanges } from './changeLog.ts';
+import { type NewLog, newLog, publishLog, writeNewLog } from './changeLog.ts';
 import { type FinishedFile, readSite } from './finishedSite.ts';
 import { isDiskFull } from './fullDisk.ts';
 import { globalInputsOf, lastBuild, linkFiles, noLastBuild, programHash, writeList } from './lastBuild.ts';
 import { clearLeftAside } from './leftAside.ts';
+import { refuseLostFiles } from './lostFiles.ts';
 import { oneAtATime } from './oneAtATime.ts';
 import { assertReplaceable, assertWritable, followed, outputFolder } from './outputFolder.ts';
 import { addOwnPages } from './ownPages.ts';
@@ -146,7 +146,7 @@ async function prepare(request: BuildRequest, out: string): Promise<BuildJob | n
     process.stderr.write('Nothing was built; the site is as it was.\n');
     return null;
   }
-  refuseLostList(content.dir, out, shownContent);
+  refuseLostFiles(content.dir, out, shownContent);
   const loaded = await assembled(content);
   const { records, catalogue: all } = loaded;
   assertOurs(out, all);
@@ -175,27 +175,32 @@ async function prepare(request: BuildRequest, out: string): Promise<BuildJob | n
 interface Finished {
   /** The list of addresses. */
   list: NewList | null;
+  /** The log of changes. */
+  log: NewLog | null;
   /** What is known of the files, for the next build. */
   kept: FileAside;
 }
 
 /** Looks the built site through and adds what follows from its pages. */
 async function finish(job: BuildJob, known: readonly FinishedFile[], { digests }: Plan): Promise<Finished> {
-  const { request, content, records, site, out, built, secrets, globalInputs } = job;
+  const { request, content, records, history, site, out, built, secrets, globalInputs } = job;
   const { all } = site;
   const links = linksOf(site);
   const scan = privacyScan(secrets, all);
   const { files, pages } = readSite(built, known, (file, bytes) => refusePrivate(scan, secrets, file, bytes));
   await writeSitemap(built, pages, links);
+  const isPublished = content.asOf === content.publishedOn;
   const addresses = checkAddresses(records.addresses, all, pages, {
-    day: { asOf: content.asOf, isPublished: content.asOf === content.publishedOn },
+    day: { asOf: content.asOf, isPublished },
     shownDir: secrets.shownContent,
   });
   const moved = serveMovedFiles(built, addresses, files.keys());
   writeRedirects(built, addresses, links, { files, moved });
   const list = newList(content.dir, request.leaveList ? [] : addresses.news);
   publishList(built, list);
-  return { list, kept: await writeList(out, globalInputs, digests, { files, notes: secrets.notes }) };
+  const log = newLog(content.dir, isPublished && !request.leaveList ? history.lines : []);
+  publishLog(built, log);
+  return { list, log, kept: await writeList(out, globalInputs, digests, { files, notes: secrets.notes }) };
 }
 
 /**
@@ -203,16 +208,15 @@ async function finish(job: BuildJob, known: readonly FinishedFile[], { digests }
  * but renaming is left to do. Returns how many addresses were listed.
  */
 async function publish(
-  { request, content, history, site, out, built }: BuildJob,
-  { list, kept }: Finished,
+  { content, site, out, built }: BuildJob,
+  { list, log, kept }: Finished,
 ): Promise<number> {
-  const isPublished = content.asOf === content.publishedOn && !request.leaveList;
   const written = [kept];
   try {
     const addresses = await writeNewList(content.dir, list);
     if (addresses !== null) written.unshift(addresses);
-    const log = await writeChanges(content.dir, isPublished ? history.lines : []);
-    if (log !== null) written.unshift(log);
+    const told = await writeNewLog(content.dir, log);
+    if (told !== null) written.unshift(told);
     // Whatever came to lie there during the build.
     assertOurs(out, site.all);
     await swapIn(built, out);

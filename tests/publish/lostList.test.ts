@@ -18,11 +18,13 @@ const script = join(root, 'scripts/published.ts');
 let scratch: string;
 let content: string;
 let list: string;
+let log: string;
 let out: string;
 beforeAll(() => {
   scratch = mkdtempSync(join(tmpdir(), 'leafdrop-list-'));
   content = join(scratch, 'content');
   list = join(content, 'addresses.csv');
+  log = join(content, 'changes.jsonl');
   out = join(scratch, 'out');
   writeSmallYard(content, 4);
 });
@@ -94,6 +96,19 @@ describe('the list of addresses', () => {
     expect(fingerprintOf(out)).toEqual(online);
   });
 
+  it('comes with a log of what was told, which is missed alike and put back from the site', () => {
+    const told = readFileSync(log, 'utf8');
+    expect(readFileSync(join(out, 'changes.jsonl'), 'utf8')).toBe(told);
+    rmSync(log);
+    const { status, stderr } = build();
+    expect(status).toBe(1);
+    expect(stderr).toContain('changes.jsonl is missing: the feeds would tell anew');
+    expect(stderr).toContain(`npm run published -- add ${out}`);
+    expect(existsSync(log)).toBe(false);
+    expect(run(script, ['add', out]).status).toBe(0);
+    expect(readFileSync(log, 'utf8')).toBe(told);
+  });
+
   it('is missed where the last commit has it, and begun by who asks for it', () => {
     const yard = join(scratch, 'yard');
     startRepository(yard);
@@ -156,6 +171,20 @@ describe('taking a lost list back from the site that is online', () => {
     expect(listed()).toBe(before);
     online = {};
     expect(await restore()).toMatchObject({ status: 0, said: expect.stringMatching(/is there/) });
+  });
+
+  it('takes the log of changes as well, and no page of the host in its stead', async () => {
+    const told = readFileSync(log, 'utf8');
+    rmSync(log);
+    online = { '/changes.jsonl': '<!doctype html>' };
+    expect((await restore()).status).toBe(0);
+    expect(existsSync(log)).toBe(false);
+    online = { '/changes.jsonl': told };
+    expect(await restore()).toMatchObject({
+      status: 0,
+      said: expect.stringMatching(/It was taken back from/),
+    });
+    expect(readFileSync(log, 'utf8')).toBe(told);
   });
 
   it('refuses where a yard is online without it or the host cannot be asked, and lets a first publication begin it', async () => {

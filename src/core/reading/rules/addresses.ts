@@ -71,6 +71,6 @@ export const addressRules = {
   'change-line': {
     level: 'error',
     title: 'The log of changes is written by the build alone.',
-    help: 'content/changes.jsonl keeps what the site has told of the list: each line is one change, as it was told. It is never typed by hand. Delete a line that was; if the file was cut off or mangled, take it back from an earlier version. Deleting the whole file starts it again: the feed then tells changes by their days in the records.',
+    help: 'content/changes.jsonl keeps what the site has told of the list: each line is one change, as it was told. It is never typed by hand. Delete a line that was; if the file was cut off or mangled, take it back from an earlier version. The site carries a copy: where the whole file is lost, "npm run published -- restore" takes it back.',
   },
 } as const satisfies Record<string, Rule>;
