@@ -1,6 +1,6 @@
 /** The plain value of a parsed YAML tree, and what records do not allow in one. */
 
-import { isAlias, isMap, isScalar, isSeq, type Node } from 'yaml';
+import { isAlias, isMap, isScalar, isSeq, type Node, type Scalar } from 'yaml';
 
 /** Something YAML allows and records do not, with its offset in the text. */
 export interface Finding {
@@ -20,7 +20,7 @@ export function plainValue(node: unknown, findings: Finding[]): unknown {
   }
   if (isScalar(node)) {
     noteProperties(node, findings);
-    return node.value;
+    return isDecimal(node) ? node.value : node.source;
   }
   if (isSeq(node)) {
     noteProperties(node, findings);
@@ -40,6 +40,11 @@ export function plainValue(node: unknown, findings: Finding[]): unknown {
     }
   }
   return value;
+}
+
+/** False for a number in another notation than that of ten, 0x10 or 0o17: nobody types it for a count, so it stays text, which is told. */
+function isDecimal({ format }: Scalar): boolean {
+  return format !== 'HEX' && format !== 'OCT';
 }
 
 /** A key's text as written; null when it is a list, a group, nothing, or an alias. */
