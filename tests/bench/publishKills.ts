@@ -15,7 +15,7 @@ import { writeMark } from '../../src/build/siteMark.ts';
 import { randomFromText } from '../../src/core/random.ts';
 import { fingerprintOf } from '../publish/smallYard.ts';
 
-const integrations = resolve(import.meta.dirname, '../../src/integrations');
+const buildFolder = resolve(import.meta.dirname, '../../src/build');
 
 export interface PublishKills {
   /** Kills of the publishing process alone, and with the process that swaps. */
@@ -49,7 +49,7 @@ const listText = (version: number) =>
 
 /** The step as a build takes it. */
 function program(finished: string, out: string, content: string, version: number): string {
-  const from = (name: string) => JSON.stringify(join(integrations, name));
+  const from = (name: string) => JSON.stringify(join(buildFolder, name));
   return `
     const { swapIn } = await import(${from('siteFolders.ts')});
     const { writeNewList } = await import(${from('addressList.ts')});

@@ -184,7 +184,7 @@ describe('the step that lists the addresses', () => {
     commitAll(home, 'Start');
     git(home, 'config', 'receive.denyCurrentBranch', 'ignore');
     // The program as a checkout has it: without packages.
-    for (const part of ['scripts', 'src/core', 'src/files.ts', 'src/integrations', 'package.json']) {
+    for (const part of ['scripts', 'src/core', 'src/files.ts', 'src/build', 'package.json']) {
       cpSync(join(root, part), join(home, part), { recursive: true });
     }
     commitAll(home, 'The program');
