@@ -30,9 +30,9 @@ export const careFigures = {
     low: 31,
     high: 60,
     unit: 'days at 50 F (10 C)',
-    standing: 'published',
+    standing: 'ours',
     source:
-      'HortScience 52(4):560, 2017: 4,096 to 7,928 growing degree hours for 20 pomegranates, at a steady 10 C by our sum; other species are taken to be alike.',
+      'Our working figure for every species: the need published for 20 pomegranates, 4,096 to 7,928 growing degree hours (HortScience 52(4):560, 2017), at a steady 10 C by our sum.',
     means: 'How long a tree that has had its winter takes to open its leaves in a cool bright place.',
   },
   moveInNights: {
@@ -136,9 +136,8 @@ export const careFigures = {
     low: 30,
     high: 45,
     unit: 'days',
-    standing: 'published',
-    source:
-      'Nursery Management, trade press, issue not noted: winter cover goes on 30 to 45 days after the first frost.',
+    standing: 'practice',
+    source: practice,
     means: 'When the ground is mulched for winter.',
   },
   mulchDepthCm: {

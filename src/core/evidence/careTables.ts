@@ -106,7 +106,7 @@ function watering(): EvidenceTable {
   const minnesota = rowsFrom(
     'University of Minnesota Extension: 25 to 30 % of the volume of the pot at a time',
   );
-  const beeson = rowsFrom('Beeson 2010, HortScience 45:1260: 1.3 litres a day at market size in 11.4 litres');
+  const beeson = rowsFrom('Beeson 2010, HortScience 45:1260: 1.3 liters a day at market size in 11.4 liters');
   const again = rowsFrom('The same sums worked separately from our rule', 'computed');
   const classes = ['#1', '#3', '#5', '#15'].map(litresOf);
   return {

@@ -84,9 +84,9 @@ function containers(): EvidenceTable {
   const nearest = (litres: number) => containerClasses[classifyLitres(litres).classIndex]!.name;
   return {
     id: 'containers',
-    title: 'Container classes in litres',
+    title: 'Container classes in liters',
     about:
-      'The trade counts pots in cubic inches. A pot written in litres gets the class that spans it, or the nearest one.',
+      'The trade counts pots in cubic inches. A pot written in liters gets the class that spans it, or the nearest one.',
     weak: 'The cubic inches are from memory of the standard and are to be verified before a claim that a size conforms to it.',
     rows: [
       ...classLitres.flatMap(([name, low, high]) => {

@@ -88,7 +88,7 @@ const byPattern = new Map<string, Format>(
         example(
           'bad-container',
           'a pot',
-          'a class such as "#1" or SP4, or litres such as 3 L',
+          'a class such as "#1" or SP4, or liters such as 3 L',
           guessContainer,
         ),
       ],

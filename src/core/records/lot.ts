@@ -24,7 +24,7 @@ const potting = z.strictObject({
   container: z
     .string()
     .regex(containerPattern)
-    .describe('The pot: "#1" (in quotes), SP4, or litres such as 3 L.'),
+    .describe('The pot: "#1" (in quotes), SP4, or liters such as 3 L.'),
 });
 
 export const writtenLot = z.strictObject({

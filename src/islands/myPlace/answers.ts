@@ -83,7 +83,8 @@ async function load(choice: Choice): Promise<PlaceAnswers> {
   const found = ownVerdicts(choice.own, file.basis, trees);
   if (!found.ok) throw new DatesProblem(found.problems);
   const { verdicts } = found;
-  return { on: cultivar => verdicts.get(cultivar) ?? null, travel, path, notes: found.notes };
+  const notes = [...found.notes, `The weeks in which trees are sent stay those of ${file.name}.`];
+  return { on: cultivar => verdicts.get(cultivar) ?? null, travel, path, notes };
 }
 
 const whenIdle: (then: () => void) => void =

@@ -19,6 +19,20 @@ function fillRows(answers: PlaceAnswers | null): void {
   }
 }
 
+const asBuilt = new WeakMap<Element, string>();
+
+/** How each form that is ready leaves for the place chosen; as the page was built for none. */
+function fillSent(answers: PlaceAnswers | null): void {
+  for (const slot of all('[data-sent]')) {
+    const built = asBuilt.get(slot) ?? slot.textContent;
+    asBuilt.set(slot, built);
+    const travel = answers?.travel;
+    const there = travel?.route ? travel.forms.find(({ form }) => form === slot.dataset.sent) : undefined;
+    if (travel === undefined) slot.textContent = built;
+    else slot.textContent = travel.route ? `Ready, ${there?.short ?? ''}` : 'Ready, not sent to your place';
+  }
+}
+
 function line(text: string, known: string): HTMLLIElement {
   const item = document.createElement('li');
   const standing = document.createElement('span');
@@ -131,5 +145,6 @@ function orderAlternatives(answers: PlaceAnswers | null): void {
 export function fillSlots(answers: PlaceAnswers | null): void {
   orderAlternatives(answers);
   fillRows(answers);
+  fillSent(answers);
   fillTrees(answers);
 }

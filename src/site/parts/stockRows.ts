@@ -15,8 +15,10 @@ export interface StockTableLook {
   href: (path: string) => string;
 }
 
-function lineCells({ formName, state, words, price }: StockLine): Html {
-  return html`<td class="form">${formName}</td><td class="when"><span class="state ${state}">${words}</span></td><td class="price">${price ?? '–'}</td>`;
+function lineCells({ form, formName, state, words, price }: StockLine): Html {
+  // What is ready leaves when the weather at both ends lets it: the words of a chosen place take the place of these.
+  const sent = state === 'ready' && html` data-sent="${form}"`;
+  return html`<td class="form">${formName}</td><td class="when"><span class="state ${state}"${sent}>${words}</span></td><td class="price">${price ?? '–'}</td>`;
 }
 
 /** Cells that stand once for all forms of a lot. */

@@ -79,7 +79,11 @@ export function climateAt(network: StationNetwork): ClimateAt {
     }
     const far = figuresFromFar(network, point);
     if (far === null) return { refused: found.refused };
-    const poor = `no station near: taken from stations ${Math.round(far.km)} km away and farther`;
+    const km = Math.round(far.km);
+    const poor =
+      km < 1
+        ? 'too few stations near for an error to be told'
+        : `too few stations near; the nearest that helped is ${km} km away`;
     return { years: weatherYears(far.figures, POINT_YEARS), poor };
   }
   return point => {

@@ -75,8 +75,8 @@ export const valueRules = {
   },
   'bad-container': {
     level: 'error',
-    title: 'A pot is a known class or a volume in litres.',
-    help: 'Write "#1" to "#25" in quotes, SP1 to SP5, or litres such as 3 L. A trade gallon is not a gallon of liquid: write the class or measure the litres.',
+    title: 'A pot is a known class or a volume in liters.',
+    help: 'Write "#1" to "#25" in quotes, SP1 to SP5, or liters such as 3 L. A trade gallon is not a gallon of liquid: write the class or measure the liters.',
   },
   'bad-format': {
     level: 'error',
