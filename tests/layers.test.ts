@@ -45,6 +45,7 @@ const layers: readonly { name: string; level: number; pattern: RegExp }[] = [
     level: 8,
     pattern: /^src\/(?:photos\/.*|(?:careYears|href|outlooks|photos|zipAreas)\.ts)$/,
   },
+  { name: 'listing', level: 10.5, pattern: /^src\/(?:listing|book)\// },
   { name: 'labels', level: 8.5, pattern: /^src\/labels\// },
   { name: 'views', level: 9, pattern: /^src\/(?:views|site)\// },
   { name: 'site', level: 10, pattern: /^src\/(?:pages|layouts|components|islands|styles|icons)\// },

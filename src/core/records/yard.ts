@@ -154,6 +154,14 @@ export const writtenYard = z.strictObject({
     .max(50_000)
     .optional()
     .describe('Most characters your video host takes below a video; 5,000 when left out.'),
+  listing_limit: z
+    .int()
+    .min(300)
+    .max(100_000)
+    .optional()
+    .describe(
+      'Most characters of the text npm run listing writes for one lot, for pasting elsewhere; no limit when left out.',
+    ),
   cartons: z.array(carton).min(1),
   parcel_rules: z.array(parcelRule).min(1),
   sending: writtenSending
@@ -231,6 +239,8 @@ export interface Yard {
   walkFreshDays: number;
   /** Most characters of the text below a video. */
   videoDescriptionLimit: number;
+  /** Most characters of the text for one lot; null: no limit. */
+  listingLimit: number | null;
   prices: PriceSettings;
   /** Private; null: no floor is kept. */
   costs: Costs | null;
@@ -298,6 +308,7 @@ export function normaliseYard(written: WrittenYard): Yard {
     ),
     walkFreshDays: written.walk_fresh_days,
     videoDescriptionLimit: written.video_description_limit ?? defaultDescriptionLimit,
+    listingLimit: written.listing_limit ?? null,
     prices: {
       series: prices.series,
       base: prices.base,
