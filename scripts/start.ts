@@ -2,7 +2,8 @@
 
 import { build } from '../src/build/publish.ts';
 import { basePath } from './basePath.ts';
-import { readFlags, runIfMain, UsageError } from './command.ts';
+import { readFlags, runIfMain } from './command.ts';
+import { portOf } from './port.ts';
 import { serve } from './serve.ts';
 
 const help = `Checks content/, builds the site and serves it on this machine.
@@ -10,16 +11,6 @@ const help = `Checks content/, builds the site and serves it on this machine.
   npm start
   npm start -- --as-of 2026-11-25 --port 4400 --base /orchard/
 `;
-
-const usualPort = 4321;
-
-function portOf(text: string | undefined): number {
-  const port = Number(text ?? usualPort);
-  if (!Number.isInteger(port) || port < 0 || port > 65_535) {
-    throw new UsageError(`"${text}" is no port; give a number from 0 to 65535.`);
-  }
-  return port;
-}
 
 async function main(words: string[]): Promise<number> {
   const { values } = readFlags(words, {

@@ -107,7 +107,7 @@ async function hashOfKept(folder: string, assets: Assets): Promise<string> {
   return hashOf(assets, await hashOfFiles(join(folder, assetsFolder), /./));
 }
 
-/** Removes all but the bundles used last, and what killed builds have left. */
+/** Removes all but the bundles used last. */
 async function forgetOldest(): Promise<void> {
   const used = await Promise.all(
     (await readdir(keptFolder)).map(async name => {
@@ -125,8 +125,10 @@ export async function bundle(bundling: Bundling): Promise<Bundle> {
   const folder = join(keptFolder, hashOf(bundling.program, bundling.base));
   const kept = bundling.afresh ? null : await keptBundle(folder);
   if (kept !== null) return kept;
-  const aside = join(keptFolder, `.aside-${process.pid}`);
+  const aside = join(keptFolder, '.aside');
   try {
+    // What a killed build has left: one build runs at a time.
+    await rm(aside, { recursive: true, force: true });
     await mkdir(aside, { recursive: true });
     const assets = await bundleInto(aside, bundling);
     const facts: Facts = { assets, bytes: await hashOfKept(aside, assets) };

@@ -5,6 +5,8 @@ import { build } from 'astro';
 import type { Generation } from './ownPages.ts';
 
 const { root, address, base, folder }: Generation = JSON.parse(process.argv[2]!);
+// The build that has started this process is gone.
+process.stdin.resume().on('end', () => process.exit());
 // A variable of this name, as some shells and test runners set it, would win over the base path in every link.
 delete process.env.BASE_URL;
 try {
@@ -23,3 +25,4 @@ try {
   process.stderr.write(`${problem instanceof Error ? problem.message : String(problem)}\n`);
   process.exitCode = 1;
 }
+process.stdin.destroy();

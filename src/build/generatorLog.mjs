@@ -5,6 +5,8 @@
 
 const colors = new RegExp(`${String.fromCharCode(27)}\\[[0-9;]*m`, 'g');
 
+const traceLines = /\n\s+at .*/g;
+
 /** Label of what the bundler says. */
 const bundler = 'vite';
 
@@ -13,7 +15,8 @@ export function logDestination() {
   return {
     /** @param {{ label: string | null, level: string, message: string }} event */
     write({ label, level, message }) {
-      const text = message.replace(colors, '').trimEnd();
+      const plain = message.replace(colors, '').trimEnd();
+      const text = process.env.LEAFDROP_TRACE ? plain : plain.replace(traceLines, '');
       if (level === 'error') process.exitCode = 1;
       // The bundler's remarks, such as how long its plug-ins took on a busy machine, are for whoever changes the program.
       const isRemark = level === 'warn' && label === bundler && !process.env.LEAFDROP_TRACE;

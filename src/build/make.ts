@@ -21,7 +21,8 @@ export interface MakerInput {
 /** Makes the files of some routes, and says what there is to know of each; a file that is not to be is left out. */
 export type Maker = (files: readonly string[]) => Promise<FinishedFile[]>;
 
-function bytesOf(made: Exclude<Made, null>, site: Site): Buffer {
+/** The bytes of a file; a page gets the base layout around it. */
+export function bytesOf(made: Exclude<Made, null>, site: Site): Buffer {
   if (typeof made === 'string') return Buffer.from(made);
   if (made instanceof Uint8Array) return Buffer.from(made.buffer, made.byteOffset, made.byteLength);
   return Buffer.from('from' in made ? redirectPage(made, linksOf(site)) : documentOf(made, site));

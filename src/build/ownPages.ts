@@ -45,7 +45,8 @@ async function filesBelow(folder: string): Promise<string[]> {
 async function generate(generation: Generation, asOf: string): Promise<void> {
   const child = spawn(process.execPath, [...process.execArgv, generator, JSON.stringify(generation)], {
     cwd: generation.root,
-    stdio: ['ignore', 'ignore', 'pipe'],
+    // Its input ends with this process, and it ends with its input, however this one is killed.
+    stdio: ['pipe', 'ignore', 'pipe'],
     env: {
       ...process.env,
       AS_OF: asOf,
@@ -84,8 +85,10 @@ export async function addOwnPages({ root, built, asOf, address, base }: OwnPages
   const sources = await filesBelow(join(root, 'src/pages'));
   if (sources.length === 0) return;
   // In the project, whatever the output folder is: the generator moves files between its folders as if they were on one disk.
-  const folder = resolve(root, '.build/own-pages', String(process.pid));
+  const folder = resolve(root, '.build/own-pages');
   try {
+    // What a killed build has left: one build runs at a time.
+    await rm(folder, { recursive: true, force: true });
     await mkdir(folder, { recursive: true });
     await generate({ root, address, base, folder }, asOf);
     const site = join(folder, 'site');
