@@ -64,7 +64,11 @@ describe('a page that a yard adds', () => {
     const before = fingerprintOf(out);
     const refusals: [string, string, RegExp][] = [
       ['wrong.astro', '---\nthrow new Error("no such tree");\n---\n<p>x</p>', /no such tree/],
-      ['stock/index.astro', '<p>mine</p>', /a page of src\/pages\/ makes stock\/index\.html, and the program/],
+      [
+        'stock/index.astro',
+        '<p>mine</p>',
+        /a page of src\/pages\/ makes stock\/index\.html, and the program/,
+      ],
     ];
     for (const [name, source, said] of refusals) {
       const path = join(project, 'src/pages', name);
