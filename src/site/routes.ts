@@ -6,8 +6,12 @@ import { climateRoutes } from './pages/climates/routes.ts';
 import { compareRoutes } from './pages/compare/routes.ts';
 import { cultivarRoutes } from './pages/cultivars/routes.ts';
 import { guideRoutes } from './pages/guides/routes.ts';
+import { homeRoutes } from './pages/home/routes.ts';
+import { howWeKnowRoutes } from './pages/how-we-know/routes.ts';
 import { lotRoutes } from './pages/lots/routes.ts';
 import { myPlaceRoutes } from './pages/my-place/routes.ts';
+import { notFoundRoutes } from './pages/not-found/routes.ts';
+import { orderingRoutes } from './pages/ordering/routes.ts';
 import { placeRoutes } from './pages/places/routes.ts';
 import { searchRoutes } from './pages/search/routes.ts';
 import { stockRoutes } from './pages/stock/routes.ts';
@@ -17,6 +21,7 @@ import type { Site } from './site.ts';
 
 /** The routes of each chapter. Those whose making takes longest come first. */
 const chapters: readonly ((site: Site) => Route[])[] = [
+  howWeKnowRoutes,
   placeRoutes,
   climateRoutes,
   stockRoutes,
@@ -28,6 +33,9 @@ const chapters: readonly ((site: Site) => Route[])[] = [
   compareRoutes,
   guideRoutes,
   videoRoutes,
+  homeRoutes,
+  orderingRoutes,
+  notFoundRoutes,
   fileRoutes,
 ];
 

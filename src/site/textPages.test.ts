@@ -12,7 +12,7 @@ import { outlooksFor } from '../outlooks.ts';
 import { siteLinks } from '../outputs/siteLinks.ts';
 import type { Page, PageContext } from './page.ts';
 import { cultivarPage } from './pages/cultivars/cultivarPage.ts';
-import { guidePage } from './pages/guides/guidePage.ts';
+import { guideAtPlacePage } from './pages/guides/guideAtPlacePage.ts';
 import { guidesAtPlaces } from './pages/guides/guideSubject.ts';
 import { lotPage } from './pages/lots/lotPage.ts';
 
@@ -46,7 +46,7 @@ const cultivars = await Promise.all(all.cultivars.map(entry => cultivarPage(all,
 const guides = await Promise.all(
   guidesAtPlaces(all).map(async at => {
     const years = await careYears(all, at.species);
-    return guidePage(all, at, years.get(at.place.id)!, tools);
+    return guideAtPlacePage(all, at, years.get(at.place.id)!, tools);
   }),
 );
 

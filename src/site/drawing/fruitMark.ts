@@ -7,5 +7,9 @@ export function fruitMarkHtml(
   { symbol, colours, width, height }: FruitMark,
   href: (path: string) => string,
 ): Html {
-  return html`<svg class="fruit ${colours}" width="${width}" height="${height}" aria-hidden="true"><use href="${`${href(fruitMarksPath)}#${symbol}`}"></use></svg>`;
+  return html`
+    <svg class="fruit ${colours}" width="${width}" height="${height}" aria-hidden="true">
+      <use href="${href(fruitMarksPath)}#${symbol}"></use>
+    </svg>
+  `;
 }

@@ -2,7 +2,7 @@
 
 import type { CultivarEntry } from '../../core/catalogue.ts';
 import { comparePath } from '../addresses/paths.ts';
-import { type Html, html } from '../html.ts';
+import { attribute, type Html, html, safeHtml } from '../html.ts';
 import { oncePer } from '../memo.ts';
 import { fruitSizeInWords } from '../words/measures.ts';
 import { type DrawnPlate, drawnPlate } from './plate/drawn.ts';
@@ -10,8 +10,8 @@ import { fruitKind } from './plate/kinds.ts';
 import { barInWords, canvasOf, largeScale } from './plate.ts';
 
 export function plateHtml({ attributes, markup }: DrawnPlate): Html {
-  const written = Object.entries(attributes).map(([name, value]) => html` ${name}="${value}"`);
-  return html`<svg${written}>${{ html: markup }}</svg>`;
+  const written = Object.entries(attributes).map(([name, value]) => attribute(name, String(value)));
+  return html`<svg${written}>${safeHtml(markup)}</svg>`;
 }
 
 type Shown = Pick<CultivarEntry, 'cultivar' | 'species'>;
@@ -21,7 +21,15 @@ function figure({ cultivar, species }: Shown, href: (path: string) => string): H
   const kind = fruitKind(species.botanical, fruit);
   const canvas = canvasOf(fruit, kind);
   const drawn = drawnPlate(id, fruit, kind, largeScale(canvas), canvas);
-  return html`<figure class="plate-figure">${plateHtml(drawn)}<figcaption>Drawn from the traits, ${fruitSizeInWords(fruit.lengthMm, fruit.widthMm)}. The bar is ${barInWords}. <a href="${href(comparePath)}?c=${id}">Compare <bdi>${name}</bdi> with others</a></figcaption></figure>`;
+  return html`
+    <figure class="plate-figure">
+      ${plateHtml(drawn)}
+      <figcaption>
+        Drawn from the traits, ${fruitSizeInWords(fruit.lengthMm, fruit.widthMm)}. The bar is ${barInWords}.
+        <a href="${href(comparePath)}?c=${id}">Compare <bdi>${name}</bdi> with others</a>
+      </figcaption>
+    </figure>
+  `;
 }
 
 const figures = oncePer((href: (path: string) => string) =>

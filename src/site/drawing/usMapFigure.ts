@@ -24,7 +24,24 @@ export function usMap({ title, words, dots }: UsMapLook, href: (path: string) =>
     .filter(level => dots.some(dot => dot.level === level))
     .map(
       level =>
-        html`<li><svg viewBox="0 0 32 32" aria-hidden="true"><circle class="${level}" cx="16" cy="16" r="${radiusOf(level)}"/></svg> ${levelWords[level]}</li>`,
+        html`
+          <li>
+            <svg viewBox="0 0 32 32" aria-hidden="true"><circle class="${level}" cx="16" cy="16" r="${radiusOf(level)}"/></svg>
+            ${levelWords[level]}
+          </li>
+        `,
     );
-  return html`<figure class="us-map"><svg viewBox="0 0 ${MAP_WIDTH} ${MAP_HEIGHT}" role="img" aria-labelledby="map-title map-words"><title id="map-title">${title}</title><desc id="map-words">${words}</desc><use href="${href('/map/states.svg')}#states"/>${circles}</svg><figcaption><ul class="keys">${keys}</ul></figcaption></figure>`;
+  return html`
+    <figure class="us-map">
+      <svg viewBox="0 0 ${MAP_WIDTH} ${MAP_HEIGHT}" role="img" aria-labelledby="map-title map-words">
+        <title id="map-title">${title}</title>
+        <desc id="map-words">${words}</desc>
+        <use href="${href('/map/states.svg')}#states"/>
+        ${circles}
+      </svg>
+      <figcaption>
+        <ul class="keys">${keys}</ul>
+      </figcaption>
+    </figure>
+  `;
 }

@@ -8,11 +8,18 @@ import { hazardWords, standingInWords } from '../words/words.ts';
 
 function hazards(species: Species): Html {
   if (species.hazards.length === 0) {
-    return html`<p>We know of nothing in ${speciesName(species)} that hurts people or pets who handle it with ordinary care.</p>`;
+    return html`
+      <p>We know of nothing in ${speciesName(species)} that hurts people or pets who handle it with ordinary care.</p>
+    `;
   }
   const items = species.hazards.map(
     ({ to, caution, standing, source }) =>
-      html`<li><strong>${hazardWords[to]}:</strong> ${caution} <span class="standing">(${standingInWords(standing, source)})</span></li>`,
+      html`
+        <li>
+          <strong>${hazardWords[to]}:</strong> ${caution}
+          <span class="standing">(${standingInWords(standing, source)})</span>
+        </li>
+      `,
   );
   return html`<ul class="reasons">${items}</ul>`;
 }
@@ -20,5 +27,12 @@ function hazards(species: Species): Html {
 /** Written once for each species. */
 export const cautions = oncePer(
   (species: Species): Html =>
-    html`<section aria-labelledby="care-taken"><h2 id="care-taken">Take care</h2>${hazards(species)}<h3>Moving it</h3><p>${species.movement} The rules of your own plant health authority decide, and they change.</p></section>`,
+    html`
+      <section aria-labelledby="care-taken">
+        <h2 id="care-taken">Take care</h2>
+        ${hazards(species)}
+        <h3>Moving it</h3>
+        <p>${species.movement} The rules of your own plant health authority decide, and they change.</p>
+      </section>
+    `,
 );

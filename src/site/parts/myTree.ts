@@ -10,7 +10,18 @@ import { oncePer } from '../memo.ts';
  * other ways. A page with it needs the scripts of my place. `asks` is what the place is asked for: `How each lot does where you are`.
  */
 export function myPlaceLine(asks: string, href: (path: string) => string): Html {
-  return html`<div class="my-line" data-mine-line><p data-mine-words>${asks}:</p><form action="${href(myPlacePath)}" method="get"><label for="mine-zip">US ZIP code</label> <input id="mine-zip" name="zip" type="text" inputmode="numeric" maxlength="5" size="5" autocomplete="postal-code"> <button type="submit">Show</button> <a href="${href(myPlacePath)}">or choose otherwise</a></form><p class="my-status" role="status" data-mine-status></p></div>`;
+  return html`
+    <div class="my-line" data-mine-line>
+      <p data-mine-words>${asks}:</p>
+      <form action="${href(myPlacePath)}" method="get">
+        <label for="mine-zip">US ZIP code</label>
+        <input id="mine-zip" name="zip" type="text" inputmode="numeric" maxlength="5" size="5" autocomplete="postal-code">
+        <button type="submit">Show</button>
+        <a href="${href(myPlacePath)}">or choose otherwise</a>
+      </form>
+      <p class="my-status" role="status" data-mine-status></p>
+    </div>
+  `;
 }
 
 const fields = [
@@ -27,9 +38,31 @@ interface Shown {
 
 function section({ id, name }: Shown, href: (path: string) => string): Html {
   const facts = fields.map(
-    ({ field, label }) => html`<div><dt>${label}</dt><dd data-field="${field}">–</dd></div>`,
+    ({ field, label }) => html`
+      <div>
+        <dt>${label}</dt>
+        <dd data-field="${field}">–</dd>
+      </div>
+    `,
   );
-  return html`<section class="stacked my-tree" aria-labelledby="yours" data-mine-tree="${id}"><h2 id="yours">At your place</h2>${myPlaceLine(`How ${name} does where you are, and when it can travel there`, href)}<noscript><p>Scripts are off in this browser, so this part stays empty. The page of the <a href="${href(placesPath)}">place</a> most like yours says the same.</p></noscript><dl class="facts">${facts}</dl><p><a href="${href(guidesPath)}" data-field="care">How to care for it there</a></p><details><summary>Why</summary><div data-field="why"><p>Choose a place first.</p></div></details></section>`;
+  return html`
+    <section class="stacked my-tree" aria-labelledby="yours" data-mine-tree="${id}">
+      <h2 id="yours">At your place</h2>
+      ${myPlaceLine(`How ${name} does where you are, and when it can travel there`, href)}
+      <noscript>
+        <p>
+          Scripts are off in this browser, so this part stays empty. The page of the <a href="${href(placesPath)}">place</a> most like yours
+          says the same.
+        </p>
+      </noscript>
+      <dl class="facts">${facts}</dl>
+      <p><a href="${href(guidesPath)}" data-field="care">How to care for it there</a></p>
+      <details>
+        <summary>Why</summary>
+        <div data-field="why"><p>Choose a place first.</p></div>
+      </details>
+    </section>
+  `;
 }
 
 const sections = oncePer((href: (path: string) => string) =>

@@ -1,7 +1,7 @@
 /** A photograph in several widths and formats, whole, on a few pixels of itself until it is there. */
 
 import type { Photo } from '../../core/records/common.ts';
-import { type Html, html } from '../html.ts';
+import { attribute, type Html, html } from '../html.ts';
 import type { PageContext } from '../page.ts';
 import { photoOnPage } from './photoOnPage.ts';
 
@@ -18,6 +18,14 @@ export async function photoFigure(
   const sources = published.sources.map(
     ({ type, variants }) => html`<source type="${type}" srcset="${set(variants)}" sizes="${sizes}">`,
   );
-  const priority = first && html` fetchpriority="high"`;
-  return html`<figure class="photo"><img class="placeholder" src="${published.placeholder}" alt="" width="${width}" height="${height}"><picture>${sources}<img src="${href(published.fallback)}" alt="${alt}" width="${width}" height="${height}" loading="${first ? 'eager' : 'lazy'}"${priority} decoding="async"></picture></figure>`;
+  const loading = first ? 'eager' : 'lazy';
+  const priority = attribute('fetchpriority', first && 'high');
+  return html`
+    <figure class="photo">
+      <img class="placeholder" src="${published.placeholder}" alt="" width="${width}" height="${height}"><picture>
+        ${sources}
+        <img src="${href(published.fallback)}" alt="${alt}" width="${width}" height="${height}" loading="${loading}"${priority} decoding="async">
+      </picture>
+    </figure>
+  `;
 }

@@ -17,7 +17,12 @@ export function reasonItems(because: readonly Reason[]): Html {
 export function whyItems(answers: readonly Why[]): Html {
   return html`${answers.map(
     ({ question, answer, because }) =>
-      html`<div><dt>${question} <span>${answer}</span></dt><dd><ul class="reasons">${reasonItems(because)}</ul></dd></div>`,
+      html`
+        <div>
+          <dt>${question} <span>${answer}</span></dt>
+          <dd>${reasonList(because)}</dd>
+        </div>
+      `,
   )}`;
 }
 

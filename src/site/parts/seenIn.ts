@@ -8,7 +8,17 @@ export function seenInVideos(mentions: readonly Mention[], href: (path: string) 
   if (mentions.length === 0) return html``;
   const items = mentions.map(
     ({ path, chapter, video, time, date }) =>
-      html`<li><a href="${href(path)}">${chapter}</a><p class="soft">${video}, at ${time}. Video of ${date}.</p></li>`,
+      html`
+        <li>
+          <a href="${href(path)}">${chapter}</a>
+          <p class="soft">${video}, at ${time}. Video of ${date}.</p>
+        </li>
+      `,
   );
-  return html`<section class="unprinted" aria-labelledby="seen-in"><h2 id="seen-in">Seen in</h2><ul class="found">${items}</ul></section>`;
+  return html`
+    <section class="unprinted" aria-labelledby="seen-in">
+      <h2 id="seen-in">Seen in</h2>
+      <ul class="found">${items}</ul>
+    </section>
+  `;
 }

@@ -6,6 +6,26 @@ import { type StockTableLook, stockBodies } from './stockRows.ts';
 
 export function stockTable(caption: string, rows: readonly StockRow[], look: StockTableLook): Html {
   const named = look.under !== 'cultivar';
-  const traits = named && html`<th scope="col">Flavour</th><th scope="col">Ripens</th>`;
-  return html`<table class="stock folds ${named ? 'full' : 'short'}"><caption class="unseen">${caption}</caption><thead><tr><th scope="col">${named ? 'Cultivar and lot' : 'Lot'}</th>${traits}<th scope="col">Size</th><th scope="col">Form</th><th scope="col">Ready</th><th scope="col" class="price">Price</th></tr></thead>${stockBodies(rows, look)}</table>`;
+  const traits =
+    named &&
+    html`
+    <th scope="col">Flavour</th>
+    <th scope="col">Ripens</th>
+  `;
+  return html`
+    <table class="stock folds ${named ? 'full' : 'short'}">
+      <caption class="unseen">${caption}</caption>
+      <thead>
+        <tr>
+          <th scope="col">${named ? 'Cultivar and lot' : 'Lot'}</th>
+          ${traits}
+          <th scope="col">Size</th>
+          <th scope="col">Form</th>
+          <th scope="col">Ready</th>
+          <th scope="col" class="price">Price</th>
+        </tr>
+      </thead>
+      ${stockBodies(rows, look)}
+    </table>
+  `;
 }

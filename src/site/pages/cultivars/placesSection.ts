@@ -14,14 +14,27 @@ type Href = (path: string) => string;
 
 function atPlace(name: string, verdict: PlaceVerdictWithReasons, href: Href): Html {
   const { place, level, words, ripens, because, change } = verdict;
-  return html`<section class="at-place" aria-label="${name} at ${place.name}"><p class="name"><a href="${href(place.path)}"><bdi>${place.name}</bdi></a> <span>${place.where}; ${place.kind}</span></p><p class="verdict">${levelMark(level, words)}</p><p class="ripens">${ripens}</p><details><summary>Why<span class="unseen">, at ${place.name}</span></summary>${toldHtml(because, change)}</details></section>`;
+  return html`
+    <section class="at-place" aria-label="${name} at ${place.name}">
+      <p class="name"><a href="${href(place.path)}"><bdi>${place.name}</bdi></a> <span>${place.where}; ${place.kind}</span></p>
+      <p class="verdict">${levelMark(level, words)}</p>
+      <p class="ripens">${ripens}</p>
+      <details>
+        <summary>Why<span class="unseen">, at ${place.name}</span></summary>
+        ${toldHtml(because, change)}
+      </details>
+    </section>
+  `;
 }
 
 /** What the row of a place says whatever the cultivar. */
 const placeCells = oncePer((href: Href) =>
   oncePer(
     (place: ToldPlace): Html =>
-      html`<th scope="row"><a href="${href(place.path)}"><bdi>${place.name}</bdi></a> <span class="soft">${place.where}</span></th><td>${place.kind}</td>`,
+      html`
+        <th scope="row"><a href="${href(place.path)}"><bdi>${place.name}</bdi></a> <span class="soft">${place.where}</span></th>
+        <td>${place.kind}</td>
+      `,
   ),
 );
 
@@ -30,12 +43,39 @@ function groupTable({ level, words, places }: LevelGroup, href: Href): Html {
   const rows = places.map(
     ({ place, ripens }: PlaceVerdict) => html`<tr>${cells(place)}<td>${ripens}</td></tr>`,
   );
-  return html`<h3>${levelMark(level, words)}</h3><table class="ruled by-verdict"><caption class="unseen">${words}: places, their climate and when it ripens there</caption><thead><tr><th scope="col">Place</th><th scope="col">Winter, season, summer, air</th><th scope="col">First ripe fruit</th></tr></thead><tbody>${rows}</tbody></table>`;
+  return html`
+    <h3>${levelMark(level, words)}</h3>
+    <table class="ruled by-verdict">
+      <caption class="unseen">${words}: places, their climate and when it ripens there</caption>
+      <thead>
+        <tr>
+          <th scope="col">Place</th>
+          <th scope="col">Winter, season, summer, air</th>
+          <th scope="col">First ripe fruit</th>
+        </tr>
+      </thead>
+      <tbody>${rows}</tbody>
+    </table>
+  `;
 }
 
-export function cultivarPlacesHtml(name: string, where: CultivarPlaces, href: Href): Html {
+export function placesSection(name: string, where: CultivarPlaces, href: Href): Html {
   const { spread, groups, dots, count } = where;
   const sentence = placesSentence(where);
   const map = usMap({ title: `Where ${name} does what in the United States`, words: sentence, dots }, href);
-  return html`<section aria-labelledby="where"><h2 id="where">Where it does what</h2><p>${sentence} <a href="${href(climatesPath)}">Kinds of climate</a></p>${levelWordsHtml}<div class="halves">${map}<div>${spread.map(verdict => atPlace(name, verdict, href))}</div></div><details><summary>All ${countInWords(count, 'place')} by verdict</summary>${groups.map(group => groupTable(group, href))}</details></section>`;
+  return html`
+    <section aria-labelledby="where">
+      <h2 id="where">Where it does what</h2>
+      <p>${sentence} <a href="${href(climatesPath)}">Kinds of climate</a></p>
+      ${levelWordsHtml}
+      <div class="halves">
+        ${map}
+        <div>${spread.map(verdict => atPlace(name, verdict, href))}</div>
+      </div>
+      <details>
+        <summary>All ${countInWords(count, 'place')} by verdict</summary>
+        ${groups.map(group => groupTable(group, href))}
+      </details>
+    </section>
+  `;
 }

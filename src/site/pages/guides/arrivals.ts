@@ -17,8 +17,18 @@ export interface ArrivalsLook {
 }
 
 function monthsHtml({ heading, spans }: ArrivalViews['months'][number]): Html {
-  const items = spans.map(({ months, words }) => html`<div><dt>${months}</dt><dd>It ${words}.</dd></div>`);
-  return html`<p class="subhead">${heading}</p><dl class="facts">${items}</dl>`;
+  const items = spans.map(
+    ({ months, words }) => html`
+    <div>
+      <dt>${months}</dt>
+      <dd>It ${words}.</dd>
+    </div>
+  `,
+  );
+  return html`
+    <p class="subhead">${heading}</p>
+    <dl class="facts">${items}</dl>
+  `;
 }
 
 export function arrivals(
@@ -27,7 +37,20 @@ export function arrivals(
 ): Html {
   const ofForms = forms.map(
     ({ form, name, because, tasks }) =>
-      html`<h4 id="${form}">${name}</h4>${taskList(tasks)}${because !== '' && html`<p class="standing unprinted">${because}</p>`}<p class="unprinted"><a href="${href(arrivalCalendarPath(guide, place, form))}" type="text/calendar">Take all of its first 18 months into your own calendar</a> (iCalendar file).</p>`,
+      html`
+        <h4 id="${form}">${name}</h4>
+        ${taskList(tasks)}${because !== '' && html`<p class="standing unprinted">${because}</p>`}
+        <p class="unprinted">
+          <a href="${href(arrivalCalendarPath(guide, place, form))}" type="text/calendar">Take all of its first 18 months into your own calendar</a>
+          (iCalendar file).
+        </p>
+      `,
   );
-  return html`<h3 id="by-month">By the month it arrives</h3>${months.map(monthsHtml)}<h3 id="day-by-day">If it arrived on ${dayInWords(asOf)}</h3><p>The first days of a new ${species} that arrives on the day of this catalogue and is to live in the ground where it can.</p>${taskList(shared)}${ofForms}`;
+  return html`
+    <h3 id="by-month">By the month it arrives</h3>
+    ${months.map(monthsHtml)}
+    <h3 id="day-by-day">If it arrived on ${dayInWords(asOf)}</h3>
+    <p>The first days of a new ${species} that arrives on the day of this catalogue and is to live in the ground where it can.</p>
+    ${[taskList(shared), ...ofForms]}
+  `;
 }

@@ -1,6 +1,7 @@
 /** Figures of the species a guide speaks of. */
 
 import { type Html, html } from '../../html.ts';
+import { scrollFrame } from '../../parts/scrollFrame.ts';
 import type { SpeciesTable } from './speciesTable.ts';
 
 export function speciesFigures({ headings, rows }: SpeciesTable): Html {
@@ -9,7 +10,29 @@ export function speciesFigures({ headings, rows }: SpeciesTable): Html {
     const figures = cells.map(
       ({ figure, known }) => html`<td>${figure} <span class="soft meaning">${known}</span></td>`,
     );
-    return html`<tr><th scope="row">${species}</th>${figures}</tr>`;
+    return html`
+      <tr>
+        <th scope="row">${species}</th>
+        ${figures}
+      </tr>
+    `;
   });
-  return html`<section aria-labelledby="species"><h2 id="species">Figures by species</h2><section class="scroll" aria-label="Table of figures by species" tabindex="0"><table class="ruled species-figures"><caption>Our figure: no trial was found</caption><thead><tr><th scope="col">Species</th>${heads}</tr></thead><tbody>${lines}</tbody></table></section></section>`;
+  const table = html`
+    <table class="ruled species-figures">
+      <caption>Our figure: no trial was found</caption>
+      <thead>
+        <tr>
+          <th scope="col">Species</th>
+          ${heads}
+        </tr>
+      </thead>
+      <tbody>${lines}</tbody>
+    </table>
+  `;
+  return html`
+    <section aria-labelledby="species">
+      <h2 id="species">Figures by species</h2>
+      ${scrollFrame('Table of figures by species', table)}
+    </section>
+  `;
 }

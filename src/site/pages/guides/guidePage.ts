@@ -1,89 +1,120 @@
-/** The page of a guide for a place: its text with the dates of the place, and its calendar. */
+/** A guide that is for no place: for any reader, and for one form of one species, where the pages of lots and cultivars lead. */
 
-import type { CareYear } from '../../../core/care/careYear.ts';
+import { placesPart } from '../../../core/care/guideHeadings.ts';
 import type { Catalogue } from '../../../core/catalogue.ts';
-import { dayInWords } from '../../../core/days.ts';
-import { guidePath, guidesPath, placeCalendarPath, placeGuidePath } from '../../addresses/guidePaths.ts';
-import { howWeKnowPath, placePath } from '../../addresses/paths.ts';
+import type { Form } from '../../../core/records/common.ts';
+import type { Guide } from '../../../core/records/guide.ts';
+import type { Species } from '../../../core/records/species.ts';
+import { arrivalPath, guidePath, guidesPath } from '../../addresses/guidePaths.ts';
 import { type Html, html } from '../../html.ts';
 import type { Page, PageContext } from '../../page.ts';
 import { crumbs } from '../../parts/crumbs.ts';
-import { classInWords } from '../../words/placeClasses.ts';
+import { movedPartLines } from '../../parts/movedParts.ts';
+import { seenInVideos } from '../../parts/seenIn.ts';
 import { unitsIn } from '../../words/units.ts';
-import { nameAndWhereabouts, whereabouts } from '../places/place.ts';
+import { formMeanings, formWords, lowerFirst } from '../../words/words.ts';
 import { speciesName } from '../stock/stock.ts';
-import { arrivals } from './arrivals.ts';
+import { seenIn } from '../videos/seenIn.ts';
 import { speciesFigures } from './figures.ts';
-import { placeGuideLines } from './guideList.ts';
-import { type GuideAtPlace, speciesOf } from './guideSubject.ts';
-import { type PlaceGuideView, placeGuide } from './guideViews.ts';
+import { guidePlaces } from './guideList.ts';
+import { speciesOf } from './guideSubject.ts';
+import { formGuide, generalGuide, movedParts } from './guideViews.ts';
 import { guideJumps } from './jumps.ts';
 import { guideLine } from './line.ts';
-import { guideLinks } from './links.ts';
 import { speciesTable } from './speciesTable.ts';
-import { taskList } from './tasks.ts';
 
 type Href = (path: string) => string;
 
-function about(all: Catalogue, { guide, place, species }: GuideAtPlace, year: CareYear, href: Href): Html {
-  const others =
-    speciesOf(all, guide).length > 1 &&
-    html` Dates that depend on the species are those of ${speciesName(species)}. <a class="unprinted" href="${href(placePath(place.id))}#species-dates">The days of other species</a>`;
-  const where = whereabouts(place);
-  return html`<p class="guide-about">For <a href="${href(placePath(place.id))}">${place.name}</a>${where === '' ? '' : `, ${where}`}: ${classInWords(year.placeClass)}.${others}</p>`;
+const placesJump = { id: placesPart, text: 'With the dates of your place' };
+
+/** Every place a guide can be read for; `fragment` is the part of those pages that the links lead to. */
+function placesSection(all: Catalogue, guide: Guide, fragment: string, href: Href): Html {
+  const groups = guidePlaces(all, guide).map(({ heading, links }) => {
+    const items = links.map(
+      ({ path, name }) => html`<li><a href="${href(path)}${fragment}">${name}</a></li>`,
+    );
+    return html`
+      <details>
+        <summary>${heading}</summary>
+        <ul class="columns">${items}</ul>
+      </details>
+    `;
+  });
+  return html`
+    <section class="guide-places" aria-labelledby="${placesPart}">
+      <h2 id="${placesPart}">With the dates of your place</h2>
+      <p>
+        Choose the place nearest to you and of your height above the sea. The guide then gives its own dates and leaves out what cannot
+        happen there.
+      </p>
+      ${groups}
+    </section>
+  `;
 }
 
-function potOnlyNotice({ words, known }: NonNullable<PlaceGuideView['potOnly']>): Html {
-  return html`<div class="notice"><p><strong>${words}</strong></p><p class="standing">${known}</p></div>`;
-}
-
-function calendarSection(
-  { asOf }: Catalogue,
-  { guide, place, species }: GuideAtPlace,
-  view: PlaceGuideView,
-  href: Href,
-): Html {
-  const dated =
-    view.tasks.length > 0 &&
-    html`<p>For 18 months from ${dayInWords(asOf)}, drawn from simulated years of this climate. <span class="unprinted"><a href="${href(howWeKnowPath)}">How far they can be trusted</a>. <a href="${href(placeCalendarPath(guide.id, place.id))}" type="text/calendar">Take it into your own calendar</a> (iCalendar file).</span></p>${taskList(view.tasks)}`;
-  const look = { guide: guide.id, place: place.id, species: speciesName(species), asOf, href };
-  const undated = view.withoutDates !== null && html`<p>${view.withoutDates}</p>`;
-  return html`<section class="guide-calendar" aria-labelledby="calendar"><h2 id="calendar">Calendar for ${place.name}</h2>${undated}${dated}${view.arrivals && arrivals(view.arrivals, look)}</section>`;
-}
-
-function othersSection(all: Catalogue, { guide, place }: GuideAtPlace, href: Href): Html {
-  const lines = placeGuideLines(all, place.id, guide.id);
-  if (lines.length === 0) return html``;
-  return html`<section class="unprinted" aria-labelledby="others"><h2 id="others">Other guides for ${place.name}</h2>${guideLinks(lines, href)}</section>`;
-}
-
-/** The page of a guide at a place of the catalogue; `year` is that of the species there. */
-export function guidePage(
-  all: Catalogue,
-  at: GuideAtPlace,
-  year: CareYear,
-  { links }: Pick<PageContext, 'links'>,
-): Page {
-  const { guide, place } = at;
+/** A guide for any reader. */
+export function guidePage(all: Catalogue, guide: Guide, { links }: PageContext): Page {
   const { href } = links;
+  const path = guidePath(guide.id);
+  const text = generalGuide(all, guide, href);
+  const figures = speciesTable(guide, speciesOf(all, guide), unitsIn(all.home.country));
+  return {
+    title: guide.title,
+    description: guide.summary,
+    path,
+    scripts: ['follow'],
+    styles: ['guidePrint'],
+    main: html`
+      ${crumbs([{ path: guidesPath, name: 'Guides' }], guide.title, links)}
+      <h1>${guide.title}</h1>
+      <p class="standfirst">${guide.summary}</p>
+      ${guideLine({ path, place: null, places: `#${placesPart}` }, href)}
+      ${guideJumps(text.headings, [placesJump])}
+      <article class="prose guide">${text}</article>
+      ${movedPartLines(movedParts(all, guide, text), links)}
+      ${figures && speciesFigures(figures)}
+      ${seenInVideos(seenIn(all, 'guide', guide.id), href)}
+      ${placesSection(all, guide, '', href)}
+    `,
+  };
+}
+
+export interface ArrivalSubject {
+  guide: Guide;
+  form: Form;
+  species: Species;
+}
+
+/** The arrival guide for one form of one species. */
+export function arrivalPage(
+  all: Catalogue,
+  { guide, form, species }: ArrivalSubject,
+  { links }: PageContext,
+): Page {
+  const { href } = links;
+  const path = arrivalPath(guide.id, form, species.id);
   const general = guidePath(guide.id);
-  const view = placeGuide(all, guide, place, year, href);
-  const { body, potOnly } = view;
-  const figures = speciesTable(guide, speciesOf(all, guide), unitsIn(place.country));
+  const text = formGuide(all, guide, form, species, href);
+  const about = `${speciesName(species)}, ${lowerFirst(formWords[form])}`;
   const above = [
     { path: guidesPath, name: 'Guides' },
     { path: general, name: guide.title },
   ];
-  const line = guideLine({ path: general, place: place.id, places: `${general}#places` }, href);
-  const jumps = guideJumps(body.headings, [{ id: 'calendar', text: 'Calendar' }]);
-  const sheet = html`<div class="guide-sheet"><h1>${guide.title} <span class="kind">${place.name}</span></h1><p class="standfirst">${guide.summary}</p>${about(all, at, year, href)}${line}${potOnly && potOnlyNotice(potOnly)}${jumps}<article class="prose guide">${body}</article>${figures && speciesFigures(figures)}${calendarSection(all, at, view, href)}</div>`;
   return {
-    title: `${guide.title}: ${place.name}`,
-    description: `${guide.summary} With the dates of ${nameAndWhereabouts(place)}.`,
-    path: placeGuidePath(guide.id, place.id),
+    title: `${guide.title}: ${about}`,
+    description: `${guide.summary} For ${about}.`,
+    path,
     canonical: general,
-    styles: ['guidePrint'],
     scripts: ['follow'],
-    main: html`${crumbs(above, place.name, links)}${sheet}${othersSection(all, at, href)}`,
+    styles: ['guidePrint'],
+    main: html`
+      ${crumbs(above, about, links)}
+      <h1>${guide.title} <span class="kind">${about}</span></h1>
+      <p class="standfirst">${formMeanings[form]}</p>
+      ${guideLine({ path, place: null, places: `#${placesPart}` }, href)}
+      ${guideJumps(text.headings, [placesJump])}
+      <article class="prose guide">${text}</article>
+      ${placesSection(all, guide, `#${form}`, href)}
+    `,
   };
 }

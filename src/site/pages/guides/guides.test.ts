@@ -256,11 +256,11 @@ describe('tasks as HTML', () => {
         ],
       },
     ]);
-    expect(text.html.replace(/\s+/g, ' ')).toBe(
-      '<ol class="care-tasks"><li id="move-in-2026"><p class="when"><time datetime="2026-11-01">1 to 3 November 2026</time></p> ' +
-        '<p><strong>Move &lt;it&gt;.</strong> Below 20 F &amp; dry. You need a dolly.</p> ' +
+    expect(text.html).toBe(
+      '<ol class="care-tasks"><li id="move-in-2026"><p class="when"><time datetime="2026-11-01">1 to 3 November 2026</time></p>' +
+        '<p><strong>Move &lt;it&gt;.</strong> Below 20 F &amp; dry. You need a dolly.</p>' +
         '<p class="standing">It is cold (computed). Take care: <a href="#caution-lifting">lifting</a>, ' +
-        '<a href="#caution-sap">the sap of fig</a>.</p></li> </ol>',
+        '<a href="#caution-sap">the sap of fig</a>.</p></li></ol>',
     );
   });
 });

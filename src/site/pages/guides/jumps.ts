@@ -10,5 +10,10 @@ export function guideJumps(
 ): Html {
   const parts = [...headings.filter(({ depth }) => depth === 2), ...more];
   const items = parts.map(({ id, text }) => html`<li><a href="#${id}">${text}</a></li>`);
-  return html`<nav class="jumps" aria-labelledby="on-this-page"><h2 id="on-this-page">On this page</h2><ul>${items}</ul></nav>`;
+  return html`
+    <nav class="jumps" aria-labelledby="on-this-page">
+      <h2 id="on-this-page">On this page</h2>
+      <ul>${items}</ul>
+    </nav>
+  `;
 }

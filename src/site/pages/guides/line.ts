@@ -1,6 +1,6 @@
 /** The line at the top of a guide that leads to its version for the visitor's place. Without scripts it leads to the list of places. */
 
-import { type Html, html } from '../../html.ts';
+import { attribute, type Html, html } from '../../html.ts';
 
 export interface GuideLineLook {
   /** The guide in general, or for a form and species. */
@@ -18,6 +18,7 @@ export function guideLine({ path, place, places }: GuideLineLook, href: (path: s
     place === null
       ? html`With the dates of your place: <a href="${list}">choose it</a>.`
       : html`Not your place? <a href="${list}">Choose another</a>.`;
-  const own = place !== null && html` data-place="${place}"`;
-  return html`<p class="guide-line unprinted" data-guide-line="${path}"${own}>${asks}</p>`;
+  return html`
+    <p class="guide-line unprinted" data-guide-line="${path}"${attribute('data-place', place)}>${asks}</p>
+  `;
 }

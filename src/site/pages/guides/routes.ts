@@ -1,15 +1,24 @@
-/** Guides for places, with their calendars: of the guide itself, and of a tree of one form from the day it arrives. */
+/** Guides in general, for one form of one species, and for places, with their calendars: of the guide itself, and of a tree of one form from the day it arrives. */
 
 import { careYears } from '../../../careYears.ts';
 import type { Catalogue } from '../../../core/catalogue.ts';
-import { arrivalCalendarPath, placeCalendarPath, placeGuidePath } from '../../addresses/guidePaths.ts';
+import {
+  arrivalCalendarPath,
+  arrivalPath,
+  guidePath,
+  guidesPath,
+  placeCalendarPath,
+  placeGuidePath,
+} from '../../addresses/guidePaths.ts';
 import { guideInputs } from '../../inputs.ts';
-import { pageRoute, type Route } from '../../route.ts';
+import { noInputs, pageRoute, type Route } from '../../route.ts';
 import { contextOf, type Site } from '../../site.ts';
 import { arrivalForms } from './arrivalViews.ts';
+import { guideAtPlacePage } from './guideAtPlacePage.ts';
 import { arrivalCalendarFile, placeCalendarFile } from './guideFiles.ts';
-import { guidePage } from './guidePage.ts';
-import { type GuideAtPlace, guidesAtPlaces } from './guideSubject.ts';
+import { arrivalPage, guidePage } from './guidePage.ts';
+import { type GuideAtPlace, guidesAtPlaces, speciesOf } from './guideSubject.ts';
+import { guidesPage } from './guidesPage.ts';
 import { placeTasks } from './guideViews.ts';
 
 async function yearAt(all: Catalogue, { place, species }: GuideAtPlace) {
@@ -23,7 +32,7 @@ function routesAt(site: Site, at: GuideAtPlace): Route[] {
   const { absolute } = context.links;
   const inputs = () => guideInputs(all);
   const page = pageRoute(placeGuidePath(guide.id, place.id), inputs, async () =>
-    guidePage(all, at, await yearAt(all, at), context),
+    guideAtPlacePage(all, at, await yearAt(all, at), context),
   );
   const calendar: Route = {
     file: placeCalendarPath(guide.id, place.id).slice(1),
@@ -43,6 +52,28 @@ function routesAt(site: Site, at: GuideAtPlace): Route[] {
   return [page, calendar, ...arrivals];
 }
 
+function generalRoutes(site: Site): Route[] {
+  const { all } = site;
+  const context = contextOf(site);
+  return all.guides.flatMap(guide => [
+    pageRoute(
+      guidePath(guide.id),
+      () => guideInputs(all),
+      () => guidePage(all, guide, context),
+    ),
+    ...arrivalForms(guide).flatMap(form =>
+      speciesOf(all, guide).map(species =>
+        pageRoute(
+          arrivalPath(guide.id, form, species.id),
+          () => guideInputs(all),
+          () => arrivalPage(all, { guide, form, species }, context),
+        ),
+      ),
+    ),
+  ]);
+}
+
 export function guideRoutes(site: Site): Route[] {
-  return guidesAtPlaces(site.all).flatMap(at => routesAt(site, at));
+  const list = pageRoute(guidesPath, noInputs, () => guidesPage(site.all, contextOf(site)));
+  return [list, ...generalRoutes(site), ...guidesAtPlaces(site.all).flatMap(at => routesAt(site, at))];
 }

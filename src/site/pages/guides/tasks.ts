@@ -13,10 +13,13 @@ function careOf(care: TaskView['care']): Html | null {
 
 function taskItem({ id, when, from, title, trigger, because, needs, care }: TaskView): Html {
   const tools = needs === null ? '' : ` ${needs}`;
-  return html`<li id="${id}"><p class="when"><time datetime="${from}">${when}</time></p>
-<p><strong>${title}.</strong> ${trigger}${tools}</p>
-<p class="standing">${because}${careOf(care)}</p></li>
-`;
+  return html`
+    <li id="${id}">
+      <p class="when"><time datetime="${from}">${when}</time></p>
+      <p><strong>${title}.</strong> ${trigger}${tools}</p>
+      <p class="standing">${because}${careOf(care)}</p>
+    </li>
+  `;
 }
 
 /** Nothing where there is no task. */

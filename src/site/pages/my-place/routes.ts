@@ -1,14 +1,18 @@
-/** What the choice of a place loads: species and cultivars for a visitor's own freeze dates, and ZIP code areas for finding the nearest place. */
+/** The choice of a place, and what it loads: species and cultivars for a visitor's own freeze dates, and ZIP code areas for finding the nearest place. */
 
 import { zipAreas } from '../../../zipAreas.ts';
+import { myPlacePath } from '../../addresses/paths.ts';
 import { treesFile } from '../../data/trees.ts';
 import { whereFile } from '../../data/where.ts';
 import { stockInputs } from '../../inputs.ts';
-import { jsonRoute, noInputs, type Route } from '../../route.ts';
-import type { Site } from '../../site.ts';
+import { jsonRoute, noInputs, pageRoute, type Route } from '../../route.ts';
+import { contextOf, type Site } from '../../site.ts';
+import { myPlacePage } from './myPlacePage.ts';
 
-export function myPlaceRoutes({ all }: Site): Route[] {
+export function myPlaceRoutes(site: Site): Route[] {
+  const { all } = site;
   return [
+    pageRoute(myPlacePath, noInputs, () => myPlacePage(all, contextOf(site))),
     jsonRoute(
       'my-place/trees.json',
       () => stockInputs(all),

@@ -1,0 +1,149 @@
+/** Choosing a place: by ZIP code, from the list, on the map, or by one's own freeze dates. */
+
+import type { Catalogue } from '../../../core/catalogue.ts';
+import { climatesPath, myPlacePath, placePath, placesPath } from '../../addresses/paths.ts';
+import { MAP_HEIGHT, MAP_WIDTH, onMap } from '../../drawing/usMap.ts';
+import { attribute, type Html, html } from '../../html.ts';
+import type { Page, PageContext } from '../../page.ts';
+import { placeSections, US_SECTION } from '../places/places.ts';
+import { ownDatesSection } from './ownDatesSection.ts';
+
+type Href = (path: string) => string;
+
+/** Options of a list of all places, the one of this id chosen. */
+function placeOptions(all: Catalogue, chosen: string | null): Html[] {
+  return placeSections(all).flatMap(section =>
+    section.groups.map(group => {
+      const heading = section.id === US_SECTION ? `US, ${group.heading}` : group.heading;
+      const options = group.rows.map(
+        ({ id, name, region }) => html`
+          <option value="${id}"${attribute('selected', id === chosen)}>${region === null ? name : `${name}, ${region}`}</option>
+        `,
+      );
+      return html`<optgroup label="${heading}">${options}</optgroup>`;
+    }),
+  );
+}
+
+function withoutScripts(href: Href): Html {
+  return html`
+    <noscript>
+      <div class="notice">
+        <p>
+          Choosing a place needs scripts, and they are off in this browser. The pages of the <a href="${href(placesPath)}">places</a> and of
+          the <a href="${href(climatesPath)}">kinds of climate</a> say the same: find the one most like yours, near you and of your height
+          above the sea.
+        </p>
+      </div>
+    </noscript>
+  `;
+}
+
+function chosenSection(href: Href): Html {
+  return html`
+    <section class="stacked chosen" aria-labelledby="chosen" data-chosen>
+      <h2 id="chosen">Chosen</h2>
+      <div role="status" data-chosen-status><p>None yet.</p></div>
+      <p class="buttons" data-chosen-buttons hidden>
+        <a class="button" href="${href(placesPath)}" data-chosen-page>Its page</a>
+        <button type="button" data-forget>Forget it</button>
+      </p>
+      <div data-chosen-trees></div>
+    </section>
+  `;
+}
+
+function zipSection(inFahrenheit: boolean): Html {
+  return html`
+    <section aria-labelledby="by-zip">
+      <h2 id="by-zip">By US ZIP code</h2>
+      <form class="ask" method="get" data-by-zip>
+        <p>
+          <label for="zip">First three digits, or all five</label>
+          <input id="zip" name="zip" data-zip type="text" inputmode="numeric" maxlength="5" size="6" autocomplete="postal-code">
+        </p>
+        <p>
+          <label for="height">Your height above the sea, if you know it</label>
+          <span class="pair">
+            <input id="height" type="text" inputmode="decimal" size="6" data-height>
+            <label class="unseen" for="height-unit">Unit of the height</label>
+            <select id="height-unit" data-height-unit>
+              <option value="ft"${attribute('selected', inFahrenheit)}>feet</option>
+              <option value="m"${attribute('selected', !inFahrenheit)}>metres</option>
+            </select>
+          </span>
+        </p>
+        <p><button type="submit">Find the nearest place</button></p>
+      </form>
+      <p class="problem" role="alert" data-zip-problem></p>
+    </section>
+  `;
+}
+
+function listSection(all: Catalogue): Html {
+  return html`
+    <section aria-labelledby="by-list">
+      <h2 id="by-list">From the list</h2>
+      <form class="ask" data-by-list>
+        <p>
+          <label for="place">Place</label>
+          <select id="place" data-place-list>${placeOptions(all, null)}</select>
+        </p>
+        <p><button type="submit">Use this place</button></p>
+      </form>
+    </section>
+  `;
+}
+
+function mapSection({ places }: Catalogue, href: Href): Html | null {
+  const marks = places.flatMap(place => {
+    const at = onMap(place);
+    if (at === null) return [];
+    const mark = html`
+      <a href="${href(placePath(place.id))}" aria-label="${place.name}, ${place.region}">
+        <title>${place.name}</title>
+        <circle class="touch" cx="${at.x}" cy="${at.y}" r="24"/>
+        <circle class="spot" cx="${at.x}" cy="${at.y}" r="9"/>
+      </a>
+    `;
+    return [mark];
+  });
+  if (marks.length === 0) return null;
+  return html`
+    <section aria-labelledby="by-map">
+      <h2 id="by-map">From the map</h2>
+      <p>Each mark leads to the page of the place, where it can be chosen. Elsewhere in the world: from the list.</p>
+      <figure class="us-map wide">
+        <svg viewBox="0 0 ${MAP_WIDTH} ${MAP_HEIGHT}">
+          <title>Places on a map of the United States</title>
+          <use href="${href('/map/states.svg')}#states"/>
+          ${marks}
+        </svg>
+      </figure>
+    </section>
+  `;
+}
+
+export function myPlacePage(all: Catalogue, { links: { href } }: PageContext): Page {
+  const inFahrenheit = all.home.country === 'US';
+  return {
+    title: 'Your place',
+    description: `Choose a place, and ${all.yard.name} says of every tree whether it lives and ripens there, and when it can travel to you.`,
+    path: myPlacePath,
+    scripts: ['choosePlace'],
+    styles: ['choosePlace'],
+    main: html`
+      <h1>Your place</h1>
+      <p class="standfirst">
+        Choose a place, and every list, lot and cultivar says how it does there. The choice is kept on this device only; nothing is sent to
+        us.
+      </p>
+      ${withoutScripts(href)}
+      ${chosenSection(href)}
+      ${zipSection(inFahrenheit)}
+      ${listSection(all)}
+      ${mapSection(all, href)}
+      ${ownDatesSection(placeOptions(all, all.home.id), inFahrenheit)}
+    `,
+  };
+}
