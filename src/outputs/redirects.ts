@@ -8,7 +8,9 @@ import type { SiteLinks } from './siteLinks.ts';
 
 /**
  * Sends the reader on with the part that the link names, as a host does that answers with a redirect (RFC 9110, 10.2.2): the part stays, unless
- * the new address names one of its own. Refreshing forgets it.
+ * the new address names one of its own. Refreshing forgets it, and no element of HTML can read it (HTML Standard, shared declarative refresh steps): on a
+ * host that only serves files, a reader without scripts comes to the top of the new page. Links to the new page itself find its old parts without scripts,
+ * since their names stay at the headings (`oldNames`).
  */
 const sendOn =
   "const { to } = document.currentScript.dataset; location.replace(to.includes('#') ? to : to + location.hash);";
