@@ -93,7 +93,8 @@ function dayLengthFactor(lat: number): number {
 
 /**
  * Huglin index, C: like degree days, but the high of the day counts as much as its mean, so that a coast of warm nights and mild days does not
- * pass for a summer of warm afternoons. Huglin 1978, as in Tonietto and Carbonneau 2004; from memory.
+ * pass for a summer of warm afternoons. Huglin 1978, C. R. Acad. Agric. 64:1117-1126; sum, months and the factor by latitude as in the list of climate
+ * indices of the Copernicus Climate Change Service (read), which gives none beyond 50 degrees: ours stays at its last.
  */
 export function huglinIndexC({ lat, tminC, tmaxC }: MonthlyTemperatures): number {
   const sum = huglinMonths(lat).reduce((total, month) => {
@@ -105,7 +106,7 @@ export function huglinIndexC({ lat, tminC, tmaxC }: MonthlyTemperatures): number
   return dayLengthFactor(lat) * sum;
 }
 
-/** Huglin's own bounds for the same five words, C: his very cool and cool; temperate; warm temperate; warm; very warm. From memory, as above. */
+/** Huglin's own bounds for the same five words, C: his very cool and cool; temperate; warm temperate; warm; very warm. As in Tonietto and Carbonneau 2004, from memory. */
 const summerFromHuglin: readonly (readonly [SummerClass, number])[] = [
   ['very-hot', 3000],
   ['hot', 2400],

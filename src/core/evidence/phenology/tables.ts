@@ -18,6 +18,8 @@ const LARGEST_OVERALL_DAYS = 8;
 const LARGEST_SINGLE_DAYS = 45;
 /** Mean error of bloom a species may have. Standing: ours. */
 const LARGEST_BLOOM_DAYS = 12;
+/** Budbreak was not fitted: what a single row may be off, days. */
+const LARGEST_LEAF_DAYS = 35;
 
 interface SpeciesRows {
   readonly species: Species;
@@ -121,6 +123,39 @@ function tableOf(of: SpeciesRows, at: ClimateAt): EvidenceTable {
   };
 }
 
+const leafEvents = { budbreak: 'budbreak', leafout: 'first leaves' } as const;
+
+/** Budbreak and first leaves of all species: few rows, and none of them was fitted. */
+function leavesTable(all: readonly SpeciesRows[]): EvidenceTable[] {
+  const events = Object.keys(leafEvents) as (keyof typeof leafEvents)[];
+  const rows = events.flatMap(event =>
+    all.flatMap(({ species, rows: of }) =>
+      of
+        .filter(({ observation, errorDays: off }) => observation.event === event && off !== null)
+        .map(({ observation, errorDays: off }) =>
+          rowsFrom(observation.source, observation.standing).number(
+            `${leafEvents[event]} of ${species.common[0] ?? species.id}, ${observation.place}, ${rangeWords(observation)}: days late`,
+            0,
+            off ?? 0,
+            LARGEST_LEAF_DAYS,
+            'days',
+          ),
+        ),
+    ),
+  );
+  if (rows.length === 0) return [];
+  return [
+    {
+      id: 'leaves',
+      title: 'Budbreak and first leaves: observed and computed',
+      about: 'Dated observations of all species beside the middle day by the climate of the place.',
+      weak: 'Some rows are for the start and others for the end of what happens over weeks. Leaf fall is not among them: the few dates known to us are off by two to four weeks, and tell too different things (first leaves down, all down) to set its figures by.',
+      rows,
+      notChecked: [],
+    },
+  ];
+}
+
 /** Tables of every species of the records that has observations, and one over all of them. Costs a second or two. */
 export function phenologyTables(speciesList: readonly Species[], network: StationNetwork): EvidenceTable[] {
   const at = climateAt(network);
@@ -145,6 +180,7 @@ export function phenologyTables(speciesList: readonly Species[], network: Statio
       ],
       notChecked: [],
     },
+    ...leavesTable(all),
     ...all.map(of => tableOf(of, at)),
   ];
 }
