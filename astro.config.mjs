@@ -1,6 +1,6 @@
 // @ts-check
 import { defineConfig } from 'astro/config';
-import { lateScriptHash } from './src/lateScript.mjs';
+import { directives } from './src/site/contentPolicy.ts';
 
 export default defineConfig({
   // Both are set by the build command: the address from yard.yaml, the base path from BASE_PATH.
@@ -24,17 +24,8 @@ export default defineConfig({
   markdown: { syntaxHighlight: false },
   security: {
     csp: {
-      directives: [
-        "default-src 'self'",
-        "img-src 'self' data:",
-        "font-src 'self'",
-        "connect-src 'self'",
-        "object-src 'none'",
-        "base-uri 'self'",
-        "form-action 'self'",
-      ],
-      // The search index runs as WebAssembly.
-      scriptDirective: { resources: ["'self'", "'wasm-unsafe-eval'"], hashes: [lateScriptHash] },
+      directives: [...directives],
+      scriptDirective: { resources: ["'self'"] },
     },
   },
   vite: {

@@ -33,7 +33,6 @@ const layers: readonly { name: string; level: number; pattern: RegExp }[] = [
   { name: 'outputs', level: 6, pattern: /^src\/outputs\// },
   { name: 'markdown', level: 6, pattern: /^src\/markdown\// },
   { name: 'result store', level: 6, pattern: /^src\/(?:files|resultStore)\.ts$/ },
-  { name: 'late script', level: 6, pattern: /^src\/lateScript\.mjs$/ },
   { name: 'hash', level: 5.6, pattern: /^src\/hash\.ts$/ },
   { name: 'station tables', level: 6, pattern: /^src\/stations\// },
   { name: 'HEIC', level: 6, pattern: /^src\/photos\/heic/ },
