@@ -9,6 +9,7 @@ import choosePlaceScript from './islands/myPlace/choose.ts?worker&url';
 import speak from './islands/myPlace/speak.ts?worker&url';
 import speakAndFollow from './islands/myPlace/speakAndFollow.ts?worker&url';
 import searchScript from './islands/search/page.ts?worker&url';
+import walkScript from './islands/walk/page.ts?worker&url';
 import type { Assets } from './site/site.ts';
 import choosePlace from './styles/choosePlace.css?url';
 import compare from './styles/compare.css?url';
@@ -19,9 +20,10 @@ import placeList from './styles/placeList.css?url';
 import search from './styles/search.css?url';
 import site from './styles/site.css?url';
 import videos from './styles/videos.css?url';
+import walk from './styles/walk.css?url';
 
 export const assets: Assets = {
-  styles: { site, choosePlace, compare, evidence, guidePrint, lotPrint, placeList, search, videos },
+  styles: { site, choosePlace, compare, evidence, guidePrint, lotPrint, placeList, search, videos, walk },
   scripts: {
     follow,
     speak,
@@ -29,5 +31,6 @@ export const assets: Assets = {
     compare: compareScript,
     choosePlace: choosePlaceScript,
     search: searchScript,
+    walk: walkScript,
   },
 };

@@ -23,6 +23,7 @@ const layers: readonly { name: string; level: number; pattern: RegExp }[] = [
   { name: 'core/care', level: 3, pattern: /^src\/core\/care\// },
   { name: 'core/videos', level: 3.5, pattern: /^src\/core\/videos\// },
   { name: 'core/reading', level: 4, pattern: /^src\/core\/reading\// },
+  { name: 'core/walking', level: 4.5, pattern: /^src\/core\/walking\// },
   { name: 'core/editing', level: 4.5, pattern: /^src\/core\/editing\// },
   { name: 'core/evidence', level: 4, pattern: /^src\/core\/evidence\// },
   { name: 'core/history', level: 5, pattern: /^src\/core\/history\// },

@@ -16,6 +16,7 @@ const assets = (base: string): Assets => ({
     placeList: `${base}assets/placeList.css`,
     search: `${base}assets/search.css`,
     videos: `${base}assets/videos.css`,
+    walk: `${base}assets/walk.css`,
   },
   scripts: {
     speak: `${base}assets/speak.js`,
@@ -24,6 +25,7 @@ const assets = (base: string): Assets => ({
     compare: `${base}assets/compare.js`,
     search: `${base}assets/search.js`,
     choosePlace: `${base}assets/choosePlace.js`,
+    walk: `${base}assets/walk.js`,
   },
 });
 

@@ -51,6 +51,7 @@ export function documentOf(page: Page, site: Site): string {
       <meta name="description" content="${description}">
       ${page.unlisted === true && html`<meta name="robots" content="noindex">`}
       ${canonical !== null && html`<link rel="canonical" href="${absolute(canonical)}">`}
+      ${page.manifest !== undefined && html`<link rel="manifest" href="${href(page.manifest)}">`}
       ${page.feeds === true && feedLinks(href)}
       <link rel="icon" href="${href('/favicon.svg')}" type="image/svg+xml">
       ${stylesheets(page, site.assets)}

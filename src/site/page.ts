@@ -9,7 +9,14 @@ import type { Html } from './html.ts';
  * Scripts that pages ask for by name. Those that speak for the visitor's place (`speak`), let links to guides follow it (`follow`), or do both
  * wait until the page is there; at most one of the three stands on a page.
  */
-export type ScriptName = 'speak' | 'follow' | 'speakAndFollow' | 'compare' | 'search' | 'choosePlace';
+export type ScriptName =
+  | 'speak'
+  | 'follow'
+  | 'speakAndFollow'
+  | 'compare'
+  | 'search'
+  | 'choosePlace'
+  | 'walk';
 
 /** Stylesheets beside the one that all pages share. Those that end in `Print` hold for paper alone. */
 export type StylesheetName =
@@ -20,7 +27,8 @@ export type StylesheetName =
   | 'lotPrint'
   | 'placeList'
   | 'search'
-  | 'videos';
+  | 'videos'
+  | 'walk';
 
 export interface Page {
   /** Heading of the page, as its head names it; null on the first page, whose title is the yard. */
@@ -33,6 +41,8 @@ export interface Page {
   canonical?: string;
   /** Keeps the page out of search engines. */
   unlisted?: boolean;
+  /** Path of the manifest that lets the page be put on the home screen. */
+  manifest?: string;
   /** Tells feed readers where the changes of the list are to be had. */
   feeds?: boolean;
   /** What the page says to programs that read schema.org; null for what it has nothing to say about. */

@@ -16,6 +16,7 @@ import { placeRoutes } from './pages/places/routes.ts';
 import { searchRoutes } from './pages/search/routes.ts';
 import { stockRoutes } from './pages/stock/routes.ts';
 import { videoRoutes } from './pages/videos/routes.ts';
+import { walkRoutes } from './pages/walk/routes.ts';
 import type { Route } from './route.ts';
 import type { Site } from './site.ts';
 
@@ -36,6 +37,7 @@ const chapters: readonly ((site: Site) => Route[])[] = [
   homeRoutes,
   orderingRoutes,
   notFoundRoutes,
+  walkRoutes,
   fileRoutes,
 ];
 

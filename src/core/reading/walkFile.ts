@@ -4,11 +4,8 @@ import { type Day, parseDay } from '../days.ts';
 import { caliperMmOf, heightCmOf } from '../records/common.ts';
 import {
   type HealthSign,
-  healthSigns,
   type LeafSign,
-  leafSigns,
   type RootSign,
-  rootSigns,
   type Walk,
   type WalkColumn,
   type WalkNote,
@@ -16,35 +13,14 @@ import {
   type Where,
   type WoodSign,
   walkColumns,
-  wheres,
-  woodSigns,
 } from '../records/walk.ts';
-import { type CellKind, readCell } from './cells.ts';
+import { readCell } from './cells.ts';
 import { checkColumns, missingColumn, type Table } from './columns.ts';
 import { type RawTable, readCsv } from './csvText.ts';
 import { dayWords } from './dates.ts';
 import { stem } from './layout.ts';
 import { atCell, atLine, type Problem, wholeFile } from './problem.ts';
-
-const mostPlants = 100_000;
-
-/** Bounds of what a tree in a pot can measure. Wide: beyond them is a slip of unit or keyboard. Our working figures. */
-const kinds: Record<WalkColumn, CellKind> = {
-  lot: { kind: 'id' },
-  left: { kind: 'count', most: mostPlants },
-  lost: { kind: 'count', most: mostPlants },
-  returned: { kind: 'count', most: mostPlants },
-  height_cm: { kind: 'measure', low: 1, high: 1000 },
-  height_in: { kind: 'measure', low: 0.4, high: 400 },
-  caliper_mm: { kind: 'measure', low: 0.5, high: 300 },
-  caliper_in: { kind: 'measure', low: 0.02, high: 12 },
-  roots: { kind: 'word', words: rootSigns },
-  leaves: { kind: 'word', words: leafSigns },
-  wood: { kind: 'word', words: woodSigns },
-  health: { kind: 'word', words: healthSigns },
-  where: { kind: 'word', words: wheres },
-  note: { kind: 'text' },
-};
+import { walkCells } from './walkCells.ts';
 
 const columns = Object.keys(walkColumns) as WalkColumn[];
 const unitPairs = [
@@ -132,7 +108,7 @@ function readRow(
   const problems: Problem[] = [];
   const values: Cells = {};
   for (const [column, index] of at) {
-    const read = readCell(column, cells[index] ?? '', kinds[column]);
+    const read = readCell(column, cells[index] ?? '', walkCells[column]);
     if ('words' in read) problems.push({ ...read.words, file, spot: atCell(line, column) });
     else if (read.value !== null) values[column] = read.value;
   }

@@ -141,6 +141,14 @@ export const writtenYard = z.strictObject({
     .describe(
       'The smallest plant sold in each container class; bare-root trees go by the pot they last stood in.',
     ),
+  new_file: z
+    .string()
+    .regex(/^https:\/\/[^\s/]+\/\S*\{name\}\S*\{text\}\S*$/)
+    .max(500)
+    .describe(
+      'Address of the form for a new file at the host of your repository, in the folder content/walks, with {name} and {text} where the host takes them. A walk typed on the phone is put in with one tap.',
+    )
+    .optional(),
   walk_fresh_days: z
     .int()
     .min(1)
@@ -236,6 +244,8 @@ export interface Yard {
   flavourClasses: { id: string; name: string; means: string }[];
   /** By container class name. */
   smallest: Record<string, Smallest>;
+  /** Address of the host's form for a new file, with `{name}` and `{text}`. */
+  newFile: string | null;
   walkFreshDays: number;
   /** Most characters of the text below a video. */
   videoDescriptionLimit: number;
@@ -306,6 +316,7 @@ export function normaliseYard(written: WrittenYard): Yard {
         },
       ]),
     ),
+    newFile: written.new_file ?? null,
     walkFreshDays: written.walk_fresh_days,
     videoDescriptionLimit: written.video_description_limit ?? defaultDescriptionLimit,
     listingLimit: written.listing_limit ?? null,

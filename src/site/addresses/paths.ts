@@ -32,6 +32,9 @@ export function formPath(form: Form): string {
   return `${stockPath}form/${form}/`;
 }
 
+/** The walk on the phone: for the grower, linked from nowhere. */
+export const walkPath = '/walk/';
+
 export const placesPath = '/places/';
 
 export function placePath(id: string): string {

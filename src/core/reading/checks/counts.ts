@@ -27,7 +27,7 @@ export const counts: Check = ({ lots, lotPlaces, walks }) => {
 };
 
 /** What is known from the newest count on. */
-interface Known {
+export interface Known {
   raised: number;
   /** Plants at the newest count; those raised before there was one. */
   plants: number;
@@ -56,7 +56,7 @@ function lotProblems({ value: { raised } }: LotEntry, sights: readonly Sight[]):
   });
 }
 
-type Words = Omit<Problem, 'file' | 'spot'>;
+export type Words = Omit<Problem, 'file' | 'spot'>;
 
 /** `6 were left on 2026-09-05 and 1 returned` */
 function before({ plants, countedOn, returned }: Known): string {
@@ -76,7 +76,8 @@ function lossWords(known: Known): Words | null {
   };
 }
 
-function countWords(known: Known, left: number): Words | null {
+/** What is wrong with a count; null for one that fits what was known before. */
+export function countWords(known: Known, left: number): Words | null {
   const { raised, plants, countedOn, lost, returned, lostInAll } = known;
   const most = plants + returned - lost;
   if (countedOn !== null && left > plants + returned) {
