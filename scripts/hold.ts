@@ -4,7 +4,7 @@ import { planHold } from '../src/core/recording/lotKeys.ts';
 import { changeFlags, changeHelp, changeRecords, dayGiven } from './changeRecords.ts';
 import { readFlags, runIfMain, UsageError } from './command.ts';
 
-const help = `Keeps a whole lot from sale, or lets it go again. Customers read why. For plants set aside for a buyer see npm run reserve.
+const help = `Keeps a whole lot from sale, or lets it go again. Customers read why.
 
   npm run hold -- LOT --why "Spider mite found; held until it is clean"
   npm run hold -- LOT --off

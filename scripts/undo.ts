@@ -8,7 +8,7 @@ import { hashOfBytes } from '../src/files.ts';
 import { readFlags, runIfMain, UsageError } from './command.ts';
 import { type ChangedFile, forgetChange, lastChange, recordsLock } from './lastChange.ts';
 
-const help = `Takes back what the last command (sold, reserve, hold, price, lot, cultivar, species) has changed in the records, as long as the files
+const help = `Takes back what the last command (sold, hold, price, lot, cultivar, species) has changed in the records, as long as the files
 are as it left them.
 
   npm run undo
