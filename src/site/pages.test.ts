@@ -1,20 +1,46 @@
-/** The pages that are written as text, for every lot and cultivar of the demonstration yard and for names that are hard on markup. */
+/** Every kind of page, for the demonstration yard with names that are hard on markup. */
 
 import { HtmlValidate } from 'html-validate';
 import { describe, expect, it } from 'vitest';
 import { careYears } from '../careYears.ts';
-import { loadContent } from '../content.ts';
+import { evidenceFor, loadContent } from '../content.ts';
 import { assemble } from '../core/catalogue.ts';
 import { figuresOfPlace } from '../core/climate/place.ts';
 import { climateSummary } from '../core/climate/summary.ts';
+import { listHistory } from '../core/history/history.ts';
 import { cultivarParts } from '../core/markdown/parts.ts';
-import { outlooksFor } from '../outlooks.ts';
+import { forms } from '../core/records/common.ts';
+import { grownSpecies, outlooksFor } from '../outlooks.ts';
 import { siteLinks } from '../outputs/siteLinks.ts';
 import type { Page, PageContext } from './page.ts';
+import { changesPage } from './pages/changes/changesPage.ts';
+import { climatePage } from './pages/climates/climatePage.ts';
+import { publishedKinds } from './pages/climates/climates.ts';
+import { climatesPage } from './pages/climates/climatesPage.ts';
+import { compareLists } from './pages/compare/compare.ts';
+import { compareListPage, comparePage } from './pages/compare/comparePage.ts';
+import { cultivarList, flavourLists, ripeningLists } from './pages/cultivars/cultivar.ts';
+import { cultivarListPage, traitListPage } from './pages/cultivars/cultivarListPage.ts';
 import { cultivarPage } from './pages/cultivars/cultivarPage.ts';
+import { arrivalForms } from './pages/guides/arrivalViews.ts';
 import { guideAtPlacePage } from './pages/guides/guideAtPlacePage.ts';
+import { arrivalPage, guidePage } from './pages/guides/guidePage.ts';
 import { guidesAtPlaces } from './pages/guides/guideSubject.ts';
+import { guidesPage } from './pages/guides/guidesPage.ts';
+import { homePage } from './pages/home/homePage.ts';
+import { howWeKnowPage } from './pages/how-we-know/howWeKnowPage.ts';
 import { lotPage } from './pages/lots/lotPage.ts';
+import { myPlacePage } from './pages/my-place/myPlacePage.ts';
+import { notFoundPage } from './pages/not-found/notFoundPage.ts';
+import { orderingPage } from './pages/ordering/orderingPage.ts';
+import { placePage } from './pages/places/placePage.ts';
+import { placesPage } from './pages/places/placesPage.ts';
+import { searchPage } from './pages/search/searchPage.ts';
+import { soldPage } from './pages/stock/soldPage.ts';
+import { formLists, soldList, stockList } from './pages/stock/stock.ts';
+import { formPage, stockPage } from './pages/stock/stockPage.ts';
+import { videoPage } from './pages/videos/videoPage.ts';
+import { videosPage } from './pages/videos/videosPage.ts';
 
 const tools: PageContext = {
   links: siteLinks('https://yard.example', '/orchard/'),
@@ -32,7 +58,11 @@ const hard = `<i>"Pêche" & 'Plum'`;
 const { reading, asOf } = await loadContent({ dir: 'content' });
 const records = structuredClone(reading.records!);
 /** Beside home, one place much colder and one without winter. */
-const kept = [records.yard.home, 'minneapolis-mn', 'miami-fl'];
+const links = [...records.videos.values()].flatMap(({ chapters }) =>
+  chapters.flatMap(chapter => chapter.links),
+);
+const inVideos = links.filter(({ kind }) => kind === 'place').map(({ id }) => id);
+const kept = [records.yard.home, 'minneapolis-mn', 'miami-fl', ...inVideos];
 for (const id of records.places.keys()) if (!kept.includes(id)) records.places.delete(id);
 for (const cultivar of records.cultivars.values()) cultivar.name = hard;
 for (const guide of records.guides.values()) guide.title = hard;
@@ -49,6 +79,43 @@ const guides = await Promise.all(
     return guideAtPlacePage(all, at, years.get(at.place.id)!, tools);
   }),
 );
+
+const [place] = all.places;
+const grown = await Promise.all(grownSpecies(all).map(species => careYears(all, species)));
+const known = { outlooks: places, careYears: grown.map(years => years.get(place!.id)!) };
+const here = places.get(all.home.id)!;
+const [guide] = all.guides;
+const arrival = all.guides.find(({ kind }) => kind === 'arrival')!;
+const tables = compareLists(all);
+const others = [
+  homePage(all, tools),
+  ...stockList(all).pages.map(page => stockPage(all, page, tools)),
+  ...forms.flatMap(form => formLists(all)[form].pages.map(page => formPage(all, form, page, tools))),
+  ...soldList(all).pages.map(page => soldPage(all, page, tools)),
+  ...cultivarList(all).pages.map(page => cultivarListPage(all, page, tools)),
+  ...[...flavourLists(all), ...ripeningLists(all)].flatMap(list =>
+    list.list.pages.map(page => traitListPage(all, list, page, tools)),
+  ),
+  comparePage(all, tools),
+  ...[...tables.species, ...tables.flavour].flatMap(list =>
+    list.list.pages.map(page => compareListPage(all, list, page, here, tools)),
+  ),
+  climatesPage(all, tools),
+  ...publishedKinds(all).map(kind => climatePage(all, kind, places, tools)),
+  placesPage(all, tools),
+  placePage(all, place!, known, tools),
+  myPlacePage(all, tools),
+  guidesPage(all, tools),
+  guidePage(all, guide!, tools),
+  arrivalPage(all, { guide: arrival, form: arrivalForms(arrival)[0]!, species: all.species[0]! }, tools),
+  videosPage(all, tools),
+  ...all.videos.map(video => videoPage(all, video, tools)),
+  changesPage(all, listHistory(records, all).events, tools),
+  searchPage(all, tools),
+  orderingPage(all, tools),
+  howWeKnowPage(all, await evidenceFor(all.species), tools),
+  notFoundPage(tools),
+];
 
 /** The rules of the HTML standard alone: tags closed and in order, content where it is allowed, no attribute or id twice. */
 const validator = new HtmlValidate({
@@ -94,6 +161,26 @@ describe.each([
       expect(links.length).toBeGreaterThan(3);
       for (const link of links) expect(link).toMatch(/^(?:\/orchard\/|#|https?:|mailto:)/);
     }
+  });
+});
+
+describe('all other pages', () => {
+  it('hold to the HTML standard, as html-validate reads it', () => {
+    expect(others.length).toBeGreaterThan(30);
+    expect(others.flatMap(faults)).toEqual([]);
+  });
+
+  it('show names as they are, and nothing that was not there to be shown', () => {
+    for (const { main, title, description } of others) {
+      expect(main.html).not.toContain('<i>');
+      expect(`${main.html} ${title} ${description}`).not.toMatch(/undefined|\[object|>null<|NaN/);
+    }
+  });
+
+  it('link below the base path', () => {
+    const links = others.flatMap(({ main }) => [...main.html.matchAll(/ href="([^"]*)"/g)]);
+    expect(links.length).toBeGreaterThan(1000);
+    for (const [, link] of links) expect(link).toMatch(/^(?:\/orchard\/|#|https?:|mailto:)/);
   });
 });
 
