@@ -80,6 +80,7 @@ const kinds: readonly Kind[] = [
   { name: 'search', file: /^search\/index\.html$/ },
   { name: 'how to order', file: /^ordering\/index\.html$/ },
   { name: 'what changed', file: /^changes\/index\.html$/ },
+  { name: 'walk', file: /^walk\/index\.html$/ },
   { name: 'how we know', file: /^how-we-know\/index\.html$/ },
 ];
 

@@ -133,7 +133,7 @@ function showEnd(): void {
   const newFile = part<HTMLAnchorElement>('new-file');
   const address = file.newFile === null ? null : newFileAddress(file.newFile, fileName(), text);
   newFile.hidden = seen === 0 || address === null;
-  newFile.href = address ?? '';
+  if (address !== null) Object.assign(newFile, { href: address, target: '_blank', rel: 'noopener' });
   part('end').textContent =
     file.newFile !== null && address === null
       ? 'This walk is too long for the form of your host: share or save the file, and add it to content/walks there.'

@@ -14,7 +14,7 @@ function count(column: TypedColumn, label: string): Html {
     <div class="count" data-field="${column}">
       <label for="${column}">${label}</label>
       <button type="button" data-step="-1" aria-label="${label}: one less">−</button>
-      <input id="${column}" inputmode="numeric" autocomplete="off">
+      <input type="text" id="${column}" inputmode="numeric" autocomplete="off">
       <button type="button" data-step="1" aria-label="${label}: one more">+</button>
       <output data-seen></output>
     </div>
@@ -25,7 +25,7 @@ function measure(column: TypedColumn, label: string): Html {
   return html`
     <div class="measure" data-field="${column}">
       <label for="${column}">${label}</label>
-      <input id="${column}" inputmode="decimal" autocomplete="off">
+      <input type="text" id="${column}" inputmode="decimal" autocomplete="off">
       <output data-seen></output>
     </div>
   `;
@@ -59,7 +59,7 @@ function fields(inInches: boolean): Html {
     ${count('returned', 'Came back')}
     <div class="note" data-field="note">
       <label for="note">Note, for the yard</label>
-      <input id="note" autocomplete="off" maxlength="300">
+      <input type="text" id="note" autocomplete="off" maxlength="300">
     </div>
   `;
 }
@@ -80,7 +80,7 @@ export function walkPage({ home, yard }: Catalogue, { links: { href } }: PageCon
         <p data-status role="status"></p>
         <p class="notice" data-day-question hidden></p>
         <form data-lot autocomplete="off">
-          <h2 tabindex="-1"><span data-place></span> <bdi data-name></bdi></h2>
+          <h2 tabindex="-1"><span data-place>Lot</span> <bdi data-name></bdi></h2>
           <ul class="questions" data-questions aria-live="polite"></ul>
           ${fields(home.country === 'US')}
           <div class="photo">
@@ -102,7 +102,7 @@ export function walkPage({ home, yard }: Catalogue, { links: { href } }: PageCon
           <p data-summary></p>
           <p><label for="day">Day of the walk</label> <input id="day" type="date"></p>
           <p class="ends">
-            <a class="button" data-new-file hidden target="_blank" rel="noopener">Put it into the repository</a>
+            <a class="button" data-new-file hidden>Put it into the repository</a>
             <button type="button" data-share hidden>Share the file</button>
             <a class="button" data-save>Save the file</a>
           </p>
