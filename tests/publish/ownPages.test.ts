@@ -33,7 +33,7 @@ beforeAll(() => {
   const settings = readFileSync(yard, 'utf8').replace(/^fixed_day:.*\n/m, '');
   writeFileSync(yard, `${settings}fixed_day: ${smallYardDay}\n`);
   mkdirSync(join(project, 'src/pages'), { recursive: true });
-  cpSync(join(root, 'tests/ownPage/every-lot.astro'), join(project, 'src/pages/every-lot.astro'));
+  cpSync(join(root, 'tests/ownPage/every-lot.astro.txt'), join(project, 'src/pages/every-lot.astro'));
 });
 afterAll(() => rmSync(project, { recursive: true, force: true }));
 

@@ -4,7 +4,7 @@ import { amountPattern, idPattern, linkPattern } from '../records/common.ts';
 import { containerClasses, containerPattern } from '../records/container.ts';
 import { countryPattern, dailyNamePattern, monthDayPattern, zonePattern } from '../records/place.ts';
 import { chapterLinkPattern, chapterTimePattern } from '../records/video.ts';
-import { addressPattern, currencyPattern } from '../records/yard.ts';
+import { addressPattern, currencyPattern, newFilePattern } from '../records/yard.ts';
 import { slug } from './layout.ts';
 import { nearest } from './nearest.ts';
 import { meant, remedyOf } from './problem.ts';
@@ -109,6 +109,14 @@ const byPattern = new Map<string, Format>(
                 .replace(/[/?#].*$/, '')
                 .replace(/^.*@/, ''),
             ),
+        ),
+      ],
+      [
+        newFilePattern,
+        example(
+          'bad-link',
+          'the address of a form for a new file',
+          'an address that starts with https:// and has {name} and then {text} in it, where the host takes them',
         ),
       ],
       [

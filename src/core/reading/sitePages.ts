@@ -13,7 +13,7 @@ import type { Draft } from './draft.ts';
 /** Pages every site has. */
 const always = [
   ...['/', '/stock/', '/stock/sold/', '/cultivars/', '/places/', '/climates/', '/guides/', '/videos/'],
-  ...['/ordering/', '/search/', '/compare/', '/changes/', '/my-place/', '/how-we-know/'],
+  ...['/ordering/', '/search/', '/compare/', '/changes/', '/my-place/', '/how-we-know/', '/walk/'],
   ...forms.map(form => `/stock/form/${form}/`),
   ...ripeningClasses.map(ripening => `/cultivars/ripening/${ripening}/`),
 ];

@@ -11,6 +11,8 @@ const money = amount('An amount in quotes, such as "3.50".');
 
 /** A web address without a path, and without a user name, which would be published with every link. */
 export const addressPattern = /^https?:\/\/[^\s/?#@\\]+$/;
+/** Address of a form for a new file, with the places of its name and its text. */
+export const newFilePattern = /^https:\/\/[^\s/]+\/\S*\{name\}\S*\{text\}\S*$/;
 export const currencyPattern = /^[A-Z]{3}$/;
 
 const side = z.number().min(1).max(120);
@@ -143,7 +145,7 @@ export const writtenYard = z.strictObject({
     ),
   new_file: z
     .string()
-    .regex(/^https:\/\/[^\s/]+\/\S*\{name\}\S*\{text\}\S*$/)
+    .regex(newFilePattern)
     .max(500)
     .describe(
       'Address of the form for a new file at the host of your repository, in the folder content/walks, with {name} and {text} where the host takes them. A walk typed on the phone is put in with one tap.',

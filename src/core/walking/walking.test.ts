@@ -10,7 +10,10 @@ const lot: BenchLot = {
   raised: 20,
   left: 12,
   countedOn: day('2026-11-07'),
-  seen: { height_in: { text: '24', on: day('2026-10-17') }, caliper_mm: { text: '9', on: day('2026-10-17') } },
+  seen: {
+    height_in: { text: '24', on: day('2026-10-17') },
+    caliper_mm: { text: '9', on: day('2026-10-17') },
+  },
 };
 
 describe('what is asked at once', () => {

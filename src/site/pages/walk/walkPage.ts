@@ -81,6 +81,10 @@ export function walkPage({ home, yard }: Catalogue, { links: { href } }: PageCon
         <p class="notice" data-day-question hidden></p>
         <form data-lot autocomplete="off">
           <h2 tabindex="-1"><span data-place>Lot</span> <bdi data-name></bdi></h2>
+          <nav class="turn" aria-label="Lots">
+            <button type="button" data-turn="-1">Back</button>
+            <button type="button" data-turn="1">Next</button>
+          </nav>
           <ul class="questions" data-questions aria-live="polite"></ul>
           ${fields(home.country === 'US')}
           <div class="photo">
@@ -88,10 +92,7 @@ export function walkPage({ home, yard }: Catalogue, { links: { href } }: PageCon
             <input id="photo" type="file" accept="image/*" capture="environment">
             <output data-photo></output>
           </div>
-          <nav class="turn" aria-label="Lots">
-            <button type="button" data-turn="-1">Back</button>
-            <button type="submit">Next</button>
-          </nav>
+          <p class="turn"><button type="submit">Next lot</button></p>
         </form>
         <details>
           <summary>All lots</summary>

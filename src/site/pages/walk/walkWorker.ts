@@ -4,7 +4,7 @@ import { hashOf } from '../../../hash.ts';
 import { walkPath } from '../../addresses/paths.ts';
 import { stockInputs } from '../../inputs.ts';
 import { linksOf, type Site } from '../../site.ts';
-import { walkDataPath, walkIconPath, walkManifestPath } from './paths.ts';
+import { iconDrawing, walkDataPath, walkManifestPath } from './paths.ts';
 
 /** Name that all caches of the walk begin with. */
 const cacheName = 'leafdrop-walk';
@@ -16,13 +16,13 @@ const cacheName = 'leafdrop-walk';
 export function walkWorker(site: Site): string {
   const { href } = linksOf(site);
   const { styles, scripts } = site.assets;
-  const fonts = site.copied.filter(({ file }) => file.endsWith('.woff2')).map(({ file }) => href(`/${file}`));
+  const shared = site.copied.filter(({ file }) => file.endsWith('.woff2') || file === iconDrawing);
   const files = [
-    ...[walkPath, walkDataPath, walkManifestPath, walkIconPath(192), '/favicon.svg'].map(href),
+    ...[walkPath, walkDataPath, walkManifestPath].map(href),
     styles.site,
     styles.walk,
     scripts.walk,
-    ...fonts,
+    ...shared.map(({ file }) => href(`/${file}`)),
   ];
   const name = `${cacheName} ${href('/')} ${hashOf(files, stockInputs(site.all), site.all.asOf)}`;
   return `const name = ${JSON.stringify(name)};
