@@ -4,6 +4,9 @@ import { idPattern } from '../records/common.ts';
 import { nearest } from './nearest.ts';
 import { meant, type Problem, quote, remedyOf, wholeFile } from './problem.ts';
 
+/** What tells people of the folder: no record. */
+const readmeName = 'README.md';
+
 /** What a file is, by its path. `daily` is a place's daily record; `ignored` is none of the reading's business. */
 export type FileKind =
   | 'yard'
@@ -66,11 +69,15 @@ const privateKinds: readonly (readonly [RegExp, FileKind])[] = [
 /** The private folder below the content folder; where it lies elsewhere, its files are read under this name. */
 export const privateFolder = 'private';
 
-/** What a file is. Files whose name starts with a dot, and everything in photos, are left alone. */
+/** What a file is. README.md, files whose name starts with a dot, and everything in photos are left alone. */
 export function kindOf(path: string): FileKind {
   const parts = path.split('/');
   const name = parts.at(-1) ?? '';
-  if (parts.some(part => part.startsWith('.')) || (parts[0] === 'photos' && parts.length > 1))
+  if (
+    path === readmeName ||
+    parts.some(part => part.startsWith('.')) ||
+    (parts[0] === 'photos' && parts.length > 1)
+  )
     return 'ignored';
   if (parts[0] === privateFolder && parts.length > 1) {
     const below = parts.slice(1).join('/');
