@@ -11,7 +11,7 @@ import {
 import { lotsSeen, newFileAddress, walkCsv } from '../../core/walking/walkCsv.ts';
 import type { WalkFile } from '../../site/pages/walk/benchLots.ts';
 import { type KeptWalk, keepWalk, keptWalk } from './kept.ts';
-import { clearPhotos, keepPhoto, photosOf } from './photos.ts';
+import { clearPhotos, hasPhoto, keepPhoto, photosOf } from './photos.ts';
 
 const frame = document.querySelector<HTMLElement>('[data-walk]')!;
 const part = <T extends HTMLElement = HTMLElement>(name: string) => frame.querySelector<T>(`[data-${name}]`)!;
@@ -81,7 +81,7 @@ function showField(field: HTMLElement, entry: Entry): void {
 }
 
 async function showPhoto({ id }: BenchLot): Promise<void> {
-  const kept = (await photosOf()).some(({ lot }) => lot === id);
+  const kept = await hasPhoto(id);
   if (lotHere().id === id) part('photo').textContent = kept ? 'One is kept for this lot.' : '';
 }
 
@@ -118,7 +118,10 @@ const fileName = () => `${walk.day}.csv`;
 function showEnd(): void {
   const entries = inOrder();
   const seen = lotsSeen(entries);
-  const open = file.lots.filter(lot => questionsOf(lot, entryOf(lot)).length > 0);
+  // Nothing is asked about a lot that nobody has looked at.
+  const open = file.lots.filter(
+    lot => walk.entries[lot.id] !== undefined && questionsOf(lot, entryOf(lot)).length > 0,
+  );
   part('summary').textContent =
     `${seen} of ${file.lots.length} lots looked at.` +
     (open.length > 0 ? ` Still asked about: ${open.map(({ id }) => id).join(', ')}.` : '');
@@ -128,6 +131,7 @@ function showEnd(): void {
   dayBox.value = walk.day;
   const text = walkCsv(entries);
   const save = part<HTMLAnchorElement>('save');
+  URL.revokeObjectURL(save.href);
   save.href = URL.createObjectURL(new Blob([text], { type: 'text/csv' }));
   save.download = fileName();
   const newFile = part<HTMLAnchorElement>('new-file');

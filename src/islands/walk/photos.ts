@@ -33,6 +33,15 @@ export async function keepPhoto(lot: string, picture: Blob): Promise<boolean> {
   }
 }
 
+/** Whether the photograph of a lot is kept, without reading it. */
+export async function hasPhoto(lot: string): Promise<boolean> {
+  try {
+    return (await finished((await opened('readonly')).count(lot))) > 0;
+  } catch {
+    return false;
+  }
+}
+
 export async function photosOf(): Promise<KeptPicture[]> {
   try {
     return await finished<KeptPicture[]>((await opened('readonly')).getAll());
