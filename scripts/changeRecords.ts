@@ -41,6 +41,11 @@ interface YardOnDisk {
 const textOf = (bytes: Uint8Array) => new TextDecoder('utf-8', { ignoreBOM: true }).decode(bytes);
 const errorsOf = ({ diagnostics }: Reading) => diagnostics.filter(({ level }) => level === 'error');
 
+/** Throws a UsageError for words that stand behind no flag, of a command that takes none. */
+export function refuseLooseWords(words: readonly string[]): void {
+  if (words.length > 0) throw new UsageError(`"${words.join(' ')}" belongs to no flag. Try --help.`);
+}
+
 /** Reads the yard. Throws a UsageError where the check finds errors in it: counts and prices could not be relied on. */
 export async function yardOnDisk(): Promise<YardOnDisk> {
   const folder = contentDir();

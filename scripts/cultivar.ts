@@ -19,7 +19,7 @@ import {
   tendencies,
 } from '../src/core/records/cultivar.ts';
 import { choice, choices, line, wholeNumber } from './ask.ts';
-import { changeFlags, changeHelp, changeRecords } from './changeRecords.ts';
+import { changeFlags, changeHelp, changeRecords, refuseLooseWords } from './changeRecords.ts';
 import { readFlags, runIfMain, UsageError } from './command.ts';
 import { countGiven, listGiven, millimetersGiven, wordGiven } from './given.ts';
 
@@ -164,8 +164,7 @@ export async function main(words: string[]): Promise<number> {
     process.stdout.write(help);
     return 0;
   }
-  if (positionals.length > 0)
-    throw new UsageError(`"${positionals.join(' ')}" belongs to no flag. Try --help.`);
+  refuseLooseWords(positionals);
   const { name, species, flavour, length, width, id, origin, text } = values;
   if (process.stdin.isTTY && name === undefined)
     return changeRecords(async yard => planCultivar(yard, await asked(yard)), values);

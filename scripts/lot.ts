@@ -6,7 +6,7 @@ import { planLot, usualForms } from '../src/core/recording/newLot.ts';
 import type { OpenYard } from '../src/core/recording/openYard.ts';
 import { forms, methods } from '../src/core/records/common.ts';
 import { choice, choices, line, wholeNumber } from './ask.ts';
-import { changeFlags, changeHelp, changeRecords, dayGiven } from './changeRecords.ts';
+import { changeFlags, changeHelp, changeRecords, dayGiven, refuseLooseWords } from './changeRecords.ts';
 import { readFlags, runIfMain, UsageError } from './command.ts';
 import { countGiven, listGiven, wordGiven } from './given.ts';
 
@@ -83,8 +83,7 @@ export async function main(words: string[]): Promise<number> {
     process.stdout.write(help);
     return 0;
   }
-  if (positionals.length > 0)
-    throw new UsageError(`"${positionals.join(' ')}" belongs to no flag. Try --help.`);
+  refuseLooseWords(positionals);
   const { cultivar, method, raised } = values;
   if (process.stdin.isTTY && cultivar === undefined && method === undefined) {
     return changeRecords(async yard => planLot(yard, await asked(yard)), values);

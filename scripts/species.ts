@@ -3,7 +3,7 @@
 import { cautionsOf, planSpecies, type SpeciesRequest } from '../src/core/recording/newSpecies.ts';
 import { type OpenYard, unknown } from '../src/core/recording/openYard.ts';
 import { choice, line } from './ask.ts';
-import { changeFlags, changeHelp, changeRecords } from './changeRecords.ts';
+import { changeFlags, changeHelp, changeRecords, refuseLooseWords } from './changeRecords.ts';
 import { readFlags, runIfMain, UsageError } from './command.ts';
 
 const help = `Adds a species, content/species/ID.yaml, begun from the figures of a related one. Every copied figure is marked as copied. Its cautions
@@ -107,8 +107,7 @@ export async function main(words: string[]): Promise<number> {
     process.stdout.write(help);
     return 0;
   }
-  if (positionals.length > 0)
-    throw new UsageError(`"${positionals.join(' ')}" belongs to no flag. Try --help.`);
+  refuseLooseWords(positionals);
   const { botanical, common, like, movement, id } = values;
   if (process.stdin.isTTY && botanical === undefined && like === undefined)
     return changeRecords(async yard => planSpecies(yard, await asked(yard)), values);
