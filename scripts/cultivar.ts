@@ -12,10 +12,10 @@ import {
 import {
   availabilities,
   eyes,
-  fleshColours,
+  fleshColors,
   fruitShapes,
   pollinationHabits,
-  skinColours,
+  skinColors,
   tendencies,
 } from '../src/core/records/cultivar.ts';
 import { choice, choices, line, wholeNumber } from './ask.ts';
@@ -31,8 +31,8 @@ const traits = {
   ripening: { words: ripeningClasses, asks: 'When does its main crop ripen, among others of the species?' },
   crops: { words: crops, asks: 'Which crops does it bear?', many: true },
   pollination: { words: pollinationHabits, asks: 'What does it need to set fruit?' },
-  skin: { words: skinColours, asks: 'Color of the ripe skin?' },
-  flesh: { words: fleshColours, asks: 'Color of the flesh?' },
+  skin: { words: skinColors, asks: 'Color of the ripe skin?' },
+  flesh: { words: fleshColors, asks: 'Color of the flesh?' },
   shape: { words: fruitShapes, asks: 'Shape of the fruit from the side?' },
   eye: { words: eyes, asks: 'Its eye, the opening at the end?' },
   splits: { words: tendencies, asks: 'How readily does it split after rain?' },
@@ -59,7 +59,7 @@ const help = `Adds a cultivar: content/cultivars/ID.md.
 Without flags it asks. Flags:
   --name NAME       as it is sold
   --species ID      a file in content/species
-  --flavour ID      a class from the list in yard.yaml
+  --flavor ID      a class from the list in yard.yaml
 ${traitHelp}
   --length MM       length of the fruit without the stalk
   --width MM        greatest width
@@ -72,7 +72,7 @@ ${changeHelp}`;
 type Given = Partial<Record<Trait, string | undefined>>;
 
 function requestOf(
-  known: Pick<CultivarRequest, 'id' | 'name' | 'species' | 'flavour' | 'mothers' | 'origin' | 'text'>,
+  known: Pick<CultivarRequest, 'id' | 'name' | 'species' | 'flavor' | 'mothers' | 'origin' | 'text'>,
   given: Given,
   length: string,
   width: string,
@@ -123,9 +123,9 @@ async function asked({ records }: OpenYard): Promise<CultivarRequest> {
       label: `${common[0]} (${botanical})`,
     })),
   );
-  const flavour = await choice(
+  const flavor = await choice(
     'What does it taste like?',
-    records.yard.flavourClasses.map(({ id, name: title, means }) => ({
+    records.yard.flavorClasses.map(({ id, name: title, means }) => ({
       value: id,
       label: `${title}: ${means}`,
     })),
@@ -142,7 +142,7 @@ async function asked({ records }: OpenYard): Promise<CultivarRequest> {
   const width = String(await wholeNumber('Greatest width, mm?', 5));
   const mothers = await wholeNumber('How many mother plants are there?', 0);
   const origin = await line('Where did it come from? (one sentence; Enter to leave out)');
-  return requestOf({ name, species, flavour, mothers, origin }, given, length, width);
+  return requestOf({ name, species, flavor, mothers, origin }, given, length, width);
 }
 
 export async function main(words: string[]): Promise<number> {
@@ -152,7 +152,7 @@ export async function main(words: string[]): Promise<number> {
     id: plain,
     name: plain,
     species: plain,
-    flavour: plain,
+    flavor: plain,
     length: plain,
     width: plain,
     mothers: plain,
@@ -165,15 +165,15 @@ export async function main(words: string[]): Promise<number> {
     return 0;
   }
   refuseLooseWords(positionals);
-  const { name, species, flavour, length, width, id, origin, text } = values;
+  const { name, species, flavor, length, width, id, origin, text } = values;
   if (process.stdin.isTTY && name === undefined)
     return changeRecords(async yard => planCultivar(yard, await asked(yard)), values);
-  if (!name || !species || !flavour || !length || !width)
+  if (!name || !species || !flavor || !length || !width)
     throw new UsageError(
-      'give --name, --species, --flavour, --length and --width, and the words of the others. Try --help.',
+      'give --name, --species, --flavor, --length and --width, and the words of the others. Try --help.',
     );
   const mothers = countGiven(values.mothers ?? '0', '--mothers', 0);
-  const request = requestOf({ id, name, species, flavour, mothers, origin, text }, values, length, width);
+  const request = requestOf({ id, name, species, flavor, mothers, origin, text }, values, length, width);
   return changeRecords(yard => planCultivar(yard, request), values);
 }
 

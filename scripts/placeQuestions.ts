@@ -43,7 +43,7 @@ const questions: readonly [key: AnswerKey & keyof Draft, message: string, placeh
 const origins: readonly [key: AnswerKey & keyof Draft, message: string, placeholder: string][] = [
   ['period', 'Which years are the figures means of?', '1991-2020'],
   ['source', 'Who publishes the figures, and where?', 'National weather service, climate tables'],
-  ['terms', 'Under which terms may they be used?', 'Open licence; name the service as source'],
+  ['terms', 'Under which terms may they be used?', 'Open license; name the service as source'],
 ];
 
 async function temperatures(): Promise<Draft> {

@@ -1,7 +1,7 @@
 /** The care year of every place for a species, for the guides. Weather years are drawn only where nothing was kept from an earlier build. */
 
 import { type CareYear, careYear } from './core/care/careYear.ts';
-import { USUAL_POT_LITRES } from './core/care/plantInCare.ts';
+import { USUAL_POT_LITERS } from './core/care/plantInCare.ts';
 import type { Catalogue } from './core/catalogue.ts';
 import { figuresOfPlace } from './core/climate/place.ts';
 import { type WeatherYears, weatherYears } from './core/climate/weatherYears.ts';
@@ -31,8 +31,8 @@ async function yearsOf({
     for (const one of species) {
       const year = await rememberResult(
         'care',
-        { id, name, figures, species: one, litres: USUAL_POT_LITRES },
-        () => careYear({ id, name, years: years(), summary }, one, USUAL_POT_LITRES),
+        { id, name, figures, species: one, liters: USUAL_POT_LITERS },
+        () => careYear({ id, name, years: years(), summary }, one, USUAL_POT_LITERS),
       );
       found.get(one.id)!.set(id, year);
     }

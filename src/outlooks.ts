@@ -18,7 +18,7 @@ import { type PlaceOutlook, placeOutlook } from './core/match/placeOutlook.ts';
 import type { Destination } from './core/match/sending.ts';
 import type { MatchedCultivar } from './core/match/subject.ts';
 import { heatStarts } from './core/phenology/heatStart.ts';
-import { classLitres, containerClasses } from './core/records/container.ts';
+import { classLiters, containerClasses } from './core/records/container.ts';
 import type { Place } from './core/records/place.ts';
 import type { Species } from './core/records/species.ts';
 import { rememberResult } from './resultStore.ts';
@@ -60,7 +60,7 @@ export function usualContext(
   const pot = containerClasses.find(({ name }) => name === USUAL_POT)!;
   return {
     asOf: all.asOf,
-    potLitres: classLitres(pot),
+    potLiters: classLiters(pot),
     shelterC: 0,
     waspsNear: false,
     trialClimates: trialClimates(all),

@@ -82,7 +82,7 @@ const copiesOf = (of: PublishedPhoto) =>
   Promise.all(of.names.map(async name => (await photoCopy(name)).bytes));
 
 /** Mean red, green and blue of a part of a picture, 0 to 255. */
-async function colourOf(
+async function colorOf(
   bytes: Uint8Array,
   part?: { left: number; top: number; width: number; height: number },
 ) {
@@ -203,9 +203,9 @@ describe('a published photograph', () => {
     expect(sizes.map(size => [size.width, size.height])).toEqual(expect.arrayContaining([least, most]));
     const [size] = sizes;
     const corner = { left: 0, top: 0, width: 8, height: 8 };
-    expectNear(await colourOf(webp[0]!, corner), [221, 0, 0], 12);
+    expectNear(await colorOf(webp[0]!, corner), [221, 0, 0], 12);
     const opposite = { ...corner, left: size!.width - 8, top: size!.height - 8 };
-    expectNear(await colourOf(webp[0]!, opposite), [221, 0, 0], 12);
+    expectNear(await colorOf(webp[0]!, opposite), [221, 0, 0], 12);
   });
 });
 
@@ -226,8 +226,8 @@ describe('the turn of the camera', () => {
   ];
 
   it.each(stored)('orientation %i is put right', async (orientation, turned, mirrored) => {
-    const patch = async (colour: string, width: number, height: number) =>
-      plain(width, height, colour).png().toBuffer();
+    const patch = async (color: string, width: number, height: number) =>
+      plain(width, height, color).png().toBuffer();
     const upright = await plain(96, 64, '#fff')
       .composite([
         { input: await patch('#d00', 48, 32), left: 0, top: 0 },
@@ -246,7 +246,7 @@ describe('the turn of the camera', () => {
     const of = await photo(`turn-${orientation}.jpg`);
     expect([of.width, of.height]).toEqual([96, 64]);
     const { bytes } = await photoCopy(of.fallback.slice('/photos/'.length));
-    const at = (left: number, top: number) => colourOf(bytes, { left, top, width: 16, height: 10 });
+    const at = (left: number, top: number) => colorOf(bytes, { left, top, width: 16, height: 10 });
     expectNear(await at(16, 10), [221, 0, 0], 16);
     expectNear(await at(64, 10), [0, 170, 0], 16);
     expectNear(await at(16, 42), [0, 0, 221], 16);
@@ -254,7 +254,7 @@ describe('the turn of the camera', () => {
   });
 });
 
-describe('colours and kinds of file', () => {
+describe('colors and kinds of file', () => {
   it.each([
     [
       'cmyk.jpg',
@@ -263,7 +263,7 @@ describe('colours and kinds of file', () => {
       14,
     ],
     ['deep.png', () => plain(64, 48, '#c03020').toColourspace('rgb16').png(), [192, 48, 32], 4],
-    ['grey.png', () => plain(64, 48, '#808080').toColourspace('b-w').png(), [128, 128, 128], 4],
+    ['gray.png', () => plain(64, 48, '#808080').toColourspace('b-w').png(), [128, 128, 128], 4],
     ['plain.avif', () => plain(64, 48, '#c03020').avif({ quality: 90, effort: 0 }), [192, 48, 32], 6],
     [
       'clear.png',
@@ -280,19 +280,19 @@ describe('colours and kinds of file', () => {
     for (const bytes of await copiesOf(of)) {
       const { space, channels, depth, hasAlpha, hasProfile } = await sharp(bytes).metadata();
       expect([space, channels, depth, hasAlpha, hasProfile]).toEqual(['srgb', 3, 'uchar', false, false]);
-      expectNear(await colourOf(bytes), wanted, within);
+      expectNear(await colorOf(bytes), wanted, within);
     }
   });
 
   // CSS Color 4, sample code of section 18: color(display-p3 0.9176 0.2003 0.1386) is red, #f00, in sRGB.
-  it('a photo in Display P3, as telephones write it, shows the colours it was taken in', async () => {
+  it('a photo in Display P3, as telephones write it, shows the colors it was taken in', async () => {
     const p3 = await plain(64, 48, '#ff0000').withIccProfile('p3').jpeg({ quality: 100 }).toBuffer();
     const stored = await sharp(p3, { ignoreIcc: true }).raw().toBuffer();
     expectNear([stored[0]!, stored[1]!, stored[2]!], [234, 51, 35], 4);
     put('p3.jpg', p3);
     for (const bytes of await copiesOf(await photo('p3.jpg'))) {
       expect((await sharp(bytes).metadata()).hasProfile).toBe(false);
-      expectNear(await colourOf(bytes), [255, 0, 0], 5);
+      expectNear(await colorOf(bytes), [255, 0, 0], 5);
     }
   });
 
@@ -305,7 +305,7 @@ describe('colours and kinds of file', () => {
     expect([of.width, of.height]).toEqual([64, 48]);
     for (const bytes of await copiesOf(of)) {
       expect((await sharp(bytes).metadata()).pages ?? 1).toBe(1);
-      expectNear(await colourOf(bytes), [192, 48, 32], 8);
+      expectNear(await colorOf(bytes), [192, 48, 32], 8);
     }
   });
 });

@@ -17,7 +17,7 @@ const side = 64;
 
 /**
  * How an original is opened. The bound on pixels is ours, not the library's. Rows are read in order, so that a picture of 60 million
- * pixels is never in memory as a whole; and a file that is damaged or cut short is refused, not shown with a grey area.
+ * pixels is never in memory as a whole; and a file that is damaged or cut short is refused, not shown with a gray area.
  */
 export const opening = { limitInputPixels: mostPixels, sequentialRead: true, failOn: 'warning' } as const;
 

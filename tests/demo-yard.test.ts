@@ -41,10 +41,10 @@ describe('what is in the yard', () => {
     expect((await loadContent({ dir: folder })).asOf).toBe(process.env.AS_OF || '2026-11-25');
   });
 
-  it('has figs of every flavour class, and one whose main crop needs the wasp', () => {
+  it('has figs of every flavor class, and one whose main crop needs the wasp', () => {
     const figs = [...records.cultivars.values()].filter(({ species }) => species === 'fig');
-    expect(new Set(figs.map(({ flavour }) => flavour))).toEqual(
-      new Set(records.yard.flavourClasses.map(({ id }) => id)),
+    expect(new Set(figs.map(({ flavor }) => flavor))).toEqual(
+      new Set(records.yard.flavorClasses.map(({ id }) => id)),
     );
     expect(new Set(figs.map(({ ripening }) => ripening))).toEqual(
       new Set(['very-early', 'early', 'mid', 'late']),

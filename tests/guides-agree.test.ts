@@ -76,7 +76,7 @@ function toldAt(place: string, speciesId: string): Told {
 /** Tasks of a new tree that arrives on a day of the season. */
 function arriving({ year }: Told, form: Form, kept: 'pot' | 'ground', at: number): readonly CareTask[] {
   const arrives = dayOfSeason({ season: 2026, at }, year.firstDoy);
-  const plant = { species: year.species, form, kept, stage: 'first-winter' as const, potLitres: 11 };
+  const plant = { species: year.species, form, kept, stage: 'first-winter' as const, potLiters: 11 };
   return careCalendar(year, { ...plant, arrives }).tasks;
 }
 const has = (tasks: readonly CareTask[], name: TaskName) => tasks.some(task => task.name === name);

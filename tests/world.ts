@@ -33,7 +33,7 @@ export const baseYard: WrittenYard = {
   currency: 'USD',
   contact: {},
   ordering: { how: 'Write to us.', lead_days: 3 },
-  flavour_classes: [{ id: 'honey', name: 'Honey', means: 'Sweet' }],
+  flavor_classes: [{ id: 'honey', name: 'Honey', means: 'Sweet' }],
   smallest: [{ container: '#1', height_cm: 40, caliper_mm: 6 }],
   walk_fresh_days: 45,
   prices: {
@@ -118,7 +118,7 @@ export const baseSpecies: WrittenSpecies = {
 export const baseCultivar: WrittenCultivar = {
   name: 'Test Fig',
   species: 'fig',
-  flavour: 'honey',
+  flavor: 'honey',
   ripening: 'mid',
   crops: ['main'],
   pollination: 'unaided',

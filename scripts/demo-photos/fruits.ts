@@ -32,7 +32,7 @@ function figProfile(neck: number): (down: number) => number {
   };
 }
 
-export interface FigColours {
+export interface FigColors {
   skin: readonly [light: string, middle: string, dark: string];
   pith: string;
   flesh: readonly [light: string, middle: string, dark: string];
@@ -40,7 +40,7 @@ export interface FigColours {
 }
 
 /** A whole fig behind a halved one. */
-export function cutFig({ skin, pith, flesh, seed }: FigColours, random: Random): string {
+export function cutFig({ skin, pith, flesh, seed }: FigColors, random: Random): string {
   const profile = figProfile(0.17);
   const outline = (at: Point, height: number, half: number) =>
     smooth(
@@ -157,9 +157,9 @@ const crownTeeth = (at: Point, size: number, fill: string) => {
 
 /** A pomegranate with a wedge of rind taken off. */
 export function cutPomegranate(random: Random): string {
-  const centre: Point = [800, 640];
+  const center: Point = [800, 640];
   const body = around(
-    centre,
+    center,
     turn => {
       const flat = 1 + 0.011 * Math.cos(turn * 12 * Math.PI);
       return [405 * flat, 380 * flat];
@@ -201,7 +201,7 @@ export function cutPomegranate(random: Random): string {
       crownTeeth([800, 262], 92, '#b5472f'),
       path(smooth(body, true), { fill: 'url(#rind)', stroke: ink, width: 4 }),
       ...Array.from({ length: 60 }, () => {
-        const at = away(centre, 390 * Math.sqrt(random.uniform()), random.uniform() * 360);
+        const at = away(center, 390 * Math.sqrt(random.uniform()), random.uniform() * 360);
         return ellipse(at, about(random, 4, 2), about(random, 3, 1), 0, { fill: '#f3b77c', opacity: 0.35 });
       }),
       path(smooth(opening, true), { fill: '#f6e8c6', stroke: ink, width: 3.5 }),

@@ -30,7 +30,7 @@ export function smooth(points: readonly Point[], closed = false): string {
   return pieces.join('') + (closed ? 'Z' : '');
 }
 
-/** Points around a centre whose distance is `radius(turn)`, `turn` going once round from the top, clockwise. */
+/** Points around a center whose distance is `radius(turn)`, `turn` going once round from the top, clockwise. */
 export function around(
   [cx, cy]: Point,
   radius: (turn: number) => readonly [rx: number, ry: number],

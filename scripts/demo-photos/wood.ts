@@ -15,7 +15,7 @@ export function bud(at: Point, degrees: number): string {
   });
 }
 
-/** A wavering line of roots, thinner towards the end. */
+/** A wavering line of roots, thinner toward the end. */
 export function root(
   random: Random,
   from: Point,

@@ -20,9 +20,9 @@ function scanFor(texts: readonly string[], published: unknown = []) {
 
 describe('the privacy scan', () => {
   it('finds a private note wherever it stands', () => {
-    const { found } = scanFor(['Paid the neighbour 40 for the wood', 'Do not sell before Easter']);
+    const { found } = scanFor(['Paid the neighbor 40 for the wood', 'Do not sell before Easter']);
     expect(found(bytes('<p>Do not sell before Easter</p>'))).toBe('Do not sell before Easter');
-    expect(found(bytes('Paid the neighbour 40 for the wood'))).toBe('Paid the neighbour 40 for the wood');
+    expect(found(bytes('Paid the neighbor 40 for the wood'))).toBe('Paid the neighbor 40 for the wood');
     expect(found(bytes('<p>Do not sell before Christmas</p>'))).toBeNull();
   });
 

@@ -43,7 +43,7 @@ export interface LotEntry extends LotAnswers {
 export interface CultivarEntry {
   cultivar: PublicCultivar;
   species: Species;
-  flavour: { id: string; name: string; means: string };
+  flavor: { id: string; name: string; means: string };
   /** Lots of this cultivar, those with a form ready first, then by the day they open, then by id. */
   lots: LotEntry[];
 }
@@ -180,9 +180,9 @@ export function assemble(
     entries.set(cultivar.id, {
       cultivar: publicCultivar(cultivar),
       species: found(records.species, cultivar.species, 'species'),
-      flavour: yard.flavourClasses.find(({ id }) => id === cultivar.flavour) ?? {
-        id: cultivar.flavour,
-        name: cultivar.flavour,
+      flavor: yard.flavorClasses.find(({ id }) => id === cultivar.flavor) ?? {
+        id: cultivar.flavor,
+        name: cultivar.flavor,
         means: '',
       },
       lots: [],

@@ -65,7 +65,7 @@ describe('randomFromText', () => {
     expect(draw('Storrs')).not.toEqual(draw('storrs'));
   });
 
-  it('keeps the stream of one text for ever: a change here changes every modelled figure', () => {
+  it('keeps the stream of one text for ever: a change here changes every modeled figure', () => {
     const random = randomFromText('leafdrop');
     const normals = new Float64Array(2);
     random.fillNormal(normals);

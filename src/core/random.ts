@@ -127,7 +127,7 @@ function polynomial(coefficients: readonly number[], x: number): number {
 }
 
 /** Coefficients of the three rational pieces of algorithm AS 241 (PPND16), lowest power first. */
-const centre = {
+const center = {
   above: [
     3.3871328727963665, 133.14166789178438, 1971.5909503065513, 13731.69376550946, 45921.95393154987,
     67265.7709270087, 33430.57558358813, 2509.0809287301227,
@@ -166,7 +166,7 @@ export function normalQuantile(p: number): number {
   const q = p - 0.5;
   if (Math.abs(q) <= 0.425) {
     const r = 0.180625 - q * q;
-    return (q * polynomial(centre.above, r)) / polynomial(centre.below, r);
+    return (q * polynomial(center.above, r)) / polynomial(center.below, r);
   }
   const r = Math.sqrt(-naturalLog(q < 0 ? p : 1 - p));
   const piece = r <= 5 ? shoulder : tail;

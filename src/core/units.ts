@@ -1,14 +1,14 @@
 /**
  * Measures: exact conversions, and the one place where a measure becomes text.
- * Values are stored in C, mm, cm, litres, kg; they are rounded once, when shown.
+ * Values are stored in C, mm, cm, liters, kg; they are rounded once, when shown.
  */
 
 /** Exact by definition: NIST Handbook 44, Appendix C. */
 export const MM_PER_INCH = 25.4;
 /** Exact: 231 cubic inches (NIST Handbook 44, Appendix C). A nursery "gallon" pot holds less than this. */
-export const LITRES_PER_US_GALLON = 3.785411784;
+export const LITERS_PER_US_GALLON = 3.785411784;
 /** Exact: 25.4 mm cubed. */
-export const LITRES_PER_CUBIC_INCH = 0.016387064;
+export const LITERS_PER_CUBIC_INCH = 0.016387064;
 /** Exact: avoirdupois pound (NIST Handbook 44, Appendix C). */
 export const KG_PER_POUND = 0.45359237;
 

@@ -3,7 +3,7 @@
 import { recordAddress } from '../core/addresses/paths.ts';
 import { careCalendar } from '../core/care/calendar.ts';
 import type { CareYear } from '../core/care/careYear.ts';
-import { USUAL_POT_LITRES } from '../core/care/plantInCare.ts';
+import { USUAL_POT_LITERS } from '../core/care/plantInCare.ts';
 import type { Catalogue, LotEntry } from '../core/catalogue.ts';
 import { addDays, type Day } from '../core/days.ts';
 import { largeFirst } from '../core/reading/problem.ts';
@@ -50,7 +50,7 @@ export function boxCardWords(
     arrives,
     stage: 'first-winter',
     kept: 'pot',
-    potLitres: USUAL_POT_LITRES,
+    potLiters: USUAL_POT_LITERS,
   });
   const tasks = calendar.tasks.filter(({ range }) => range.from <= addDays(arrives, FIRST_DAYS));
   const cautions = new Map(tasks.flatMap(task => task.cautions).map(each => [each.id, each]));

@@ -16,7 +16,7 @@ const frosty: CareYear = {
   placeClass: { winter: 'cold', season: 'middle', summer: 'moderate', air: 'fair' },
   species: realSpecies('fig'),
   firstDoy: 205,
-  potLitres: 11,
+  potLiters: 11,
   firstFreeze: {
     '36F': on(60, 70, 80),
     '32F': on(70, 80, 90),

@@ -79,7 +79,7 @@ const standingWords: Record<Reason['standing'], string> = {
   practice: 'common practice',
   fitted: 'our figure, fitted to dated observations',
   ours: 'our working figure',
-  modelled: 'from the climate of the place',
+  modeled: 'from the climate of the place',
 };
 
 function description({ trigger, because, tools, cautions }: CareTask): string {

@@ -12,10 +12,10 @@ import {
 } from '../core/records/common.ts';
 import {
   eyes,
-  fleshColours,
+  fleshColors,
   fruitShapes,
   pollinationHabits,
-  skinColours,
+  skinColors,
   tendencies,
 } from '../core/records/cultivar.ts';
 import { type AddressOf, openDay, openId, openUrl, publishedSchema } from './openFile.ts';
@@ -28,7 +28,7 @@ const openCultivar = z.strictObject({
   name: z.string(),
   species: openId,
   synonyms: z.array(z.string()),
-  flavour: z.strictObject({ id: openId, name: z.string() }).describe("The yard's own flavour class."),
+  flavor: z.strictObject({ id: openId, name: z.string() }).describe("The yard's own flavor class."),
   ripening: z.enum(ripeningClasses),
   crops: z.array(z.enum(crops)),
   pollination: z
@@ -37,9 +37,9 @@ const openCultivar = z.strictObject({
       'partner: needs another tree; wasp-main: the main crop needs the fig wasp; wasp-all: all crops do.',
     ),
   fruit: z.strictObject({
-    skin: z.enum(skinColours),
-    blush: z.enum(skinColours).nullable(),
-    flesh: z.enum(fleshColours),
+    skin: z.enum(skinColors),
+    blush: z.enum(skinColors).nullable(),
+    flesh: z.enum(fleshColors),
     shape: z.enum(fruitShapes),
     lengthMm: z.number(),
     widthMm: z.number(),
@@ -69,7 +69,7 @@ export const cultivarsFileShape = z.strictObject({
 export type CultivarsFile = z.infer<typeof cultivarsFileShape>;
 
 function openCultivarOf(
-  { cultivar, species, flavour, lots }: CultivarEntry,
+  { cultivar, species, flavor, lots }: CultivarEntry,
   addressOf: AddressOf,
 ): CultivarsFile['cultivars'][number] {
   const { id, name, synonyms, ripening, crops, pollination, fruit, suits } = cultivar;
@@ -78,7 +78,7 @@ function openCultivarOf(
     name,
     species: species.id,
     synonyms,
-    flavour: { id: flavour.id, name: flavour.name },
+    flavor: { id: flavor.id, name: flavor.name },
     ripening,
     crops,
     pollination,

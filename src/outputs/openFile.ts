@@ -25,7 +25,7 @@ export const openReasons = z
       standing: z
         .enum(standings)
         .describe(
-          'seen in the yard, published, common practice, our working figure, or modelled from weather.',
+          'seen in the yard, published, common practice, our working figure, or modeled from weather.',
         ),
       source: z.string().optional().describe('Where a published figure comes from.'),
     }),

@@ -118,7 +118,7 @@ describe('cultivars.json', () => {
     expect(cultivars.cultivars[1]).toMatchObject({
       name: 'Test Fig',
       synonyms: ['Old Test'],
-      flavour: { id: 'honey', name: 'Honey' },
+      flavor: { id: 'honey', name: 'Honey' },
       fruit: { lengthMm: 50, blush: null },
       url: 'https://bench.example/cultivars/test-fig/',
     });

@@ -62,7 +62,7 @@ describe('places.json', () => {
       none: 1,
     });
     expect(hot!.seasonDays).toEqual({ p10: 365, p50: 365, p90: 365 });
-    expect(file.places[1]!.standing.heat).toBe('modelled from an estimate');
-    expect(cold!.standing.freeze['32F']).toBe('modelled');
+    expect(file.places[1]!.standing.heat).toBe('modeled from an estimate');
+    expect(cold!.standing.freeze['32F']).toBe('modeled');
   });
 });

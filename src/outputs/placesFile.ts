@@ -29,8 +29,8 @@ const openMean = z.strictObject({ mean: z.number(), sd: z.number() });
 const climateStandings = [
   'published',
   'from records',
-  'modelled',
-  'modelled from an estimate',
+  'modeled',
+  'modeled from an estimate',
 ] as const satisfies readonly ClimateStanding[];
 const openStanding = z.enum(climateStandings);
 

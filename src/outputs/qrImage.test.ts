@@ -13,7 +13,7 @@ const addresses = [
   'https://example.org/größe/',
 ];
 
-/** An encoded picture as grey tones. */
+/** An encoded picture as gray tones. */
 async function pixelsOf(picture: Buffer): Promise<{ width: number; height: number; data: Uint8Array }> {
   const { data, info } = await sharp(picture)
     .toColourspace('b-w')

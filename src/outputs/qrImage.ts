@@ -1,5 +1,5 @@
 /**
- * QR codes of addresses (ISO/IEC 18004) as modules, as an outline for any program that draws, and as SVG. Black on white whatever the colours
+ * QR codes of addresses (ISO/IEC 18004) as modules, as an outline for any program that draws, and as SVG. Black on white whatever the colors
  * around them: many readers do not take a code with light modules on dark.
  */
 

@@ -6,7 +6,7 @@ import { QUIET_MODULES, qrModules, qrSide } from './qrImage.ts';
 /** Half the height of a picture of 1920 by 1080: read from across a room, and leaves place for words beside it. Our working figure. */
 const END_CARD_SIDE_PX = 540;
 
-/** Pixels to a module of a code for an end card: a whole number, so that every module is as large as its neighbour. */
+/** Pixels to a module of a code for an end card: a whole number, so that every module is as large as its neighbor. */
 export function endCardModulePx(text: string): number {
   return Math.max(1, Math.floor(END_CARD_SIDE_PX / qrSide(qrModules(text))));
 }
@@ -28,6 +28,6 @@ export function qrPng(text: string, modulePx: number): Promise<Buffer> {
   });
   return sharp(tones, { raw: { width: px, height: px, channels: 1 } })
     .toColourspace('b-w')
-    .png({ compressionLevel: 9, palette: true, colours: 2 })
+    .png({ compressionLevel: 9, palette: true, colors: 2 })
     .toBuffer();
 }

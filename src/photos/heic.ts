@@ -36,7 +36,7 @@ function decoded(bytes: Uint8Array): Promise<Pixels> {
   }).finally(() => worker.terminate());
 }
 
-/** The color profile that a HEIC file carries; null without one. ISO/IEC 14496-12, ColourInformationBox of type `prof` or `rICC`. */
+/** The color profile that a HEIC file carries; null without one. ISO/IEC 14496-12, ColorInformationBox of type `prof` or `rICC`. */
 export function profileOf(bytes: Uint8Array): Uint8Array | null {
   const file = Buffer.from(bytes.buffer, bytes.byteOffset, bytes.byteLength);
   for (let at = file.indexOf('colr'); at >= 4; at = file.indexOf('colr', at + 4)) {

@@ -65,7 +65,7 @@ describe('the stock list', () => {
     const row = stockList(two).pages[0]?.groups[0]?.rows[0];
     expect(row).toMatchObject({
       name: 'Amber Fig',
-      flavour: 'Honey',
+      flavor: 'Honey',
       ripens: 'mid-season',
       size: '#1 pot, 35 in (90 cm)',
       left: 12,

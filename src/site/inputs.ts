@@ -27,7 +27,7 @@ const cultivarHashes = oncePer(
         entry.cultivar.id,
         hashOf(
           entry.cultivar,
-          entry.flavour,
+          entry.flavor,
           entry.lots.map(lot => lotText(all, lot)).join('\n'),
           alternativeRows(all, entry.cultivar),
           all.codes.get(cultivarPath(entry.cultivar.id)),

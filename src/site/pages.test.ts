@@ -19,7 +19,7 @@ import { publishedKinds } from './pages/climates/climates.ts';
 import { climatesPage } from './pages/climates/climatesPage.ts';
 import { compareLists } from './pages/compare/compare.ts';
 import { compareListPage, comparePage } from './pages/compare/comparePage.ts';
-import { cultivarList, flavourLists, ripeningLists } from './pages/cultivars/cultivar.ts';
+import { cultivarList, flavorLists, ripeningLists } from './pages/cultivars/cultivar.ts';
 import { cultivarListPage, traitListPage } from './pages/cultivars/cultivarListPage.ts';
 import { cultivarPage } from './pages/cultivars/cultivarPage.ts';
 import { arrivalForms } from './pages/guides/arrivalViews.ts';
@@ -93,11 +93,11 @@ const others = [
   ...forms.flatMap(form => formLists(all)[form].pages.map(page => formPage(all, form, page, tools))),
   ...soldList(all).pages.map(page => soldPage(all, page, tools)),
   ...cultivarList(all).pages.map(page => cultivarListPage(all, page, tools)),
-  ...[...flavourLists(all), ...ripeningLists(all)].flatMap(list =>
+  ...[...flavorLists(all), ...ripeningLists(all)].flatMap(list =>
     list.list.pages.map(page => traitListPage(all, list, page, tools)),
   ),
   comparePage(all, tools),
-  ...[...tables.species, ...tables.flavour].flatMap(list =>
+  ...[...tables.species, ...tables.flavor].flatMap(list =>
     list.list.pages.map(page => compareListPage(all, list, page, here, tools)),
   ),
   climatesPage(all, tools),

@@ -4,7 +4,7 @@ import { describe, expect, it } from 'vitest';
 const css = readFileSync(new URL('./tokens.css', import.meta.url), 'utf8');
 const [light, dark] = css.split('prefers-color-scheme: dark') as [string, string];
 
-function colour(block: string, token: string): string {
+function color(block: string, token: string): string {
   const found = new RegExp(`--${token}: (#[0-9a-f]{6})`).exec(block)?.[1];
   if (!found) throw new Error(`no --${token}`);
   return found;
@@ -35,7 +35,7 @@ describe('the inks', () => {
     ['dark', dark],
   ])('stand out from %s paper by 7 to 1 (WCAG 2.2, 1.4.6)', (_, block) => {
     for (const ink of ['ink', 'ink-soft', 'spot']) {
-      expect(contrast(colour(block, ink), colour(block, 'paper')), ink).toBeGreaterThanOrEqual(7);
+      expect(contrast(color(block, ink), color(block, 'paper')), ink).toBeGreaterThanOrEqual(7);
     }
   });
 });

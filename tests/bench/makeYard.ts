@@ -26,13 +26,13 @@ export function makeYard(folder: string, demo: string, size: YardSize, seed: num
   }
   for (const part of ['cultivars', 'lots', 'walks']) mkdirSync(join(folder, part), { recursive: true });
 
-  const flavours = parse(readFileSync(join(demo, 'yard.yaml'), 'utf8')).flavour_classes as { id: string }[];
+  const flavors = parse(readFileSync(join(demo, 'yard.yaml'), 'utf8')).flavor_classes as { id: string }[];
   const cultivarIds = Array.from({ length: size.cultivars }, (_, index) => `cultivar-${index + 1}`);
   for (const [index, id] of cultivarIds.entries()) {
     const traits = {
       name: `Measured Tree ${index + 1}`,
       species: speciesIds[index % speciesIds.length],
-      flavour: pick(flavours).id,
+      flavor: pick(flavors).id,
       ripening: pick(['early', 'mid', 'late']),
       crops: ['main'],
       pollination: 'unaided',

@@ -14,15 +14,15 @@ import { measured, median, ratioInWords, type Usage } from './measure.ts';
 /** Pixels of a telephone's picture. */
 const original = { width: 4000, height: 3000 };
 
-/** A picture with soft shapes and grain, since a plain colour is encoded far faster than any photograph. */
+/** A picture with soft shapes and grain, since a plain color is encoded far faster than any photograph. */
 async function drawPhoto(file: string, seed: string): Promise<void> {
   const random = randomFromText(seed);
   const upTo = (most: number) => random.uniform() * most;
   const { width, height } = original;
   const shapes = Array.from({ length: 60 }, () => {
     const [x, y, r] = [upTo(width), upTo(height), 100 + upTo(500)];
-    const colour = `hsl(${upTo(360)} 60% ${20 + upTo(60)}%)`;
-    return `<circle cx="${x}" cy="${y}" r="${r}" fill="${colour}" opacity="0.6"/>`;
+    const color = `hsl(${upTo(360)} 60% ${20 + upTo(60)}%)`;
+    return `<circle cx="${x}" cy="${y}" r="${r}" fill="${color}" opacity="0.6"/>`;
   });
   const drawing = `<svg xmlns="http://www.w3.org/2000/svg" width="${width}" height="${height}">${shapes.join('')}</svg>`;
   await sharp({

@@ -23,7 +23,7 @@ function calendar(
     arrives: day(arrives),
     stage: 'first-winter',
     kept: 'pot',
-    potLitres: 11,
+    potLiters: 11,
     ...over,
   };
   return careCalendar(realYear(placeId, speciesId), plant).tasks;
@@ -101,7 +101,7 @@ describe('putting away', () => {
     expect(celsiusToFahrenheit(careFigures.moveInNights.high)).toBeCloseTo(25, 0);
     for (const placeId of coldPlaces) {
       const year = realYear(placeId, 'fig', 53);
-      const moveIn = movesIn(placeId, { stage: 'established', potLitres: 53 });
+      const moveIn = movesIn(placeId, { stage: 'established', potLiters: 53 });
       const start = daysBetween(day('2026-07-24'), moveIn.range.from);
       const usual24 = Math.max(year.firstFreeze['24F'].p50!, year.leafFall.p50!);
       expect(Math.abs(start - usual24), placeId).toBeLessThanOrEqual(7);
@@ -112,8 +112,8 @@ describe('putting away', () => {
   it('of a young tree comes before the nights that damage young figs', () => {
     // Damaged at 25 to 27 F in early fall: Rutgers fact sheet FS1198.
     for (const placeId of coldPlaces) {
-      const small = movesIn(placeId, { stage: 'established', potLitres: 3 });
-      const large = movesIn(placeId, { stage: 'established', potLitres: 53 });
+      const small = movesIn(placeId, { stage: 'established', potLiters: 3 });
+      const large = movesIn(placeId, { stage: 'established', potLiters: 53 });
       expect(small.trigger).toMatch(/before any night of 27 F/);
       expect(small.range.from < large.range.from, placeId).toBe(true);
       expect(small.because.some(({ source }) => source?.includes('FS1198'))).toBe(true);

@@ -33,14 +33,14 @@ const plants = fc.record({
   form: fc.constantFrom(...forms),
   stage: fc.constantFrom('first-winter' as const, 'first-winter' as const, 'established' as const),
   kept: fc.constantFrom('pot' as const, 'ground' as const),
-  potLitres: fc.constantFrom(3, 11, 53),
+  potLiters: fc.constantFrom(3, 11, 53),
   arrives: fc.integer({ min: 0, max: 730 }).map(count => addDays(day('2026-01-01'), count)),
 });
 type Drawn = typeof plants extends fc.Arbitrary<infer T> ? T : never;
 
 function calendarOf({ placeId, speciesId, ...rest }: Drawn) {
   const plant: PlantInCare = { species: realSpecies(speciesId), ...rest };
-  const year = realYear(placeId, speciesId, rest.potLitres);
+  const year = realYear(placeId, speciesId, rest.potLiters);
   return { year, plant, ...careCalendar(year, plant) };
 }
 
@@ -312,7 +312,7 @@ describe('every care calendar', () => {
       form: 'leafed-pot',
       stage: 'first-winter',
       kept: 'pot',
-      potLitres: 11,
+      potLiters: 11,
       arrives: day('2026-01-10'),
     });
     const fall = named(tasks, 'leaf-fall')[0] as CareTask;

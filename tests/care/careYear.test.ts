@@ -63,12 +63,12 @@ describe('careYear', () => {
 
   it('puts a small pot at risk no later than a large one', () => {
     for (const placeId of placeIds) {
-      const [small, large] = [3, 53].map(litres => realYear(placeId, 'fig', litres).potRiskFirst.p10);
+      const [small, large] = [3, 53].map(liters => realYear(placeId, 'fig', liters).potRiskFirst.p10);
       expect(small ?? 366).toBeLessThanOrEqual(large ?? 366);
     }
   });
 
-  it('holds the winter low within a published zone where the mean is modelled', () => {
+  it('holds the winter low within a published zone where the mean is modeled', () => {
     // Mobile is 9a on the 2023 USDA map: mean annual minimum 20 to 25 F (-6.7 to -3.9 C). The low of one winter in ten is below the mean.
     const { winterLowC } = realYear('mobile-al', 'fig');
     expect(winterLowC).toBeLessThan(-6.7);

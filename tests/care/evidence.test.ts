@@ -4,10 +4,10 @@ import { limitC, protectionFigures, winterProtection } from '../../src/core/care
 import {
   plantedStages,
   plantedWateringDays,
-  plantedWaterLitres,
+  plantedWaterLiters,
   potWateringDays,
   usualCaliperMm,
-  waterLitres,
+  waterLiters,
 } from '../../src/core/care/watering.ts';
 import { careTables } from '../../src/core/evidence/careTables.ts';
 import { realSpecies, speciesIds } from './realPlaces.ts';
@@ -47,14 +47,14 @@ describe('a pot in the cold', () => {
 
 describe('watering', () => {
   it('is more frequent in thirstier air and in smaller pots, between one and ten days', () => {
-    for (const litres of [1, 3, 11, 53]) {
-      const days = [0, 0.3, 1, 2, 4, 6, 9].map(mm => potWateringDays(mm, litres));
+    for (const liters of [1, 3, 11, 53]) {
+      const days = [0, 0.3, 1, 2, 4, 6, 9].map(mm => potWateringDays(mm, liters));
       expect([...days].sort((a, b) => b - a)).toEqual(days);
       for (const count of days) expect(count >= 1 && count <= 10).toBe(true);
     }
     expect(potWateringDays(4, 3)).toBeLessThan(potWateringDays(4, 11));
     expect(potWateringDays(0, 11)).toBe(10);
-    expect(waterLitres(11)).toEqual({ low: 1.7, high: 2.8 });
+    expect(waterLiters(11)).toEqual({ low: 1.7, high: 2.8 });
   });
 
   it('of a new tree stretches with its roots and with cool weather, between one day and fourteen', () => {
@@ -65,8 +65,8 @@ describe('watering', () => {
     }
     expect(plantedStages.map(stage => plantedWateringDays(stage, 5))).toEqual([1, 2.5, 7]);
     expect(plantedWateringDays('first-year', 0)).toBe(14);
-    // A 3/4-in stem in a #3 pot: 1.9 gallons against 3.1 litres of the pot.
-    expect(plantedWaterLitres(19.05, 11.4)).toBeCloseTo(7.1, 1);
+    // A 3/4-in stem in a #3 pot: 1.9 gallons against 3.1 liters of the pot.
+    expect(plantedWaterLiters(19.05, 11.4)).toBeCloseTo(7.1, 1);
     expect(usualCaliperMm(11.4)).toBeCloseTo(19.05, 2);
     expect(usualCaliperMm(3.3)).toBeLessThan(usualCaliperMm(53));
   });
@@ -96,6 +96,6 @@ describe('winter protection', () => {
     const { method, because } = winterProtection(realSpecies('fig'), 3, -9);
     // Dormant figs stand 12 to 15 F: California Rare Fruit Growers, Fig Fruit Facts, 1996. Low -9 C (16 F) leaves about 1 C.
     expect(method).toBe('mulch');
-    expect(because.map(({ standing }) => standing)).toEqual(['modelled', 'published']);
+    expect(because.map(({ standing }) => standing)).toEqual(['modeled', 'published']);
   });
 });

@@ -20,7 +20,7 @@ const bought = (form: Form) => ({
   arrives: day('2026-10-01'),
   stage: 'first-winter' as const,
   kept: 'ground' as const,
-  potLitres: 11.4,
+  potLiters: 11.4,
 });
 const cold = coldYear();
 const nowhere = Object.fromEntries(
@@ -34,7 +34,7 @@ const windows = [
   ...arrivalWindows(cold, bought('bare-root'), 95, 'stored', null),
   ...arrivalWindows(cold, bought('leafed-pot'), 300, 'settles', null),
   ...arrivalWindows(mildYear(), bought('dormant-pot'), 300, 'wakes', null),
-  ...plantedWater(cold, { potLitres: 11.4 }, { from: 200, to: 230 }, true),
+  ...plantedWater(cold, { potLiters: 11.4 }, { from: 200, to: 230 }, true),
   plantingOf(cold, bought('leafed-pot'), 300, false).window!,
 ];
 const wordsOf = (name: string) => {

@@ -13,14 +13,14 @@ import { realSpecies, realYear } from './realPlaces.ts';
 
 const DAYS_OF_GRACE = 7;
 
-type Golden = Omit<PlantInCare, 'species' | 'potLitres' | 'arrives'> & {
+type Golden = Omit<PlantInCare, 'species' | 'potLiters' | 'arrives'> & {
   place: string;
   species: string;
   arrives: string;
 };
 
 function tasksOf({ place, species, arrives, ...rest }: Golden) {
-  const plant: PlantInCare = { ...rest, species: realSpecies(species), potLitres: 11, arrives: day(arrives) };
+  const plant: PlantInCare = { ...rest, species: realSpecies(species), potLiters: 11, arrives: day(arrives) };
   return careCalendar(realYear(place, species), plant);
 }
 

@@ -40,8 +40,8 @@ export const randomFigures: fc.Arbitrary<ClimateFigures> = fc
     };
   });
 
-export function yearOfFigures(figures: ClimateFigures, species: Species, potLitres: number): CareYear {
+export function yearOfFigures(figures: ClimateFigures, species: Species, potLiters: number): CareYear {
   const years = weatherYears(figures, SEASONS);
   const climate = { id: 'random', name: 'Anywhere', years, summary: climateSummary(figures, years) };
-  return careYear(climate, species, potLitres);
+  return careYear(climate, species, potLiters);
 }

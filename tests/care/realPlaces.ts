@@ -46,11 +46,11 @@ export function realClimate(id: string): CareClimate {
 }
 
 const keptYears = new Map<string, CareYear>();
-export function realYear(placeId: string, speciesId: string, potLitres = 11): CareYear {
-  const key = `${placeId} ${speciesId} ${potLitres}`;
+export function realYear(placeId: string, speciesId: string, potLiters = 11): CareYear {
+  const key = `${placeId} ${speciesId} ${potLiters}`;
   const kept = keptYears.get(key);
   if (kept) return kept;
-  const year = careYear(realClimate(placeId), realSpecies(speciesId), potLitres);
+  const year = careYear(realClimate(placeId), realSpecies(speciesId), potLiters);
   keptYears.set(key, year);
   return year;
 }

@@ -39,7 +39,7 @@ export function coldYear(over: Partial<CareYear> = {}, species: Species = realSp
     placeClass: { winter: 'cold', season: 'middle', summer: 'moderate', air: 'dry' },
     species,
     firstDoy: 205,
-    potLitres: 11.4,
+    potLiters: 11.4,
     firstFreeze: freezes(about(80, 10), 10),
     lastFreeze: freezes(about(280, 10), -10),
     leafFall: about(90, 10),

@@ -38,7 +38,7 @@ function seasonBetween({ lastFreeze, firstFreeze }: CareYear): number | null {
 const drawn = fc.record({
   figures: randomFigures,
   speciesId: fc.constantFrom(...speciesIds),
-  potLitres: fc.constantFrom(3, 11, 53),
+  potLiters: fc.constantFrom(3, 11, 53),
 });
 const arrivals = ['2026-02-03', '2026-05-20', '2026-08-14', '2026-11-25'] as const;
 
@@ -46,15 +46,15 @@ describe('every calendar of any climate', () => {
   it('is done within a bound of steps', () => {
     const seasons: number[] = [];
     fc.assert(
-      fc.property(drawn, ({ figures, speciesId, potLitres }) => {
+      fc.property(drawn, ({ figures, speciesId, potLiters }) => {
         const species = realSpecies(speciesId);
-        const year = yearOfFigures(figures, species, potLitres);
+        const year = yearOfFigures(figures, species, potLiters);
         const season = seasonBetween(year);
         if (season !== null) seasons.push(season);
         for (const arrives of arrivals) {
           for (const form of forms) {
             for (const kept of ['pot', 'ground'] as const) {
-              const plant = { species, form, kept, potLitres, arrives: day(arrives) };
+              const plant = { species, form, kept, potLiters, arrives: day(arrives) };
               for (const stage of ['first-winter', 'established'] as const) {
                 const { tasks, from, to } = careCalendar(counted(year).year, { ...plant, stage });
                 expect(tasks.length).toBeGreaterThan(0);
@@ -99,7 +99,7 @@ describe('every calendar of any climate', () => {
       form: 'leafed-pot',
       kept: 'ground',
       stage: 'first-winter',
-      potLitres: 11,
+      potLiters: 11,
       arrives: day('2026-05-01'),
     });
     const planting = tasks.find(({ name }) => name === 'plant-out')!;

@@ -25,7 +25,7 @@ const plant = (form: Form, over: Partial<PlantInCare> = {}): PlantInCare => ({
   arrives: day('2026-10-01'),
   stage: 'first-winter',
   kept: 'ground',
-  potLitres: 11.4,
+  potLiters: 11.4,
   ...over,
 });
 const nowhere = Object.fromEntries(
@@ -298,18 +298,18 @@ describe('water for a new tree', () => {
     ['mild', false, 300, 340, 'water-new 301 424; water-first-summer 425 505; water-second-summer 600 870'],
   ] as const)('%s, asleep %s', (name, asleep, from, to, expected) => {
     const year = name === 'cold' ? coldYear() : mildYear();
-    expect(told(plantedWater(year, { potLitres: 11.4 }, { from, to }, asleep)).join('; ')).toBe(expected);
+    expect(told(plantedWater(year, { potLiters: 11.4 }, { from, to }, asleep)).join('; ')).toBe(expected);
   });
 
   it('says how much and how often', () => {
-    // A 3/4-in stem: 1.9 gallons, in steps of half a litre. At 5 mm a day: every day, every 2.5 days, every week.
-    const [water, later] = plantedWater(coldYear(), { potLitres: 11.4 }, { from: 300, to: 340 }, false);
+    // A 3/4-in stem: 1.9 gallons, in steps of half a liter. At 5 mm a day: every day, every 2.5 days, every week.
+    const [water, later] = plantedWater(coldYear(), { potLiters: 11.4 }, { from: 300, to: 340 }, false);
     expect(water!.trigger).toMatch(
       /^1.8 gal \(7 L\) on the root ball at a time, every day for the first two weeks. Then until the twelfth week every 3 days in/,
     );
     expect(later!.trigger).toMatch(/every 7 days in/);
     // A pot of 26.5 L (#7) has a stem of 0.99 in: 2.5 gal.
-    const large = plantedWater(coldYear(), { potLitres: 26.5 }, { from: 300, to: 340 }, false);
+    const large = plantedWater(coldYear(), { potLiters: 26.5 }, { from: 300, to: 340 }, false);
     expect(large[0]!.trigger).toMatch(/^2.5 gal \(9.5 L\) on the root ball at a time/);
   });
 });

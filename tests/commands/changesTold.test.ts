@@ -84,7 +84,7 @@ const rows: [string, Edit, string[]][] = [
   ],
   [
     'the flavor class of a cultivar',
-    [bellwether, 'flavour: red-jam', 'flavour: toffee'],
+    [bellwether, 'flavor: red-jam', 'flavor: toffee'],
     ['Bellwether, flavor class: red-jam to toffee'],
   ],
   [

@@ -140,7 +140,7 @@ describe('from normals', () => {
     expect(recordIn(out)).toMatchObject({ name: 'Richmond', region: 'Virginia', period: '1981-2010' });
     expect(err).toBe(
       'note: No standard deviation of daily values: it will be estimated. The daily file has it.\n' +
-        'note: No freeze dates: they will be modelled. The annual file has them.\n',
+        'note: No freeze dates: they will be modeled. The annual file has them.\n',
     );
     expect(() => readFileSync(join(folder, 'places/elsewhere.yaml'))).toThrow();
   });

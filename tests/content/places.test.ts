@@ -215,9 +215,9 @@ describe('the figures of each place', () => {
       Math.abs((doyFromMonthDay(a) as number) - (doyFromMonthDay(b) as number));
     for (const [id, [last, first]] of Object.entries(official)) {
       const figures = figuresOfPlace(place(id));
-      const modelled = climateSummary({ ...figures, published: { ...figures.published, freeze: new Map() } });
-      expect(days(modelled.freeze['32F'].answer.last.p50 as string, last), id).toBeLessThanOrEqual(6);
-      expect(days(modelled.freeze['32F'].answer.first.p50 as string, first), id).toBeLessThanOrEqual(11);
+      const modeled = climateSummary({ ...figures, published: { ...figures.published, freeze: new Map() } });
+      expect(days(modeled.freeze['32F'].answer.last.p50 as string, last), id).toBeLessThanOrEqual(6);
+      expect(days(modeled.freeze['32F'].answer.first.p50 as string, first), id).toBeLessThanOrEqual(11);
     }
   });
 });

@@ -124,7 +124,7 @@ describe('matches', () => {
           expect(Number.isFinite(verdict.marginC)).toBe(true);
         expect(Number.isFinite(match.pot.mixLowC)).toBe(true);
         for (const reason of [...match.because, ...match.whatWouldChangeIt]) {
-          expect(reason.standing).toMatch(/^(?:seen|published|practice|ours|modelled)$/);
+          expect(reason.standing).toMatch(/^(?:seen|published|practice|ours|modeled)$/);
           expect(reason.text).toMatch(/^\S.*\.$/);
         }
       }
@@ -196,7 +196,7 @@ describe('trials', () => {
     expect(match.because.map(({ text }) => text).join(' ')).toMatch(/The model alone says/);
   });
 
-  it('pull the odds towards what they saw, the more the longer they ran and the more alike the climates are', () => {
+  it('pull the odds toward what they saw, the more the longer they ran and the more alike the climates are', () => {
     const share = (bench: ClimateTraits, years: number) =>
       mainOf(at(bench, trial({ from: 2022 - years + 1, ripened: 'none' }))).share;
     const warmer = (by: number): ClimateTraits => ({ ...traits, heat: traits.heat * by });
@@ -216,7 +216,7 @@ describe('trials', () => {
     ]) {
       const match = at(bench, trial());
       expect(match.trials).toEqual([]);
-      expect(match.level).toBe(match.modelled);
+      expect(match.level).toBe(match.modeled);
     }
   });
 

@@ -105,16 +105,16 @@ describe('alternatives', () => {
   };
   const wanted = cultivar({ id: 'wanted', ripening: 'late' });
 
-  it('are nearest by flavour, ripening and how they do there; what cannot live there is left out', () => {
+  it('are nearest by flavor, ripening and how they do there; what cannot live there is left out', () => {
     const all = [
       candidate({ id: 'wanted', ripening: 'late' }),
-      candidate({ id: 'other-flavour', ripening: 'early', flavour: 'toffee' }),
-      candidate({ id: 'same-flavour', ripening: 'early' }),
+      candidate({ id: 'other-flavor', ripening: 'early', flavor: 'toffee' }),
+      candidate({ id: 'same-flavor', ripening: 'early' }),
       candidate({ id: 'no-fruit', ripening: 'late', pollination: 'wasp-all' }),
     ];
     const found = alternatives(wanted, all);
-    expect(found.map(each => each.cultivar)).toEqual(['same-flavour', 'other-flavour']);
-    expect(found[0]!.because.map(({ text }) => text)).toContain('It has the same kind of flavour.');
+    expect(found.map(each => each.cultivar)).toEqual(['same-flavor', 'other-flavor']);
+    expect(found[0]!.because.map(({ text }) => text)).toContain('It has the same kind of flavor.');
     expect(found[0]!.level).toBe(all[2]!.match.level);
   });
 

@@ -58,7 +58,7 @@ export function cultivar(over: Partial<MatchedCultivar> = {}): MatchedCultivar {
     id: 'test-fig',
     name: 'Test Fig',
     species: 'fig',
-    flavour: 'red-jam',
+    flavor: 'red-jam',
     ripening: 'mid',
     crops: ['main'],
     pollination: 'unaided',
@@ -82,7 +82,7 @@ export function cultivar(over: Partial<MatchedCultivar> = {}): MatchedCultivar {
 
 export const context: MatchContext = {
   asOf: day('2026-11-25'),
-  potLitres: 11,
+  potLiters: 11,
   shelterC: 0,
   waspsNear: false,
   trialClimates: {},

@@ -55,7 +55,7 @@ describe('winter care', () => {
 
   it('gives the standing and the source of its figures', () => {
     const { because } = winterVerdict(placeNamed('bonn'), fig, 'established', 0, context);
-    expect(because[0]).toMatchObject({ standing: 'modelled' });
+    expect(because[0]).toMatchObject({ standing: 'modeled' });
     expect(because[1]).toMatchObject({ standing: 'ours', source: 'a test' });
   });
 });
@@ -81,15 +81,15 @@ describe('a colder place', () => {
 });
 
 describe('pots', () => {
-  // Found for these pots at a steady -5 C from 3.0 MJ per cubic metre and degree, 10 W per square metre and degree and
+  // Found for these pots at a steady -5 C from 3.0 MJ per cubic meter and degree, 10 W per square meter and degree and
   // 40 % water by a separate estimate; our power law has to stay within an hour or two of it.
   it.each([
     ['#1', 3.3, 24],
     ['#3', 11.2, 36],
     ['#5', 16.6, 42],
     ['#15', 53, 62],
-  ] as const)('%s freezes through in the time estimated for it', (_name, litres, hours) => {
-    expect(Math.abs((freezeThroughDays(litres) * 24) / 5 - hours)).toBeLessThanOrEqual(2);
+  ] as const)('%s freezes through in the time estimated for it', (_name, liters, hours) => {
+    expect(Math.abs((freezeThroughDays(liters) * 24) / 5 - hours)).toBeLessThanOrEqual(2);
   });
 
   it('are warmer the larger they are, and insulated ones no colder', () => {
@@ -113,9 +113,9 @@ describe('pots', () => {
 
   it('takes the next smaller pot it knows, and the smallest for less', () => {
     const place = placeNamed('johnson');
-    expect(potVerdict(place, fig, 0, { ...context, potLitres: 1 }).container).toBe('#1');
-    expect(potVerdict(place, fig, 0, { ...context, potLitres: 15 }).container).toBe('#3');
-    expect(potVerdict(place, fig, 0, { ...context, potLitres: 200 }).container).toBe('#15');
+    expect(potVerdict(place, fig, 0, { ...context, potLiters: 1 }).container).toBe('#1');
+    expect(potVerdict(place, fig, 0, { ...context, potLiters: 15 }).container).toBe('#3');
+    expect(potVerdict(place, fig, 0, { ...context, potLiters: 200 }).container).toBe('#15');
   });
 });
 

@@ -128,7 +128,7 @@ describe('comparing', () => {
 });
 
 describe('small plates', () => {
-  it('are to scale in the rows, half a px to the millimetre, and have their picture', async () => {
+  it('are to scale in the rows, half a px to the millimeter, and have their picture', async () => {
     const page = await open('cultivars/');
     const marks = await page.locator('.name > .fruit').evaluateAll(all =>
       all.map(mark => ({

@@ -69,12 +69,12 @@ async function look(
   return findings;
 }
 
-/** What axe-core is asked for: everything in two of the four looks; in the others what may differ there, the colours. */
+/** What axe-core is asked for: everything in two of the four looks; in the others what may differ there, the colors. */
 const axeLooks = [
-  { width: 320, colorScheme: 'dark', coloursOnly: false },
-  { width: 320, colorScheme: 'light', coloursOnly: true },
-  { width: 1280, colorScheme: 'light', coloursOnly: false },
-  { width: 1280, colorScheme: 'dark', coloursOnly: true },
+  { width: 320, colorScheme: 'dark', colorsOnly: false },
+  { width: 320, colorScheme: 'light', colorsOnly: true },
+  { width: 1280, colorScheme: 'light', colorsOnly: false },
+  { width: 1280, colorScheme: 'dark', colorsOnly: true },
 ] as const;
 
 async function checkEveryLook(
@@ -83,10 +83,10 @@ async function checkEveryLook(
   axe: boolean,
 ): Promise<void> {
   // Unfolded only by the first look at the layout, so axe-core sees the page as a visitor finds it.
-  for (const { width, colorScheme, coloursOnly } of axe ? axeLooks : []) {
+  for (const { width, colorScheme, colorsOnly } of axe ? axeLooks : []) {
     await page.setViewportSize({ width, height });
     await page.emulateMedia({ colorScheme });
-    for (const finding of await axeFindings(page, coloursOnly))
+    for (const finding of await axeFindings(page, colorsOnly))
       say(`${width} px, ${colorScheme}: ${finding}`, 'axe');
   }
   for (const colorScheme of ['light', 'dark'] as const) {
@@ -166,7 +166,7 @@ describe('the checks themselves', () => {
     expect(await spoilt(spoil)).toMatch(says);
   });
 
-  it('see grey words on white, and a request to elsewhere', async () => {
+  it('see gray words on white, and a request to elsewhere', async () => {
     const page = await browser.newPage();
     const { problems } = watch(page, site.address);
     await page.setContent(

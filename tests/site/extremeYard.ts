@@ -23,7 +23,7 @@ export const names = {
 /** What no cultivar can be without; no photograph, no origin, no trial, no note. */
 const bare = {
   species: 'fig',
-  flavour: 'red-jam',
+  flavor: 'red-jam',
   ripening: 'mid',
   crops: ['main'],
   pollination: 'unaided',

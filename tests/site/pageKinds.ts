@@ -48,13 +48,13 @@ const kinds: readonly Kind[] = [
     // The first, and the one with the longest name.
     examples: files => [files[0], [...files].sort((a, b) => b.length - a.length)[0]],
   },
-  { name: 'cultivars of a flavour', file: /^cultivars\/flavour\/[^/]+\/(?:page\/\d+\/)?index\.html$/ },
+  { name: 'cultivars of a flavor', file: /^cultivars\/flavor\/[^/]+\/(?:page\/\d+\/)?index\.html$/ },
   {
     name: 'cultivars that ripen together',
     file: /^cultivars\/ripening\/[^/]+\/(?:page\/\d+\/)?index\.html$/,
   },
   { name: 'comparison', file: /^compare\/index\.html$/ },
-  { name: 'compared kind', file: /^compare\/(?:species|flavour)\/[^/]+\/(?:page\/\d+\/)?index\.html$/ },
+  { name: 'compared kind', file: /^compare\/(?:species|flavor)\/[^/]+\/(?:page\/\d+\/)?index\.html$/ },
   { name: 'kinds of climate', file: /^climates\/index\.html$/ },
   { name: 'kind of climate', file: /^climates\/[^/]+\/index\.html$/ },
   { name: 'place list', file: /^places\/index\.html$/ },

@@ -135,14 +135,14 @@ describe('searching for words', () => {
 });
 
 describe('choices', () => {
-  const flavour = cultivars[0]!.flavour.id;
+  const flavor = cultivars[0]!.flavor.id;
   const { ripening, species } = cultivars[0]!;
   const offer = cultivars.flatMap(offersOf).find(({ price }) => price !== null)!;
   const price = String(offer.price!.amount);
 
   it.each<[string, string, OpenCultivar[]]>([
     ['species', species, cultivars.filter(each => each.species === species)],
-    ['flavour', flavour, cultivars.filter(each => each.flavour.id === flavour)],
+    ['flavor', flavor, cultivars.filter(each => each.flavor.id === flavor)],
     ['ripening', ripening, cultivars.filter(each => each.ripening === ripening)],
     ['form', 'bare-root', withOffer(({ form }) => form === 'bare-root')],
     ['readiness', 'ready', withOffer(({ state }) => state === 'ready')],
@@ -173,10 +173,10 @@ describe('choices', () => {
   });
 
   it('and words are taken together', async () => {
-    const page = await open(`?q=fig&flavour=${flavour}`);
+    const page = await open(`?q=fig&flavor=${flavor}`);
     await told(page);
     const found = await names(page);
-    const expected = namesOf(cultivars.filter(each => each.flavour.id === flavour));
+    const expected = namesOf(cultivars.filter(each => each.flavor.id === flavor));
     for (const name of found) expect(expected).toContain(name);
     expect(found.length).toBeGreaterThan(0);
     await page.context().close();
@@ -236,25 +236,25 @@ describe('order', () => {
 
 describe('the address', () => {
   it('brings back the whole of a search, and the back button undoes its steps', async () => {
-    const page = await open('?flavour=no-such-flavour');
+    const page = await open('?flavor=no-such-flavor');
     await told(page);
     const first = cultivars[0]!;
     await page.goto(`${site.address}search/`, { waitUntil: 'networkidle' });
     await choose(page, 'ripening', first.ripening);
     await told(page);
     const one = await names(page);
-    await choose(page, 'flavour', first.flavour.id);
+    await choose(page, 'flavor', first.flavor.id);
     await page.locator('#order').selectOption('readiness');
     await expect
       .poll(() => query(page))
-      .toBe(`?flavour=${first.flavour.id}&ripening=${first.ripening}&sort=readiness`);
+      .toBe(`?flavor=${first.flavor.id}&ripening=${first.ripening}&sort=readiness`);
     await expect.poll(() => page.locator('[data-search-status]').textContent()).toMatch(/2 choices/);
     const two = await names(page);
 
     const again = await open(query(page));
     await told(again);
     expect(await names(again)).toEqual(two);
-    expect(await again.locator(`[data-group="flavour"] input[value="${first.flavour.id}"]`).isChecked()).toBe(
+    expect(await again.locator(`[data-group="flavor"] input[value="${first.flavor.id}"]`).isChecked()).toBe(
       true,
     );
     expect(await again.locator('#order').inputValue()).toBe('readiness');
@@ -264,7 +264,7 @@ describe('the address', () => {
     await page.goBack();
     await expect.poll(() => names(page)).toEqual(one);
     expect(query(page)).toBe(`?ripening=${first.ripening}`);
-    expect(await page.locator(`[data-group="flavour"] input[value="${first.flavour.id}"]`).isChecked()).toBe(
+    expect(await page.locator(`[data-group="flavor"] input[value="${first.flavor.id}"]`).isChecked()).toBe(
       false,
     );
     await page.context().close();
@@ -302,17 +302,15 @@ describe('from the keyboard', () => {
 describe('nothing found', () => {
   it('names the choice that stands in the way with what is left without it', async () => {
     const rare = cultivars
-      .flatMap(each => each.flavour.id)
-      .find(
-        flavour => !cultivars.some(each => each.flavour.id === flavour && each.ripening === 'very-early'),
-      )!;
-    const page = await open(`?flavour=${rare}&ripening=very-early`);
+      .flatMap(each => each.flavor.id)
+      .find(flavor => !cultivars.some(each => each.flavor.id === flavor && each.ripening === 'very-early'))!;
+    const page = await open(`?flavor=${rare}&ripening=very-early`);
     expect(await told(page)).toMatch(/^0 cultivars/);
-    const left = cultivars.filter(each => each.flavour.id === rare).length;
+    const left = cultivars.filter(each => each.flavor.id === rare).length;
     const button = page.locator('.nothing button', { hasText: 'Ripens' });
     expect(await button.textContent()).toContain(`: ${left}`);
     await button.click();
-    await expect.poll(() => query(page)).toBe(`?flavour=${rare}`);
+    await expect.poll(() => query(page)).toBe(`?flavor=${rare}`);
     await expect.poll(async () => (await names(page)).length).toBe(left);
     expect(await page.evaluate(() => document.activeElement!.tagName)).toBe('A');
     await page.context().close();
@@ -353,15 +351,15 @@ describe('the page', () => {
     for (const path of [
       'stock/form/bare-root/',
       'cultivars/ripening/early/',
-      `cultivars/flavour/${cultivars[0]!.flavour.id}/`,
+      `cultivars/flavor/${cultivars[0]!.flavor.id}/`,
       'climates/',
     ]) {
       expect(lists).toContain(builtSites.belowBase.base + path);
     }
-    const flavour = cultivars[0]!.flavour.id;
-    await page.goto(`${site.address}cultivars/flavour/${flavour}/`);
+    const flavor = cultivars[0]!.flavor.id;
+    await page.goto(`${site.address}cultivars/flavor/${flavor}/`);
     expect((await page.locator('.traits .name a').allInnerTexts()).sort()).toEqual(
-      namesOf(cultivars.filter(each => each.flavour.id === flavour)),
+      namesOf(cultivars.filter(each => each.flavor.id === flavor)),
     );
     await page.context().close();
   });
@@ -382,7 +380,7 @@ describe('the page', () => {
     },
   );
 
-  it('tells its choices without colours of its own, in forced colours', async () => {
+  it('tells its choices without colors of its own, in forced colors', async () => {
     const page = await open('?sort=price', { forcedColors: 'active' });
     await told(page);
     expect(await page.locator('.sought .state').first().isVisible()).toBe(true);

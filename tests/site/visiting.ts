@@ -54,8 +54,8 @@ export function breaches(page: Page): Promise<string[]> {
   return page.evaluate(() => (window as unknown as { breaches?: string[] }).breaches ?? []);
 }
 
-/** Findings of axe-core on the open page; only rules that depend on colours where `coloursOnly`. */
-export async function axeFindings(page: Page, coloursOnly = false): Promise<string[]> {
+/** Findings of axe-core on the open page; only rules that depend on colors where `colorsOnly`. */
+export async function axeFindings(page: Page, colorsOnly = false): Promise<string[]> {
   if (!(await page.evaluate(() => 'axe' in window))) await page.evaluate(axeSource);
   return page.evaluate(
     async only => {
@@ -67,7 +67,7 @@ export async function axeFindings(page: Page, coloursOnly = false): Promise<stri
       const { violations } = await axe.run({ runOnly: only, resultTypes: ['violations'] });
       return violations.map(({ id, nodes }) => `${id}: ${nodes[0]?.html.slice(0, 200)}`);
     },
-    coloursOnly
+    colorsOnly
       ? { type: 'rule', values: ['color-contrast', 'link-in-text-block'] }
       : { type: 'tag', values: wcag22 },
   );

@@ -1,5 +1,5 @@
 /**
- * Visitors with needs of their own: text twice as large, forced colours, less motion, no storage, a keyboard and nothing else, paper.
+ * Visitors with needs of their own: text twice as large, forced colors, less motion, no storage, a keyboard and nothing else, paper.
  */
 
 import type { Browser, BrowserContextOptions, Page } from 'playwright-core';
@@ -121,7 +121,7 @@ function movingParts(page: Page): Promise<number> {
   );
 }
 
-describe('forced colours, less motion, and a browser that keeps nothing', () => {
+describe('forced colors, less motion, and a browser that keeps nothing', () => {
   it('leave every kind of page whole: marks are seen, nothing moves, no script fails', async () => {
     const faults = await onEveryKind(
       { forcedColors: 'active', reducedMotion: 'reduce' },
@@ -151,7 +151,7 @@ describe('forced colours, less motion, and a browser that keeps nothing', () => 
   });
 
   it.each(['', 'stock/', 'places/minneapolis-mn/'])(
-    'leave no finding on "%s" in forced colours',
+    'leave no finding on "%s" in forced colors',
     async path => {
       const page = await browser.newPage({ forcedColors: 'active' });
       await page.goto(site.address + path);

@@ -7,9 +7,9 @@ import { careFigures } from './careFigures.ts';
 import type { CareYear } from './careYear.ts';
 import type { PlantInCare } from './plantInCare.ts';
 import { earlyFreeze, moveInDays, potWinter, safeDay, wakeDay } from './turningPoints.ts';
-import { existing, modelled, resting, type Window } from './window.ts';
+import { existing, modeled, resting, type Window } from './window.ts';
 
-/** Mean of the days from which a leafless tree is taken to wake, C: as for days that count towards dormancy. */
+/** Mean of the days from which a leafless tree is taken to wake, C: as for days that count toward dormancy. */
 const WAKING_MEAN_C = 10;
 /** A leafless tree that arrives in warmth is still kept asleep where fewer days than this are left before freezes. Standing: ours. */
 const TOO_SHORT_TO_WAKE_DAYS = 90;
@@ -163,15 +163,15 @@ function untilSpring(year: CareYear, from: number, wake: number): Window[] {
 function lateLeaves(year: CareYear, plant: PlantInCare, at: number, safe: number): Window[] {
   const fall = year.leafFall.p50 ?? at;
   const because = [
-    modelled('It is too late here for this tree to ripen its wood before the cold.'),
+    modeled('It is too late here for this tree to ripen its wood before the cold.'),
     {
       text: 'A short season gives late leaves nothing to do.',
       standing: 'practice' as const,
       source: 'Common practice, no source.',
     },
   ];
-  const { species, potLitres } = plant;
-  const ripeness = ripenessOf({ species, potLitres, firstWinter: true, wood: null });
+  const { species, potLiters } = plant;
+  const ripeness = ripenessOf({ species, potLiters, firstWinter: true, wood: null });
   if (at < fall) {
     return [
       {
@@ -228,7 +228,7 @@ export function arrivalWindows(
       from: at,
       to: at + 3,
       trigger: 'Out of wind and hard sun, pot on the ground, damp but not wet. It wakes by itself.',
-      because: [modelled('No usual cold spell here is long enough to hurt the roots in a pot.')],
+      because: [modeled('No usual cold spell here is long enough to hurt the roots in a pot.')],
     });
   }
   if (arrival === 'wakes') {
@@ -239,7 +239,7 @@ export function arrivalWindows(
       trigger:
         'Out of the wind in bright shade, damp but not wet; sun in steps once it has leaves. Growth starts one to two weeks after it is warm. On freezing nights it comes in.',
       because: [
-        modelled('It is already too warm here to keep it asleep.'),
+        modeled('It is already too warm here to keep it asleep.'),
         resting('Once warm, it grows in one to two weeks.', careFigures.regrowth),
       ],
     });

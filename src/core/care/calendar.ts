@@ -145,7 +145,7 @@ export function standingCalendar(year: CareYear, plant: PlantInCare, winter: Win
           ...protection.because,
           {
             text: 'A tree in the ground here is expected to die back to the roots in hard winters, whatever the cover.',
-            standing: 'modelled',
+            standing: 'modeled',
           },
         ]
       : plant.kept === 'ground'
@@ -156,8 +156,8 @@ export function standingCalendar(year: CareYear, plant: PlantInCare, winter: Win
 
 /** How ripe a tree in a pot is in the winter of a season; the first one it is with its buyer counts as its first. */
 function ripenessIn(plant: PlantInCare, firstWinter: boolean): Ripeness {
-  const { species, potLitres } = plant;
-  return ripenessOf({ species, potLitres, firstWinter, wood: null });
+  const { species, potLiters } = plant;
+  return ripenessOf({ species, potLiters, firstWinter, wood: null });
 }
 
 function groundReasons(year: CareYear, planting: Planting): Reason[] {

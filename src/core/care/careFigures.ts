@@ -1,6 +1,6 @@
 /**
  * Rules of thumb behind the calendars, each with unit, standing and source, so that a page can show them and a yard can
- * argue with them. Temperatures C, volumes litres, spans in days.
+ * argue with them. Temperatures C, volumes liters, spans in days.
  */
 
 export interface CareFigure {

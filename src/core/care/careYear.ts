@@ -39,7 +39,7 @@ export interface CareYear {
   readonly placeClass: PlaceClass;
   readonly species: Species;
   readonly firstDoy: number;
-  readonly potLitres: number;
+  readonly potLiters: number;
   readonly firstFreeze: Readonly<Record<FreezeKey, SeasonDays>>;
   /** p90: after it a later freeze comes in 1 year of 10. */
   readonly lastFreeze: Readonly<Record<FreezeKey, SeasonDays>>;
@@ -95,13 +95,13 @@ function extremeDay(values: readonly number[], sign: 1 | -1): number {
   return smoothed.indexOf(Math.max(...smoothed));
 }
 
-/** The year of a species in a place. `potLitres` decides how soon an open pot is at risk. */
-export function careYear(climate: CareClimate, species: Species, potLitres: number): CareYear {
+/** The year of a species in a place. `potLiters` decides how soon an open pot is at risk. */
+export function careYear(climate: CareClimate, species: Species, potLiters: number): CareYear {
   const { years, summary } = climate;
   const { firstDoy } = years;
   const [heatFrom] = heatCountsFrom(years, [chillNeed(species)], summary.chill.answer) as [number];
   const midwinter = daysForward(firstDoy, growingCalendar(years.lat).firstDoy);
-  const found = watchSeasons(years, species, potLitres, midwinter + heatFrom);
+  const found = watchSeasons(years, species, potLiters, midwinter + heatFrom);
   const toSeason = (text: string | null) =>
     text === null ? null : daysForward(firstDoy, doyFromMonthDay(text) as number);
   const freezes = (which: 'first' | 'last') =>
@@ -125,7 +125,7 @@ export function careYear(climate: CareClimate, species: Species, potLitres: numb
     placeClass: summary.class.answer,
     species,
     firstDoy,
-    potLitres,
+    potLiters,
     firstFreeze: freezes('first'),
     lastFreeze: freezes('last'),
     leafFall,

@@ -6,7 +6,7 @@ import { growingWindows, pruning, ripeningWindows } from './growingWindows.ts';
 import { coverNewLeaves } from './potWindows.ts';
 import { protectionFigures, type WinterNumber, winterProtection } from './protection.ts';
 import { growthStarts, safeDay } from './turningPoints.ts';
-import { existing, modelled, resting, type Window } from './window.ts';
+import { existing, modeled, resting, type Window } from './window.ts';
 
 /** Mulch against cold only where the coldest weeks are colder than this on average, C. Standing: ours. */
 const MULCH_BELOW_C = 10;
@@ -100,7 +100,7 @@ function covers(year: CareYear, winter: WinterNumber): Window[] {
       trigger:
         'A little at a time on cloudy days, when the chance of a later hard freeze has dropped to 1 in 10; keep the materials at hand.',
       because: [
-        modelled(
+        modeled(
           'A night of 24 F (-4.5 C) comes later than the first of these days in one year of ten at the most.',
         ),
       ],
@@ -123,7 +123,7 @@ function shadeTrunk(year: CareYear): Window | null {
         standing: 'practice',
         source: 'Common practice, no source.',
       },
-      modelled('The air of the ripening months is dry here and the hottest days pass 90 F (32 C) as a rule.'),
+      modeled('The air of the ripening months is dry here and the hottest days pass 90 F (32 C) as a rule.'),
     ],
   };
 }

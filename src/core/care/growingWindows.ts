@@ -6,8 +6,8 @@ import { careFigures } from './careFigures.ts';
 import type { CareYear } from './careYear.ts';
 import { measureText } from './guideMeasures.ts';
 import { earlyFreeze, growthEnds, growthStarts, HALF_REST_DAYS, lastFeed } from './turningPoints.ts';
-import { potWateringDays, waterLitres } from './watering.ts';
-import { existing, modelled, resting, type Window } from './window.ts';
+import { potWateringDays, waterLiters } from './watering.ts';
+import { existing, modeled, resting, type Window } from './window.ts';
 
 /** Feeding starts this long after growth, days. Standing: ours. */
 const FEED_AFTER_GROWTH_DAYS = 14;
@@ -84,13 +84,13 @@ function stopFeeding(year: CareYear): Window {
 /** Waterings of a pot, or of a tree in the ground in dry weather. */
 function watering(year: CareYear, from: number, inPot: boolean): Window {
   const to = growthEnds(year);
-  const water = measureText({ ...waterLitres(year.potLitres), unit: 'L' }, 'metric');
+  const water = measureText({ ...waterLiters(year.potLiters), unit: 'L' }, 'metric');
   return {
     name: 'water-growing',
     from,
     to,
     trigger: inPot
-      ? `When the pot feels light, about ${daysInWords(year, from, to, mm => potWateringDays(mm, year.potLitres))}. This pot takes ${water} at a time. Rain on the leaves does not count.`
+      ? `When the pot feels light, about ${daysInWords(year, from, to, mm => potWateringDays(mm, year.potLiters))}. This pot takes ${water} at a time. Rain on the leaves does not count.`
       : 'In dry weather, when the top 2 in (5 cm) of soil is dry: a deep watering once a week.',
     because: [
       {
@@ -137,7 +137,7 @@ export function ripeningWindows(year: CareYear): Window[] {
         to: coldestDay + HALF_REST_DAYS,
         trigger:
           'In the coolest weeks: water only when the leaves ask for it, and do not feed. Leaves may or may not fall.',
-        because: [modelled('Most winters here have no night cold enough to make the leaves fall at once.')],
+        because: [modeled('Most winters here have no night cold enough to make the leaves fall at once.')],
       },
     ];
   }
@@ -162,7 +162,7 @@ export function ripeningWindows(year: CareYear): Window[] {
       to: leafFall.p90 ?? leafFall.p50,
       trigger: `After the first night of about ${temperatureInWords(species.leafFallNightC.value)} or two cool weeks. Leaves stripped by one frost are no proof that it sleeps.`,
       because: [
-        modelled('In four years of five the leaves come down between these days.'),
+        modeled('In four years of five the leaves come down between these days.'),
         resting('The night that takes the leaves.', species.leafFallNightC),
       ],
     },
@@ -182,7 +182,7 @@ export function pruning(year: CareYear, notBefore: number | null): Window {
         Math.min(coldestDay + HALF_REST_DAYS, early) - PRUNE_BEFORE_BUDS_DAYS,
       ),
       trigger: 'In the coolest weeks, before new growth.',
-      because: [modelled('No winter sleep is to be relied on here, so the coolest weeks stand in for it.')],
+      because: [modeled('No winter sleep is to be relied on here, so the coolest weeks stand in for it.')],
     };
   }
   const to = Math.max(early - PRUNE_BEFORE_BUDS_DAYS, notBefore ?? 0);
@@ -192,6 +192,6 @@ export function pruning(year: CareYear, notBefore: number | null): Window {
     from: Math.max(Math.min(asleep, to - 14), to - PRUNE_DAYS, notBefore ?? Number.NEGATIVE_INFINITY),
     to: notBefore !== null && to === notBefore ? notBefore + 14 : to,
     trigger: 'While it sleeps, after the worst cold and before the buds swell.',
-    because: [modelled('Buds break later than this in nine years of ten.')],
+    because: [modeled('Buds break later than this in nine years of ten.')],
   };
 }

@@ -13,7 +13,7 @@ import { potWinter, safeDay } from './turningPoints.ts';
 const ARRIVES_BEFORE_COLDEST_DAYS = 30;
 
 function usual(year: CareYear, from: Day, rest: Pick<PlantInCare, 'form' | 'kept' | 'stage'>): PlantInCare {
-  return { ...rest, species: year.species, arrives: from, potLitres: year.potLitres };
+  return { ...rest, species: year.species, arrives: from, potLiters: year.potLiters };
 }
 
 /** The next time that day of the season comes round. */

@@ -8,7 +8,7 @@ import {
   fahrenheitToCelsius,
   inchesToCm,
   kgToPounds,
-  LITRES_PER_US_GALLON,
+  LITERS_PER_US_GALLON,
   poundsToKg,
   roundTo,
 } from '../units.ts';
@@ -25,7 +25,7 @@ interface MeasureUnit {
   otherStep: number;
 }
 
-const FEET_PER_METRE = 100 / inchesToCm(12);
+const FEET_PER_METER = 100 / inchesToCm(12);
 
 /** Temperatures round to whole F and half C, as everywhere on the site. */
 const measureUnits: Record<string, MeasureUnit> = {
@@ -35,10 +35,10 @@ const measureUnits: Record<string, MeasureUnit> = {
   'degrees C': { system: 'metric', other: 'degrees F', convert: degreesCToF, otherStep: 1 },
   in: { system: 'us', other: 'cm', convert: inchesToCm, otherStep: 1 },
   cm: { system: 'metric', other: 'in', convert: cmToInches, otherStep: 1 },
-  ft: { system: 'us', other: 'm', convert: feet => feet / FEET_PER_METRE, otherStep: 0.1 },
-  m: { system: 'metric', other: 'ft', convert: metres => metres * FEET_PER_METRE, otherStep: 1 },
-  L: { system: 'metric', other: 'gal', convert: litres => litres / LITRES_PER_US_GALLON, otherStep: 0.1 },
-  gal: { system: 'us', other: 'L', convert: gallons => gallons * LITRES_PER_US_GALLON, otherStep: 1 },
+  ft: { system: 'us', other: 'm', convert: feet => feet / FEET_PER_METER, otherStep: 0.1 },
+  m: { system: 'metric', other: 'ft', convert: meters => meters * FEET_PER_METER, otherStep: 1 },
+  L: { system: 'metric', other: 'gal', convert: liters => liters / LITERS_PER_US_GALLON, otherStep: 0.1 },
+  gal: { system: 'us', other: 'L', convert: gallons => gallons * LITERS_PER_US_GALLON, otherStep: 1 },
   kg: { system: 'metric', other: 'lb', convert: kgToPounds, otherStep: 1 },
   lb: { system: 'us', other: 'kg', convert: poundsToKg, otherStep: 1 },
   g: { system: 'metric', other: 'oz', convert: grams => kgToPounds(grams / 1000) * 16, otherStep: 1 },
@@ -99,8 +99,8 @@ const systemOf: Readonly<Record<string, UnitChoice>> = {
   C: 'metric',
   'degrees C': 'metric',
   cm: 'metric',
-  litre: 'metric',
-  litres: 'metric',
+  liter: 'metric',
+  liters: 'metric',
   L: 'metric',
 };
 const number = String.raw`-?\d+(?:\.\d+)?`;

@@ -14,9 +14,9 @@ export interface PlantInCare {
   stage: Stage;
   /** Where it is to live. */
   kept: Keeping;
-  /** Volume of its pot, or of the pot it would be given, litres. */
-  potLitres: number;
+  /** Volume of its pot, or of the pot it would be given, liters. */
+  potLiters: number;
 }
 
 /** Bare-root trees go into a pot of this size when they cannot be planted, a #3 of the trade. Standing: ours. */
-export const USUAL_POT_LITRES = 11;
+export const USUAL_POT_LITERS = 11;

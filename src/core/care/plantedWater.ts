@@ -8,7 +8,7 @@ import { daysInWords, etoOfMonth } from './growingWindows.ts';
 import { measureText } from './guideMeasures.ts';
 import type { PlantInCare } from './plantInCare.ts';
 import { growthEnds, growthStarts } from './turningPoints.ts';
-import { type PlantedStage, plantedWateringDays, plantedWaterLitres, usualCaliperMm } from './watering.ts';
+import { type PlantedStage, plantedWateringDays, plantedWaterLiters, usualCaliperMm } from './watering.ts';
 import { existing, resting, type Window } from './window.ts';
 
 const FIRST_WEEKS_DAYS = 14;
@@ -22,9 +22,9 @@ function nextAfter(at: number, after: number): number {
 const everyDays = (days: number) => (days <= 1 ? 'every day' : `every ${days} days`);
 
 /** How much at a time, by the pot it came in and the stem that is usual for it. */
-function amount(potLitres: number): string {
-  const litres = roundTo(plantedWaterLitres(usualCaliperMm(potLitres), potLitres), 0.5);
-  return `${measureText({ low: litres, high: litres, unit: 'L' }, 'us')} on the root ball`;
+function amount(potLiters: number): string {
+  const liters = roundTo(plantedWaterLiters(usualCaliperMm(potLiters), potLiters), 0.5);
+  return `${measureText({ low: liters, high: liters, unit: 'L' }, 'us')} on the root ball`;
 }
 
 /**
@@ -33,7 +33,7 @@ function amount(potLitres: number): string {
  */
 export function plantedWater(
   year: CareYear,
-  { potLitres }: Pick<PlantInCare, 'potLitres'>,
+  { potLiters }: Pick<PlantInCare, 'potLiters'>,
   planted: Pick<Window, 'from' | 'to'>,
   asleep: boolean,
 ): Window[] {
@@ -46,7 +46,7 @@ export function plantedWater(
   const secondEnds = nextAfter(growthEnds(year), secondStarts + 1);
   const monthAt = (at: number) => monthOfDay[wrapDoy(year.firstDoy + Math.round(at)) - 1]!;
   const days = (stage: PlantedStage) => (mm: number) => plantedWateringDays(stage, mm);
-  const water = amount(potLitres);
+  const water = amount(potLiters);
   const reaches = resting(
     'Its roots reach no farther than the pot or bundle they came in.',
     careFigures.plantedWater,

@@ -8,7 +8,7 @@ import type { DormantPlanting } from './guideVocabulary.ts';
 import type { PlantInCare } from './plantInCare.ts';
 import { type WinterNumber, winterProtection } from './protection.ts';
 import { earlyFreeze, growthStarts, safeDay, warmerThan } from './turningPoints.ts';
-import { modelled, resting, type Window } from './window.ts';
+import { modeled, resting, type Window } from './window.ts';
 
 /** A tree in leaf is planted this long after it arrived, days: it settles in first. Standing: ours. */
 const SETTLE_DAYS = 10;
@@ -95,7 +95,7 @@ function plantInLeaf(year: CareYear, ready: number): Window {
     to,
     trigger: safe === null ? 'Once it has settled in, on a cloudy day out of the great heat.' : wait,
     because: [
-      modelled(
+      modeled(
         safe === null
           ? 'Freezes are too rare here to wait for.'
           : 'A night of 32 F (0 C) comes later than the safe day in one year of ten.',
@@ -195,7 +195,7 @@ function plantAsleep(year: CareYear, ready: number, form: Form): Window | null {
             standing: 'practice',
             source: 'Common practice, no source.',
           },
-      modelled(
+      modeled(
         standsWinter
           ? 'Young wood of this species stands nine winters of ten here.'
           : 'Young wood of this species does not stand the middle of the winter here without cover.',

@@ -14,36 +14,36 @@ const WATER_KG_PER_M3 = 1000;
 const FILM_W_PER_M2_K = 10;
 
 /**
- * Volume over cooled area of a pot as deep as it is wide, base left out, metres: (pi d^3 / 4) / (5 pi d^2 / 4) = d / 5.
+ * Volume over cooled area of a pot as deep as it is wide, base left out, meters: (pi d^3 / 4) / (5 pi d^2 / 4) = d / 5.
  */
-function coolingLengthM(litres: number): number {
-  return ((4 * litres) / 1000 / Math.PI) ** (1 / 3) / 5;
+function coolingLengthM(liters: number): number {
+  return ((4 * liters) / 1000 / Math.PI) ** (1 / 3) / 5;
 }
 
 /**
  * Degree-hours below 0 C that freeze a pot through: 120 means 24 hours at -5 C. `wallResistance` is the insulation of wall and top in
  * m2 K/W (straw or foam that doubles the time: 0.1).
  */
-function freezeThroughDegreeHours(litres: number, wallResistance = 0): number {
-  const joulesPerM2 = LATENT_HEAT_J_PER_KG * WATER_SHARE * WATER_KG_PER_M3 * coolingLengthM(litres);
+function freezeThroughDegreeHours(liters: number, wallResistance = 0): number {
+  const joulesPerM2 = LATENT_HEAT_J_PER_KG * WATER_SHARE * WATER_KG_PER_M3 * coolingLengthM(liters);
   return (joulesPerM2 * (1 / FILM_W_PER_M2_K + wallResistance)) / 3600;
 }
 
 /** Hours at a steady air temperature below 0 C until the pot is frozen through; Infinity at or above 0 C. */
-export function freezeThroughHours(litres: number, airC: number, wallResistance = 0): number {
-  return airC >= 0 ? Number.POSITIVE_INFINITY : freezeThroughDegreeHours(litres, wallResistance) / -airC;
+export function freezeThroughHours(liters: number, airC: number, wallResistance = 0): number {
+  return airC >= 0 ? Number.POSITIVE_INFINITY : freezeThroughDegreeHours(liters, wallResistance) / -airC;
 }
 
 /** Pots up to this follow the mean of the day, larger ones that of two days. A #3 of the trade. Standing: ours. */
-const ONE_DAY_POT_LITRES = 12;
+const ONE_DAY_POT_LITERS = 12;
 
 /**
  * Follows the mix in a pot through the days: at the mean of the last day (large pots: two days) once it is frozen through, at 0 C
  * as long as some of it is ice, else at the mean of the air. Returns the temperature of the mix after each day's mean.
  */
-export function mixFollower(litres: number): (meanC: number) => number {
-  const need = freezeThroughDegreeHours(litres);
-  const isLarge = litres > ONE_DAY_POT_LITRES;
+export function mixFollower(liters: number): (meanC: number) => number {
+  const need = freezeThroughDegreeHours(liters);
+  const isLarge = liters > ONE_DAY_POT_LITERS;
   let frozen = 0;
   let yesterdayC: number | null = null;
   return meanC => {

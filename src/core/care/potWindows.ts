@@ -7,8 +7,8 @@ import type { CareYear } from './careYear.ts';
 import { growingWindows, pruning, ripeningWindows } from './growingWindows.ts';
 import { measureText } from './guideMeasures.ts';
 import { growthStarts, moveInDays, potWinter, safeDay, wakingOf } from './turningPoints.ts';
-import { waterLitres } from './watering.ts';
-import { existing, modelled, resting, type Window } from './window.ts';
+import { waterLiters } from './watering.ts';
+import { existing, modeled, resting, type Window } from './window.ts';
 
 const temperatureSpan = (lowC: number, highC: number) =>
   lowC === highC ? temperatureInWords(lowC) : `${temperatureInWords(lowC)} to ${temperatureInWords(highC)}`;
@@ -39,10 +39,10 @@ const READYING_DAYS = 4;
 
 /** How it is put away and kept. */
 function storing(year: CareYear, moveIn: { from: number; to: number }, light: number, ripeness: Ripeness) {
-  const { species, potLitres } = year;
+  const { species, potLiters } = year;
   const rootLimit = temperatureInWords(species.rootInjuryC.value);
   const store = temperatureSpan(species.storageC.low, species.storageC.high);
-  const water = measureText({ ...waterLitres(potLitres, careFigures.storedWaterShare), unit: 'L' }, 'metric');
+  const water = measureText({ ...waterLiters(potLiters, careFigures.storedWaterShare), unit: 'L' }, 'metric');
   const windows: Window[] = [
     {
       name: 'ready-for-store',
@@ -127,7 +127,7 @@ function waking(year: CareYear, safe: number): Window[] {
       trigger:
         'A bright place at 45 to 55 F (7 to 13 C), out of the wind, inside when it freezes; water it through once. It wakes by warmth added up: one to two weeks where it is warm, one to two months at 50 F (10 C).',
       because: [
-        modelled(
+        modeled(
           'From here the days outdoors are warm enough for a bright shed, and the wait until the safe day is six weeks at the most.',
         ),
         resting('Once warm, it grows in one to two weeks.', careFigures.regrowth),
@@ -169,7 +169,7 @@ function waking(year: CareYear, safe: number): Window[] {
         ? 'When the chance of a later freeze has dropped to 1 in 10 and its leaves are hardened.'
         : 'When the chance of a later freeze has dropped to 1 in 10. Where its buds are still closed it goes straight out: leaves that open outdoors need no hardening.',
       because: [
-        modelled('A night of 32 F (0 C) comes later than the first of these days in one year of ten.'),
+        modeled('A night of 32 F (0 C) comes later than the first of these days in one year of ten.'),
       ],
     },
   ];
@@ -212,7 +212,7 @@ function outdoorWindows(year: CareYear): Window[] {
           to: Math.max(...edges) + SHELTER_MARGIN_DAYS,
           trigger: `Nights forecast at ${temperatureInWords(species.dormantFirstWinterC.value)} or below, and spells of days that stay below freezing: into a shed, or down on the ground with straw round the pot.`,
           because: [
-            modelled(
+            modeled(
               `Such nights come to ${placeName} in at least one winter in ten, too seldom to store the pot for months.`,
             ),
             resting('What young wood stands.', species.dormantFirstWinterC),
@@ -236,7 +236,7 @@ export function coverNewLeaves({ species }: CareYear, early: number, safe: numbe
     to: safe,
     trigger: `From budbreak, on nights forecast at ${temperatureInWords(species.leafDamageC.value)} or below; a cloth is worth 2 to 4 degrees F (1 to 2 degrees C).`,
     because: [
-      modelled('Buds can break before the last freeze here.'),
+      modeled('Buds can break before the last freeze here.'),
       resting('New leaves are damaged at this temperature and below.', species.leafDamageC),
       resting('Worth of a cloth.', careFigures.clothGain),
     ],

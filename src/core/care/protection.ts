@@ -93,7 +93,7 @@ export function winterProtection(species: Species, winter: WinterNumber, lowC: n
     method: chosen.method,
     marginC,
     because: [
-      { text: `One winter in ten here reaches ${temperatureInWords(lowC)}.`, standing: 'modelled' },
+      { text: `One winter in ten here reaches ${temperatureInWords(lowC)}.`, standing: 'modeled' },
       {
         text: `Dormant ${species.common[0] ?? species.botanical} stands ${temperatureInWords(limit)} ${ageInWords[winter]}.`,
         standing: winter === 2 ? 'ours' : figure.standing,

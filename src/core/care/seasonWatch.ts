@@ -65,7 +65,7 @@ function nightsAtOrBelow(tminC: Float32Array, seasons: number, limitC: number): 
 }
 
 /** Days on which the mix of an open pot is at or below a limit. */
-function potDays({ tminC, tmaxC }: Series, seasons: number, litres: number, limitC: number): FirstAndLast {
+function potDays({ tminC, tmaxC }: Series, seasons: number, liters: number, limitC: number): FirstAndLast {
   const first = new Int16Array(seasons).fill(NEVER);
   const last = new Int16Array(seasons).fill(NEVER);
   const meanC = (at: number) => ((tminC[at] as number) + (tmaxC[at] as number)) / 2;
@@ -77,7 +77,7 @@ function potDays({ tminC, tmaxC }: Series, seasons: number, litres: number, limi
     let start = from;
     while (start < to && meanC(start) > matters) start += 1;
     if (start === to) continue;
-    const mixOf = mixFollower(litres);
+    const mixOf = mixFollower(liters);
     for (let at = Math.max(from, start - 1); at < to; at += 1) {
       if (mixOf(meanC(at)) > limitC) continue;
       if (first[season] === NEVER) first[season] = at - from;
@@ -114,11 +114,11 @@ function leafFalls(years: Series, seasons: number, species: Species): BySeason {
   });
 }
 
-/** Looks through the first seasons. `heatFrom` is the day of the season from which heat counts towards budbreak. */
+/** Looks through the first seasons. `heatFrom` is the day of the season from which heat counts toward budbreak. */
 export function watchSeasons(
   years: WeatherYears,
   species: Species,
-  potLitres: number,
+  potLiters: number,
   heatFrom: number,
 ): Happenings {
   const { tminC, tmaxC } = years;
@@ -138,7 +138,7 @@ export function watchSeasons(
     leafFall,
     dormant: ruleDays(series, seasons, afterLeafFall, restMet('in-pot')),
     budbreak: ruleDays(series, seasons, () => heatFrom, budbreak(budbreakNeed(species))),
-    pot: potDays(series, seasons, potLitres, species.rootInjuryC.value),
+    pot: potDays(series, seasons, potLiters, species.rootInjuryC.value),
     young: nightsAtOrBelow(tminC, seasons, species.dormantFirstWinterC.value),
     established: nightsAtOrBelow(tminC, seasons, species.dormantEstablishedC.value),
   };

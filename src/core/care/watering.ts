@@ -3,15 +3,15 @@
  * evapotranspiration of the place and season.
  */
 
-import { inchesToCm, LITRES_PER_US_GALLON, roundTo } from '../units.ts';
+import { inchesToCm, LITERS_PER_US_GALLON, roundTo } from '../units.ts';
 
 /**
- * Water a tree in a #3 pot uses, as a share of reference evapotranspiration, litres per mm: fitted to Beeson 2010, HortScience 45:1260 (1.3 litres
- * a day at market size in 11.4 litres). One coefficient from one trial: ours.
+ * Water a tree in a #3 pot uses, as a share of reference evapotranspiration, liters per mm: fitted to Beeson 2010, HortScience 45:1260 (1.3 liters
+ * a day at market size in 11.4 liters). One coefficient from one trial: ours.
  */
-const USE_LITRES_PER_MM = 0.19;
-/** The pot of that trial, litres. */
-const TRIAL_POT_LITRES = 11.4;
+const USE_LITERS_PER_MM = 0.19;
+/** The pot of that trial, liters. */
+const TRIAL_POT_LITERS = 11.4;
 /** Use grows with the surface of the tree, so with the two-thirds power of the pot. Standing: ours. */
 const USE_POWER = 2 / 3;
 /** Share of the volume of a pot that may be used before it is watered again. Standing: ours. */
@@ -23,20 +23,20 @@ export const waterShare = { low: 0.15, high: 0.25 } as const;
 
 const clamp = (value: number, low: number, high: number) => Math.min(high, Math.max(low, value));
 
-/** Litres a day that a tree in leaf uses in a pot. */
-export function potUseLitres(etoMm: number, litres: number): number {
-  return USE_LITRES_PER_MM * etoMm * (litres / TRIAL_POT_LITRES) ** USE_POWER;
+/** Liters a day that a tree in leaf uses in a pot. */
+export function potUseLiters(etoMm: number, liters: number): number {
+  return USE_LITERS_PER_MM * etoMm * (liters / TRIAL_POT_LITERS) ** USE_POWER;
 }
 
 /** Days between waterings of a tree in leaf in a pot, 1 to 10, not rounded. */
-export function potWateringDays(etoMm: number, litres: number): number {
-  const use = potUseLitres(etoMm, litres);
-  return use <= 0 ? MOST_POT_DAYS : clamp((SHARE_BETWEEN * litres) / use, FEWEST_DAYS, MOST_POT_DAYS);
+export function potWateringDays(etoMm: number, liters: number): number {
+  const use = potUseLiters(etoMm, liters);
+  return use <= 0 ? MOST_POT_DAYS : clamp((SHARE_BETWEEN * liters) / use, FEWEST_DAYS, MOST_POT_DAYS);
 }
 
-/** Litres to give at a time, in steps of a tenth. */
-export function waterLitres(litres: number, share: { low: number; high: number } = waterShare) {
-  return { low: roundTo(litres * share.low, 0.1), high: roundTo(litres * share.high, 0.1) };
+/** Liters to give at a time, in steps of a tenth. */
+export function waterLiters(liters: number, share: { low: number; high: number } = waterShare) {
+  return { low: roundTo(liters * share.low, 0.1), high: roundTo(liters * share.high, 0.1) };
 }
 
 /** How long a tree has been in the ground: weeks 1 and 2, weeks 3 to 12, the rest of its first year. */
@@ -68,12 +68,12 @@ const GALLONS_PER_CALIPER_INCH = 2.5;
 const SHARE_OF_POT = 0.275;
 
 /** Stem of a tree whose caliper is not known, by its pot: three quarters of an inch in a #3, mm. Standing: ours. */
-export function usualCaliperMm(potLitres: number): number {
-  return 10 * inchesToCm(0.75) * (potLitres / TRIAL_POT_LITRES) ** (1 / 3);
+export function usualCaliperMm(potLiters: number): number {
+  return 10 * inchesToCm(0.75) * (potLiters / TRIAL_POT_LITERS) ** (1 / 3);
 }
 
-/** Litres at a time for a tree newly planted, whichever asks for more: its stem or the pot it came in. */
-export function plantedWaterLitres(caliperMm: number, potLitres: number): number {
+/** Liters at a time for a tree newly planted, whichever asks for more: its stem or the pot it came in. */
+export function plantedWaterLiters(caliperMm: number, potLiters: number): number {
   const inches = caliperMm / (10 * inchesToCm(1));
-  return Math.max(GALLONS_PER_CALIPER_INCH * LITRES_PER_US_GALLON * inches, SHARE_OF_POT * potLitres);
+  return Math.max(GALLONS_PER_CALIPER_INCH * LITERS_PER_US_GALLON * inches, SHARE_OF_POT * potLiters);
 }

@@ -14,8 +14,8 @@ export interface Window {
 }
 
 /** A reason that rests on the weather of the place. */
-export function modelled(text: string): Reason {
-  return { text, standing: 'modelled' };
+export function modeled(text: string): Reason {
+  return { text, standing: 'modeled' };
 }
 
 /** A reason that rests on one of our figures. */

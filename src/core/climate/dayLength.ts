@@ -17,12 +17,12 @@ export function sunsetHourAngleFao56(lat: number, doy: number): number {
   return clampedAcos(-Math.tan(lat * RADIANS) * Math.tan(declinationFao56(doy)));
 }
 
-/** Day length in hours, of the sun's centre and without refraction. Source: FAO-56, equation 34. */
+/** Day length in hours, of the sun's center and without refraction. Source: FAO-56, equation 34. */
 export function dayLengthFao56(lat: number, doy: number): number {
   return (24 / Math.PI) * sunsetHourAngleFao56(lat, doy);
 }
 
-/** Height of the sun's centre when its upper edge is on the horizon, with refraction, degrees (Almorox et al. 2005). */
+/** Height of the sun's center when its upper edge is on the horizon, with refraction, degrees (Almorox et al. 2005). */
 const SUNRISE_HEIGHT = -0.8333;
 
 /** Solar declination, radians. Source: Spencer 1971, Search 2(5):172. */

@@ -2,13 +2,13 @@
 
 import { declinationFao56, sunsetHourAngleFao56 } from './dayLength.ts';
 
-/** MJ per square metre and minute, FAO-56 equation 21. */
+/** MJ per square meter and minute, FAO-56 equation 21. */
 const SOLAR_CONSTANT = 0.082;
 const MINUTES_PER_DAY = 1440;
-/** Millimetres of water that a MJ per square metre turns to vapour, FAO-56 equation 20. */
+/** Millimeters of water that a MJ per square meter turns to vapor, FAO-56 equation 20. */
 const MM_PER_MJ = 0.408;
 
-/** Radiation above the atmosphere, MJ per square metre and day. FAO-56 equations 21 and 23. */
+/** Radiation above the atmosphere, MJ per square meter and day. FAO-56 equations 21 and 23. */
 export function extraterrestrialRadiation(lat: number, doy: number): number {
   const phi = (lat * Math.PI) / 180;
   const declination = declinationFao56(doy);

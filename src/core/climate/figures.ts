@@ -58,7 +58,7 @@ export interface PublishedAnnualMin {
   readonly source: string;
 }
 
-/** Figures published about the place. They win over modelled ones. */
+/** Figures published about the place. They win over modeled ones. */
 export interface PublishedClimate {
   readonly freeze: ReadonlyMap<FreezeThresholdF, PublishedFreeze>;
   readonly season: PublishedSeason | null;
@@ -97,7 +97,7 @@ export interface ClimateFigures {
 }
 
 /**
- * Whether the figures can be modelled; the reason in words when not. Ranges that ask "is this Fahrenheit?" belong to the
+ * Whether the figures can be modeled; the reason in words when not. Ranges that ask "is this Fahrenheit?" belong to the
  * reading of place records; this is the last line of defence.
  */
 export function figuresFault(figures: ClimateFigures): string | null {

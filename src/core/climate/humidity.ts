@@ -1,11 +1,11 @@
-/** Vapour pressure and its deficit. Source: Allen et al. 1998, FAO Irrigation and Drainage Paper 56, chapter 3. */
+/** Vapor pressure and its deficit. Source: Allen et al. 1998, FAO Irrigation and Drainage Paper 56, chapter 3. */
 
-/** Saturation vapour pressure at an air temperature, kPa (equation 11). */
+/** Saturation vapor pressure at an air temperature, kPa (equation 11). */
 export function saturationKpa(tC: number): number {
   return 0.6108 * Math.exp((17.27 * tC) / (tC + 237.3));
 }
 
-/** Mean saturation vapour pressure of a day, kPa: the mean at its extremes, not at its mean (equation 12). */
+/** Mean saturation vapor pressure of a day, kPa: the mean at its extremes, not at its mean (equation 12). */
 export function meanSaturationKpa(tminC: number, tmaxC: number): number {
   return (saturationKpa(tmaxC) + saturationKpa(tminC)) / 2;
 }
@@ -17,7 +17,7 @@ export type Moisture =
   | { readonly rhMax: number }
   | { readonly rhMean: number };
 
-/** Actual vapour pressure of a day, kPa (equations 14 and 17 to 19, best known figure first). */
+/** Actual vapor pressure of a day, kPa (equations 14 and 17 to 19, best known figure first). */
 export function actualKpa(tminC: number, tmaxC: number, moisture: Moisture): number {
   if ('dewPointC' in moisture) return saturationKpa(moisture.dewPointC);
   if ('rhMin' in moisture) {
@@ -27,7 +27,7 @@ export function actualKpa(tminC: number, tmaxC: number, moisture: Moisture): num
   return (meanSaturationKpa(tminC, tmaxC) * moisture.rhMean) / 100;
 }
 
-/** Vapour pressure deficit of a day, kPa, never below 0. */
-export function vapourDeficitKpa(tminC: number, tmaxC: number, moisture: Moisture): number {
+/** Vapor pressure deficit of a day, kPa, never below 0. */
+export function vaporDeficitKpa(tminC: number, tmaxC: number, moisture: Moisture): number {
   return Math.max(0, meanSaturationKpa(tminC, tmaxC) - actualKpa(tminC, tmaxC, moisture));
 }

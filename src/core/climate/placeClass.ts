@@ -135,7 +135,7 @@ const ripeningMonthsSouth = [1, 2, 3] as const;
 export const DRY_BELOW_MM = 30;
 export const HUMID_FROM_MM = 75;
 /**
- * Drying power of the air over those months: deficit as a share of the saturation vapour pressure. From the first on a
+ * Drying power of the air over those months: deficit as a share of the saturation vapor pressure. From the first on a
  * place is one step drier than its rain says, below the second one step damper (coasts with fog and hardly any rain).
  */
 export const THIRSTY_FROM = 0.5;
@@ -144,7 +144,7 @@ export const DAMP_BELOW = 0.25;
 export interface RipeningAir {
   /** Mean rain of a ripening month, mm; null when unknown. */
   readonly rainMm: number | null;
-  /** Mean vapour pressure deficit, kPa. */
+  /** Mean vapor pressure deficit, kPa. */
   readonly deficitKpa: number;
   /** The same as a share of the saturation pressure, 0 to 1. */
   readonly deficitShare: number;
@@ -161,7 +161,7 @@ interface MonthlyAir {
 }
 
 /**
- * Vapour pressure deficit of each month, kPa. Without dew points the minimum temperature stands in (FAO-56, annex 6);
+ * Vapor pressure deficit of each month, kPa. Without dew points the minimum temperature stands in (FAO-56, annex 6);
  * that is right where nights are humid and up to a half too low in deserts.
  */
 export function monthlyDeficitKpa({ tminC, tmaxC, dewPointC }: MonthlyAir): number[] {

@@ -4,11 +4,11 @@ import { completeDates } from './publishedDates.ts';
 import { climateSummary } from './summary.ts';
 
 const northStart = 205;
-const modelled = { p10: '10-19', p50: '10-31', p90: '11-14' };
+const modeled = { p10: '10-19', p50: '10-31', p90: '11-14' };
 
 describe('freeze dates of which only the middle one is published', () => {
   test('take the early and late date from the model, moved as the middle one', () => {
-    expect(completeDates({ p50: '10-28' }, modelled, northStart)).toEqual({
+    expect(completeDates({ p50: '10-28' }, modeled, northStart)).toEqual({
       p10: '10-16',
       p50: '10-28',
       p90: '11-11',
@@ -26,7 +26,7 @@ describe('freeze dates of which only the middle one is published', () => {
 
   test('keep what is published, a published never included', () => {
     const published = { p10: '10-01', p50: '10-28', p90: null };
-    expect(completeDates(published, modelled, northStart)).toEqual(published);
+    expect(completeDates(published, modeled, northStart)).toEqual(published);
   });
 });
 
@@ -49,7 +49,7 @@ test('the season of Asheville is as long as its published middle dates say', () 
     },
   });
   expect(summary.freeze['32F'].standing).toBe('published');
-  expect(summary.freeze['32F'].source).toMatch(/early and late dates modelled/);
+  expect(summary.freeze['32F'].source).toMatch(/early and late dates modeled/);
   expect(Math.abs(summary.seasonDays.answer.p50 - 202)).toBeLessThanOrEqual(2);
   expect(summary.seasonDays.source).toMatch(/moved to the published middle freeze dates/);
 });

@@ -10,10 +10,10 @@ function seasonDay(date: string | null | undefined, firstDoy: number): number | 
   return doy === null ? null : daysForward(firstDoy, doy);
 }
 
-/** Days the published middle date comes after the modelled one; 0 where either year-half has no middle date. */
-export function daysMoved(published: PublishedDates, modelled: DateQuantiles, firstDoy: number): number {
+/** Days the published middle date comes after the modeled one; 0 where either year-half has no middle date. */
+export function daysMoved(published: PublishedDates, modeled: DateQuantiles, firstDoy: number): number {
   const theirs = seasonDay(published.p50, firstDoy);
-  const ours = seasonDay(modelled.p50, firstDoy);
+  const ours = seasonDay(modeled.p50, firstDoy);
   return theirs === null || ours === null ? 0 : theirs - ours;
 }
 
@@ -23,23 +23,23 @@ export function onlyMiddle({ p10, p90 }: PublishedDates): boolean {
 }
 
 /**
- * The published dates; one that was left out is the modelled one, moved by as many days as the published middle date differs from the
- * modelled middle date.
+ * The published dates; one that was left out is the modeled one, moved by as many days as the published middle date differs from the
+ * modeled middle date.
  */
 export function completeDates(
   published: PublishedDates,
-  modelled: DateQuantiles,
+  modeled: DateQuantiles,
   firstDoy: number,
 ): DateQuantiles {
-  const moved = daysMoved(published, modelled, firstDoy);
+  const moved = daysMoved(published, modeled, firstDoy);
   const shifted = (date: string | null) => {
     const day = seasonDay(date, firstDoy);
     if (day === null) return null;
     return monthDay(firstDoy + Math.min(DAYS_PER_YEAR - 1, Math.max(0, day + moved)));
   };
   return {
-    p10: published.p10 === undefined ? shifted(modelled.p10) : published.p10,
+    p10: published.p10 === undefined ? shifted(modeled.p10) : published.p10,
     p50: published.p50,
-    p90: published.p90 === undefined ? shifted(modelled.p90) : published.p90,
+    p90: published.p90 === undefined ? shifted(modeled.p90) : published.p90,
   };
 }

@@ -65,7 +65,7 @@ function expectSane(summary: ClimateSummary) {
     for (const date of [...Object.values(answer.first), ...Object.values(answer.last)]) {
       if (date !== null) expect(date).toMatch(/^\d\d-\d\d$/);
     }
-    expect(standing).toMatch(/published|modelled/);
+    expect(standing).toMatch(/published|modeled/);
     expect(source.length).toBeGreaterThan(20);
   }
 }
@@ -123,12 +123,12 @@ describe('climateSummary', () => {
   });
 
   it('calls an estimate an estimate', () => {
-    expect(summary.freeze['32F'].standing).toBe('modelled from an estimate');
+    expect(summary.freeze['32F'].standing).toBe('modeled from an estimate');
     const sd = new Array<number>(12).fill(4);
     const given = climateSummary({ ...davis, sdTminC: sd, sdTmaxC: sd, dewPointC: davis.tminC });
-    expect(given.freeze['32F'].standing).toBe('modelled');
-    expect(given.class.standing).toBe('modelled');
-    expect(given.ripeningAir.standing).toBe('modelled');
+    expect(given.freeze['32F'].standing).toBe('modeled');
+    expect(given.class.standing).toBe('modeled');
+    expect(given.ripeningAir.standing).toBe('modeled');
   });
 
   it('lets published figures win, and names their source', () => {
@@ -151,17 +151,17 @@ describe('climateSummary', () => {
     const told = climateSummary({ ...davis, published });
     // The published coldest night has a say in the estimated spread, so the model is asked with it too.
     const { annualMin } = published;
-    const modelled = climateSummary({ ...davis, published: { ...nothingPublished, annualMin } });
+    const modeled = climateSummary({ ...davis, published: { ...nothingPublished, annualMin } });
     expect(told.freeze['32F']).toMatchObject({
-      answer: { first: { p50: '11-20' }, none: modelled.freeze['32F'].answer.none },
+      answer: { first: { p50: '11-20' }, none: modeled.freeze['32F'].answer.none },
       standing: 'published',
       source: 'Some Weather Service 1991-2020',
     });
-    expect(told.freeze['36F'].standing).toBe('modelled from an estimate');
+    expect(told.freeze['36F'].standing).toBe('modeled from an estimate');
     expect(told.seasonDays.answer.p50).toBe(270);
     expect(told.winterZone).toMatchObject({ answer: { zone: '9b' }, standing: 'published' });
     expect(told.annualMinC.answer.mean).toBe(-3.3);
-    expect(told.annualMinC.answer.p10).toBe(modelled.annualMinC.answer.p10);
+    expect(told.annualMinC.answer.p10).toBe(modeled.annualMinC.answer.p10);
     expect(told.annualMinC.answer.p10).toBeLessThan(-3.3 - 0.5);
     expect(told.class.answer).toEqual({ winter: 'mild', season: 'long', summer: 'hot', air: 'dry' });
   });
@@ -169,7 +169,7 @@ describe('climateSummary', () => {
   it.each([
     ['warmer', '10b', 1.67],
     ['colder', '8a', -9.44],
-  ])('holds a modelled winter low within a %s published zone', (_, zone, boundC) => {
+  ])('holds a modeled winter low within a %s published zone', (_, zone, boundC) => {
     const published = {
       ...nothingPublished,
       winterZone: { zone, basis: '2023 map', source: 'Some Map Maker' },

@@ -1,6 +1,6 @@
 /**
  * Everything the site says about the climate of a place, each answer with its standing. Published figures win over
- * modelled ones. Dates are `MM-DD` of a 365-day year, temperatures C; nothing here is rounded.
+ * modeled ones. Dates are `MM-DD` of a 365-day year, temperatures C; nothing here is rounded.
  */
 import { degreesCToF, fahrenheitToCelsius } from '../units.ts';
 import { DAYS_PER_YEAR } from './calendar.ts';
@@ -31,10 +31,10 @@ import { weatherYears } from './weatherYears.ts';
 import { halfZoneIndex, parseZone, winterLow, winterZone, zoneLowerBoundC } from './winterZone.ts';
 
 /**
- * `from records`: counted by us in somebody's record, not published as such. `modelled from an estimate`: the model had to estimate the
+ * `from records`: counted by us in somebody's record, not published as such. `modeled from an estimate`: the model had to estimate the
  * daily spread or the dew point of the place.
  */
-export type ClimateStanding = 'published' | 'from records' | 'modelled' | 'modelled from an estimate';
+export type ClimateStanding = 'published' | 'from records' | 'modeled' | 'modeled from an estimate';
 
 /** Sources that are our own counting of somebody's record, not a publication of the figure itself. */
 const countedByUs = /^(?:computed|taken)\b/i;
@@ -47,7 +47,7 @@ function standingOf(source: string): ClimateStanding {
 export interface ClimateAnswer<T> {
   readonly answer: T;
   readonly standing: ClimateStanding;
-  /** Publication, or how it was modelled, in words for people. */
+  /** Publication, or how it was modeled, in words for people. */
   readonly source: string;
 }
 
@@ -73,7 +73,7 @@ export interface ClimateSummary {
   readonly hotDays: ClimateAnswer<{ readonly days: number; readonly zone: number }>;
   /** Chill from October to March (April to September in the south). */
   readonly chill: ClimateAnswer<ChillRange>;
-  /** Vapour pressure deficit of each month, kPa. */
+  /** Vapor pressure deficit of each month, kPa. */
   readonly deficitKpa: ClimateAnswer<readonly number[]>;
   readonly ripeningAir: ClimateAnswer<RipeningAir>;
   readonly class: ClimateAnswer<PlaceClass>;
@@ -94,11 +94,11 @@ interface Modelled {
   readonly source: string;
 }
 
-function modelled(years: WeatherYears): Modelled {
+function modeled(years: WeatherYears): Modelled {
   const drawn = `${years.count.toLocaleString('en')} simulated years drawn from the monthly means of the place`;
   return years.spreadEstimated
-    ? { standing: 'modelled from an estimate', source: `${drawn}; its day-to-day spread is estimated` }
-    : { standing: 'modelled', source: `${drawn} and their day-to-day spread` };
+    ? { standing: 'modeled from an estimate', source: `${drawn}; its day-to-day spread is estimated` }
+    : { standing: 'modeled', source: `${drawn} and their day-to-day spread` };
 }
 
 function freezeAnswer(
@@ -119,28 +119,28 @@ function freezeAnswer(
       none: none ?? odds.none,
     },
     standing: standingOf(source),
-    source: filledUp ? `${source}; the early and late dates modelled about the middle one` : source,
+    source: filledUp ? `${source}; the early and late dates modeled about the middle one` : source,
   };
 }
 
-/** A published season wins; else the modelled one is as much longer or shorter as the published middle freeze dates at 32 F say. */
+/** A published season wins; else the modeled one is as much longer or shorter as the published middle freeze dates at 32 F say. */
 function seasonAnswer(figures: ClimateFigures, winters: Winters, model: Modelled): ClimateAnswer<Spread> {
   const { season, freeze } = figures.published;
   if (season !== null) {
     const { p10, p50, p90, source } = season;
     return { answer: { p10, p50, p90 }, standing: standingOf(source), source };
   }
-  const modelled = seasonDays(winters);
+  const modeled = seasonDays(winters);
   const published = freeze.get(32);
-  if (published === undefined) return { answer: modelled, ...model };
+  if (published === undefined) return { answer: modeled, ...model };
   const odds = freezeOdds(winters, 32);
   const longer =
     daysMoved(published.first, odds.first, winters.firstDoy) -
     daysMoved(published.last, odds.last, winters.firstDoy);
-  if (longer === 0) return { answer: modelled, ...model };
+  if (longer === 0) return { answer: modeled, ...model };
   const moved = (days: number) => Math.min(DAYS_PER_YEAR, Math.max(0, days + longer));
   return {
-    answer: { p10: moved(modelled.p10), p50: moved(modelled.p50), p90: moved(modelled.p90) },
+    answer: { p10: moved(modeled.p10), p50: moved(modeled.p50), p90: moved(modeled.p90) },
     standing: model.standing,
     source: `${model.source}, moved to the published middle freeze dates`,
   };
@@ -153,8 +153,8 @@ function publishedZoneBounds({ published }: ClimateFigures): { fromC: number; to
 }
 
 /**
- * A published mean wins. Else a published zone does: it is a range of that very mean, so the modelled mean is held within it. Either way the low
- * of one winter in ten keeps its modelled distance, unless it is published too.
+ * A published mean wins. Else a published zone does: it is a range of that very mean, so the modeled mean is held within it. Either way the low
+ * of one winter in ten keeps its modeled distance, unless it is published too.
  */
 function annualMinAnswer(
   figures: ClimateFigures,
@@ -194,8 +194,8 @@ function weakest(...standings: readonly ClimateStanding[]): ClimateStanding {
   const order: readonly ClimateStanding[] = [
     'published',
     'from records',
-    'modelled',
-    'modelled from an estimate',
+    'modeled',
+    'modeled from an estimate',
   ];
   return order[Math.max(...standings.map(standing => order.indexOf(standing)))] as ClimateStanding;
 }
@@ -203,23 +203,23 @@ function weakest(...standings: readonly ClimateStanding[]): ClimateStanding {
 function airAnswer(figures: ClimateFigures): ClimateSummary['ripeningAir'] {
   const answer = ripeningAir(figures);
   return answer.dewPointKnown
-    ? { answer, standing: 'modelled', source: 'FAO-56 vapour pressure from monthly means and dew points' }
+    ? { answer, standing: 'modeled', source: 'FAO-56 vapor pressure from monthly means and dew points' }
     : {
         answer,
-        standing: 'modelled from an estimate',
-        source: 'FAO-56 vapour pressure from monthly means, the minimum standing in for the dew point',
+        standing: 'modeled from an estimate',
+        source: 'FAO-56 vapor pressure from monthly means, the minimum standing in for the dew point',
       };
 }
 
 /**
  * Everything said about a place. Pass weather years drawn before to save drawing them again; they must be of the same
- * figures. Throws a RangeError for figures that cannot be modelled (`figuresFault`).
+ * figures. Throws a RangeError for figures that cannot be modeled (`figuresFault`).
  */
 export function climateSummary(
   figures: ClimateFigures,
   years: WeatherYears = weatherYears(figures),
 ): ClimateSummary {
-  const model = modelled(years);
+  const model = modeled(years);
   const winters = findWinters(years);
   const freeze = Object.fromEntries(
     freezeThresholdsF.map(thresholdF => [
@@ -243,7 +243,7 @@ export function climateSummary(
       base50F: { answer: { mean: degreesCToF(heat50.mean), sd: degreesCToF(heat50.sd) }, ...model },
       summer: {
         answer: { winklerC: winklerDegreeDaysC(figures), huglinC: huglinIndexC(figures) },
-        standing: 'modelled',
+        standing: 'modeled',
         source: 'added up from the monthly means of the place',
       },
     },

@@ -31,7 +31,7 @@ function fingerprint(series: Float32Array): string {
 describe('weatherYears', () => {
   const years = weatherYears(figures);
 
-  it('gives the same years for the same figures, for ever: a change here changes every modelled answer', () => {
+  it('gives the same years for the same figures, for ever: a change here changes every modeled answer', () => {
     expect([fingerprint(years.tminC), fingerprint(years.tmaxC)]).toMatchInlineSnapshot(`
       [
         "7381e85e02016339",
@@ -110,7 +110,7 @@ describe('weatherYears', () => {
     expect(mean(south.tminC.subarray(180, 200))).toBeLessThan(5);
   });
 
-  it('refuses figures that cannot be modelled, and says why', () => {
+  it('refuses figures that cannot be modeled, and says why', () => {
     const broken: [Partial<ClimateFigures>, RegExp][] = [
       [{ tminC: figures.tminC.slice(1) }, /twelve/],
       [{ tminC: figures.tmaxC, tmaxC: figures.tminC }, /month 1: the minimum is above/],

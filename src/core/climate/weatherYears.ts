@@ -115,7 +115,7 @@ function writeSeason(
 /**
  * Draws `count` seasons for a place. The second half mirrors the first: where the one is mild the other is as much colder,
  * so that means and middle dates hardly depend on the luck of the draw (antithetic variates, Hammersley and Morton 1956).
- * Throws a RangeError for figures that cannot be modelled (see `figuresFault`).
+ * Throws a RangeError for figures that cannot be modeled (see `figuresFault`).
  * Costs about 10 ms and 3 MB per 1,000 seasons.
  */
 export function weatherYears(figures: ClimateFigures, count: number = DEFAULT_SEASONS): WeatherYears {

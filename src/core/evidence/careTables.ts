@@ -5,22 +5,22 @@ import { freezeThroughHours, mixFollower } from '../care/potFreeze.ts';
 import {
   plantedStages,
   plantedWateringDays,
-  plantedWaterLitres,
-  potUseLitres,
+  plantedWaterLiters,
+  potUseLiters,
   potWateringDays,
 } from '../care/watering.ts';
 import { extraterrestrialRadiation } from '../climate/evapotranspiration.ts';
 import { daysToForce, FORCING_NEED } from '../phenology/forcing.ts';
-import { classLitres, containerClasses } from '../records/container.ts';
-import { LITRES_PER_US_GALLON } from '../units.ts';
+import { classLiters, containerClasses } from '../records/container.ts';
+import { LITERS_PER_US_GALLON } from '../units.ts';
 import type { EvidenceTable } from './table.ts';
 import { rowsFrom } from './table.ts';
 
-/** Litres in the middle of a class of the trade. */
-function litresOf(name: string): number {
+/** Liters in the middle of a class of the trade. */
+function litersOf(name: string): number {
   const found = containerClasses.find(candidate => candidate.name === name);
   if (!found) throw new RangeError(`no container class ${name}`);
-  return classLitres(found);
+  return classLiters(found);
 }
 
 /** Hours to freeze through at -5 C and -10 C. */
@@ -41,11 +41,11 @@ function pots(): EvidenceTable {
     'memory',
   );
   const physics = rowsFrom('Water and ice together stay at 0 C, any physics textbook');
-  const litres = litresOf('#3');
+  const liters = litersOf('#3');
   // Film term of Plank's equation solved for its shape factor: P = t (T) h / (rho L d).
-  const diameterM = ((4 * litres) / 1000 / Math.PI) ** (1 / 3);
-  const shape = (freezeThroughHours(litres, -1) * 3600 * 10) / (0.4 * 1000 * 334_000 * diameterM);
-  const mix = mixFollower(litres);
+  const diameterM = ((4 * liters) / 1000 / Math.PI) ** (1 / 3);
+  const shape = (freezeThroughHours(liters, -1) * 3600 * 10) / (0.4 * 1000 * 334_000 * diameterM);
+  const mix = mixFollower(liters);
   return {
     id: 'pot-freeze',
     title: 'How long a pot takes to freeze through',
@@ -54,13 +54,13 @@ function pots(): EvidenceTable {
     weak: 'An engineering estimate, not a measurement. It leaves out the slow passage of heat through the frozen rim, so real pots last longer, large ones up to about twice as long; wind, dry mix and a bare base shorten the time.',
     rows: [
       ...freezeThrough.flatMap(([name, mild, hard]) => [
-        again.number(`${name} pot in air at -5 C`, mild, freezeThroughHours(litresOf(name), -5), 2, 'h'),
-        again.number(`${name} pot in air at -10 C`, hard, freezeThroughHours(litresOf(name), -10), 1, 'h'),
+        again.number(`${name} pot in air at -5 C`, mild, freezeThroughHours(litersOf(name), -5), 2, 'h'),
+        again.number(`${name} pot in air at -10 C`, hard, freezeThroughHours(litersOf(name), -10), 1, 'h'),
       ]),
       again.number(
         'the same with doubled insulation, #3 at -5 C',
         72,
-        freezeThroughHours(litres, -5, 0.1),
+        freezeThroughHours(liters, -5, 0.1),
         3,
         'h',
       ),
@@ -108,7 +108,7 @@ function watering(): EvidenceTable {
   );
   const beeson = rowsFrom('Beeson 2010, HortScience 45:1260: 1.3 liters a day at market size in 11.4 liters');
   const again = rowsFrom('The same sums worked separately from our rule', 'computed');
-  const classes = ['#1', '#3', '#5', '#15'].map(litresOf);
+  const classes = ['#1', '#3', '#5', '#15'].map(litersOf);
   return {
     id: 'watering',
     title: 'Days between waterings, and how much',
@@ -117,24 +117,24 @@ function watering(): EvidenceTable {
     weak: 'One coefficient for pots, fitted to one trial. How the published days for newly planted trees stretch with the weather is ours. Hargreaves runs low in dry desert wind.',
     rows: [
       fao.number(
-        'radiation, MJ per square metre and day',
+        'radiation, MJ per square meter and day',
         32.2,
         extraterrestrialRadiation(-20, 246),
         0.05,
         'MJ',
       ),
-      beeson.number('a #3 pot on a day of 6.8 mm', 1.3, potUseLitres(6.8, 11.4), 0.05, 'litres'),
+      beeson.number('a #3 pot on a day of 6.8 mm', 1.3, potUseLiters(6.8, 11.4), 0.05, 'liters'),
       florida.number(
         'a stem of 1 in in a #3 pot, gallons',
         2.5,
-        plantedWaterLitres(25.4, 11.4) / LITRES_PER_US_GALLON,
+        plantedWaterLiters(25.4, 11.4) / LITERS_PER_US_GALLON,
         0.5,
         'gal',
       ),
       minnesota.number(
         'a thin stem in a #5 pot, share of the pot',
         0.275,
-        plantedWaterLitres(5, 17) / 17,
+        plantedWaterLiters(5, 17) / 17,
         0.025,
         '',
       ),

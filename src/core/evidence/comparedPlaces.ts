@@ -1,4 +1,4 @@
-/** Places with observed freezes and winter lows, each modelled once for the tables. */
+/** Places with observed freezes and winter lows, each modeled once for the tables. */
 import type { ClimateFigures, FreezeThresholdF } from '../climate/figures.ts';
 import { freezeThresholdsF } from '../climate/figures.ts';
 import type { FreezeOdds } from '../climate/freezes.ts';

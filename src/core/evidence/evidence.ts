@@ -14,7 +14,7 @@ import { winterTripTables } from './winterTripTables.ts';
 import { zoneTables } from './zoneTables.ts';
 
 /**
- * Every table: first how far modelled places and ripening are off, then the formulas against what is printed, then care, measures and prices.
+ * Every table: first how far modeled places and ripening are off, then the formulas against what is printed, then care, measures and prices.
  * Models some ninety places, so it takes a few seconds; the result never changes between runs.
  */
 export function evidenceTables(): EvidenceTable[] {

@@ -1,4 +1,4 @@
-/** Evidence for freeze dates: modelled against observed and published ones. */
+/** Evidence for freeze dates: modeled against observed and published ones. */
 import { daysForward, seasonStartDoy } from '../climate/calendar.ts';
 import type { FreezeThresholdF } from '../climate/figures.ts';
 import { freezeThresholdsF } from '../climate/figures.ts';
@@ -73,7 +73,7 @@ function freezeErrorTable(places: readonly Compared[]): EvidenceTable {
   const names = { p10: '10 %', p50: 'middle', p90: '90 %' } as const;
   return {
     id: 'freeze-errors',
-    title: 'How far modelled freeze dates are off',
+    title: 'How far modeled freeze dates are off',
     about:
       'Freeze dates drawn from monthly figures alone, against dates counted in daily records or published by NOAA. Mean error takes every miss as positive; bias says whether the model is late (+) or early (-).',
     weak: 'Where it freezes in few winters, and at 24 F and below, single places can be off by two weeks. A published date always wins.',

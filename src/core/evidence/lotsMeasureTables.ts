@@ -1,6 +1,6 @@
 /** Evidence for measures: units and container volumes. */
 
-import { classifyLitres, containerClasses, containerOf } from '../records/container.ts';
+import { classifyLiters, containerClasses, containerOf } from '../records/container.ts';
 import {
   celsiusToFahrenheit,
   cmToInches,
@@ -9,8 +9,8 @@ import {
   inchesToCm,
   inchesToMm,
   kgToPounds,
-  LITRES_PER_CUBIC_INCH,
-  LITRES_PER_US_GALLON,
+  LITERS_PER_CUBIC_INCH,
+  LITERS_PER_US_GALLON,
   poundsToKg,
 } from '../units.ts';
 import type { EvidenceTable } from './table.ts';
@@ -28,19 +28,19 @@ function exactUnits(): EvidenceTable {
     rows: [
       nist.number('1 in', 25.4, inchesToMm(1), 0, 'mm'),
       nist.number('1 ft', 30.48, inchesToCm(12), 0, 'cm'),
-      nist.number('1 US gal', 3.785411784, LITRES_PER_US_GALLON, 0, 'L'),
+      nist.number('1 US gal', 3.785411784, LITERS_PER_US_GALLON, 0, 'L'),
       nist.number(
         '1 US gal in cubic inches',
         231,
-        LITRES_PER_US_GALLON / LITRES_PER_CUBIC_INCH,
+        LITERS_PER_US_GALLON / LITERS_PER_CUBIC_INCH,
         1e-9,
         'cu in',
       ),
-      nist.number('1 cu in', 0.016387064, LITRES_PER_CUBIC_INCH, 0, 'L'),
+      nist.number('1 cu in', 0.016387064, LITERS_PER_CUBIC_INCH, 0, 'L'),
       nist.number('1 lb', 0.45359237, poundsToKg(1), 0, 'kg'),
       cfr.number('1 cm', 0.393701, cmToInches(1), printed(6), 'in'),
-      cfr.number('1 cubic inch', 16.3871, LITRES_PER_CUBIC_INCH * 1000, printed(4), 'cm3'),
-      cfr.number('1 gallon', 3.78541, LITRES_PER_US_GALLON, printed(5), 'L'),
+      cfr.number('1 cubic inch', 16.3871, LITERS_PER_CUBIC_INCH * 1000, printed(4), 'cm3'),
+      cfr.number('1 gallon', 3.78541, LITERS_PER_US_GALLON, printed(5), 'L'),
       cfr.number('1 kilogram', 2.20462, kgToPounds(1), printed(5), 'lb'),
       nist.number('32 F', 0, fahrenheitToCelsius(32), 0, 'C'),
       nist.number('212 F', 100, fahrenheitToCelsius(212), 1e-12, 'C'),
@@ -57,8 +57,8 @@ function exactUnits(): EvidenceTable {
   };
 }
 
-/** Bounds of the trade's container classes in litres, computed apart from the cubic inches, to two decimals. */
-const classLitres: readonly [string, number, number][] = [
+/** Bounds of the trade's container classes in liters, computed apart from the cubic inches, to two decimals. */
+const classLiters: readonly [string, number, number][] = [
   ['SP1', 0.11, 0.13],
   ['SP2', 0.21, 0.25],
   ['SP3', 0.33, 0.49],
@@ -81,7 +81,7 @@ function containers(): EvidenceTable {
     'own',
   );
   const gaps = rowsFrom('Nearest class of a volume between two classes, worked by hand', 'computed');
-  const nearest = (litres: number) => containerClasses[classifyLitres(litres).classIndex]!.name;
+  const nearest = (liters: number) => containerClasses[classifyLiters(liters).classIndex]!.name;
   return {
     id: 'containers',
     title: 'Container classes in liters',
@@ -89,17 +89,17 @@ function containers(): EvidenceTable {
       'The trade counts pots in cubic inches. A pot written in liters gets the class that spans it, or the nearest one.',
     weak: 'The cubic inches are from memory of the standard and are to be verified before a claim that a size conforms to it.',
     rows: [
-      ...classLitres.flatMap(([name, low, high]) => {
+      ...classLiters.flatMap(([name, low, high]) => {
         const found = containerClasses.find(candidate => candidate.name === name)!;
         return [
           from.number(
             `${name}, smallest`,
             low,
-            found.fromCubicInches * LITRES_PER_CUBIC_INCH,
+            found.fromCubicInches * LITERS_PER_CUBIC_INCH,
             printed(2),
             'L',
           ),
-          from.number(`${name}, largest`, high, found.toCubicInches * LITRES_PER_CUBIC_INCH, printed(2), 'L'),
+          from.number(`${name}, largest`, high, found.toCubicInches * LITERS_PER_CUBIC_INCH, printed(2), 'L'),
         ];
       }),
       // 4.11 L ends #1, 5.24 L begins #2: the middle is 4.68 L.

@@ -1,4 +1,4 @@
-/** Evidence for what is said about places: modelled freezes, winter lows, zones and heat against observed ones. */
+/** Evidence for what is said about places: modeled freezes, winter lows, zones and heat against observed ones. */
 import { chillOfYears } from '../climate/chillYears.ts';
 import { findWinters } from '../climate/freezes.ts';
 import { heatOfYear, hotDays } from '../climate/heat.ts';
@@ -21,7 +21,7 @@ function winterLowTable(places: readonly Compared[]): EvidenceTable {
     id: 'winter-lows',
     title: 'The coldest night of a winter',
     about:
-      'Mean of the lowest temperature of each winter, modelled from monthly figures, against long records.',
+      'Mean of the lowest temperature of each winter, modeled from monthly figures, against long records.',
     weak: 'Skewed winters are not in the model: it errs warm in the high interior west and cold on the Gulf coast, by up to 5 C.',
     rows: [
       from.number(`mean error over ${errors.length} places`, 0, meanError(errors), 1.65, 'C'),
@@ -40,7 +40,7 @@ function zoneErrorTable(): EvidenceTable {
   );
   const places = placesWithZone().map(({ name, zone, figures }) => {
     const { meanC } = winterLow(findWinters(weatherYears(figures)));
-    return { name, zone, modelled: winterZone(meanC), off: halfZoneIndex(meanC) - (parseZone(zone) ?? 0) };
+    return { name, zone, modeled: winterZone(meanC), off: halfZoneIndex(meanC) - (parseZone(zone) ?? 0) };
   });
   const off = places.map(place => place.off);
   const within = off.filter(half => Math.abs(half) <= 1).length / off.length;
@@ -54,8 +54,8 @@ function zoneErrorTable(): EvidenceTable {
       usda.number(`mean error over ${off.length} places`, 0, meanError(off), 0.7, 'half zones'),
       usda.number('share within one half zone', 1, within, 0.1, ''),
       ...places.map(
-        ({ name, zone, modelled, off: half }): EvidenceRow => ({
-          ...usda.text(name, zone, modelled),
+        ({ name, zone, modeled, off: half }): EvidenceRow => ({
+          ...usda.text(name, zone, modeled),
           tolerance: 2,
           unit: 'half zones',
           ok: Math.abs(half) <= 2,

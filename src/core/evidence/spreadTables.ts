@@ -116,7 +116,7 @@ export function spreadTables(): EvidenceTable[] {
       id: 'estimated-spread',
       title: 'Where the spread of single days is estimated',
       about:
-        'Places abroad often publish monthly means only. Here the spread of stations that do publish it is withheld and estimated, to see what that costs. Such answers are marked as modelled from an estimate.',
+        'Places abroad often publish monthly means only. Here the spread of stations that do publish it is withheld and estimated, to see what that costs. Such answers are marked as modeled from an estimate.',
       weak: 'Freeze dates are then off by about a week. Where the mean coldest night of the winter is published the estimate is held to it, which mends the winter low and a little of the rest.',
       rows: [...spreadRows(), ...withheldRows(), ...zoneRows()],
       notChecked: [],

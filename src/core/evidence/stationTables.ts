@@ -32,9 +32,9 @@ interface Miss {
 const meanOf = (misses: readonly Miss[]) =>
   misses.reduce((sum, { by }) => sum + Math.abs(by), 0) / misses.length;
 
-/** Days the modelled date comes after the official one, -182 to 182. */
-function daysAfter(modelled: string, official: number): number {
-  return wrapDoy((doyFromMonthDay(modelled) as number) - official + 183) - 183;
+/** Days the modeled date comes after the official one, -182 to 182. */
+function daysAfter(modeled: string, official: number): number {
+  return wrapDoy((doyFromMonthDay(modeled) as number) - official + 183) - 183;
 }
 
 function pointsFor(stations: readonly Station[]) {

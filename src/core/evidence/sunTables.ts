@@ -10,7 +10,7 @@ function inverseDistance(doy: number): number {
   return 1 + 0.033 * Math.cos((2 * Math.PI * doy) / 365);
 }
 
-/** Radiation on top of the air, MJ a square metre a day, from our declination and hour angle. Source: FAO-56, equation 21. */
+/** Radiation on top of the air, MJ a square meter a day, from our declination and hour angle. Source: FAO-56, equation 21. */
 function extraterrestrialRadiation(lat: number, doy: number): number {
   const [phi, delta, angle] = [lat * RADIANS, declinationFao56(doy), sunsetHourAngleFao56(lat, doy)];
   const share = angle * Math.sin(phi) * Math.sin(delta) + Math.cos(phi) * Math.cos(delta) * Math.sin(angle);

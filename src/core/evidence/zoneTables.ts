@@ -1,6 +1,6 @@
 /** Evidence for winter zones, heat zones and the moisture of the air. */
 import { heatZone } from '../climate/heat.ts';
-import { actualKpa, meanSaturationKpa, saturationKpa, vapourDeficitKpa } from '../climate/humidity.ts';
+import { actualKpa, meanSaturationKpa, saturationKpa, vaporDeficitKpa } from '../climate/humidity.ts';
 import { monthlyDeficitKpa } from '../climate/placeClass.ts';
 import {
   halfZoneIndex,
@@ -135,7 +135,7 @@ function heatZoneTable(): EvidenceTable {
   };
 }
 
-/** Johnson County: vapour pressure deficit by month with the minimum standing in for the dew point, kPa. */
+/** Johnson County: vapor pressure deficit by month with the minimum standing in for the dew point, kPa. */
 const johnsonDeficit = [0.25, 0.31, 0.49, 0.65, 0.79, 1.02, 1.19, 1.15, 0.95, 0.66, 0.41, 0.26];
 /** Measured there, kPa. Source: gridMET 1980-2020. */
 const johnsonMeasured = [0.27, 0.35, 0.58, 0.78, 0.9, 1.15, 1.39, 1.31, 1.04, 0.74, 0.47, 0.28];
@@ -152,7 +152,7 @@ function humidityTable(): EvidenceTable {
     id: 'humidity',
     title: 'Moisture of the air',
     about:
-      'The vapour pressure deficit says how hard the air dries. Where no dew point is known the night’s low stands in for it.',
+      'The vapor pressure deficit says how hard the air dries. Where no dew point is known the night’s low stands in for it.',
     weak: 'Without a dew point the deficit comes out 11 to 18 % too low in Kansas, and more in deserts; monthly means instead of days cost another 0.06 kPa at most.',
     rows: [
       fao.number('example 3, saturation at 24.5 C', 3.075, saturationKpa(24.5), printed(3), 'kPa'),
@@ -189,7 +189,7 @@ function humidityTable(): EvidenceTable {
       again.number(
         'example 5, deficit',
         0.914,
-        vapourDeficitKpa(18, 25, { rhMax: 82, rhMin: 54 }),
+        vaporDeficitKpa(18, 25, { rhMax: 82, rhMin: 54 }),
         printed(3),
         'kPa',
       ),

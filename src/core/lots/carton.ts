@@ -34,7 +34,7 @@ export function cartonFor(
 ): Answer<CartonFit> {
   const tall = heightCm === null || heightCm > sending.cutBackCm;
   const travelsAt = tall ? sending.cutBackCm : heightCm;
-  const plant = packedPlant(form, travelsAt, pot?.litres ?? null, classIndex);
+  const plant = packedPlant(form, travelsAt, pot?.liters ?? null, classIndex);
   const cutBackToCm = tall && heightCm !== null ? sending.cutBackCm : null;
   const because: Reason[] = [];
   if (heightCm === null) {

@@ -16,7 +16,7 @@ export const UNKNOWN_SUCCESS = 0.7;
 /** A lower success is taken as this: a lot that nearly all died says nothing about the price of the rest. Standing: ours. */
 export const LEAST_SUCCESS = 0.05;
 
-/** Overhead and labour of one square foot for one week, from a year's overhead, the area, the share in use and the weeks. */
+/** Overhead and labor of one square foot for one week, from a year's overhead, the area, the share in use and the weeks. */
 export function spaceWeekRate(yearly: number, area: number, inUse: number, weeks: number): number {
   return yearly / (area * inUse * weeks);
 }

@@ -30,7 +30,7 @@ export interface Outlook {
   log: readonly ObservedDay[];
   /** Mean temperature of the month a day lies in, C. */
   monthMeanC(of: Day): number;
-  /** The day in the rest season a day lies in from which heat counts towards budbreak. */
+  /** The day in the rest season a day lies in from which heat counts toward budbreak. */
   heatCountsFrom(species: Species, inSeasonOf: Day): Day;
   /** Last 32 F freeze of a winter in days from midsummer, early, middle and late year; null where it hardly freezes. */
   lastFreeze(): Spread | null;

@@ -4,8 +4,8 @@ import type { Form } from '../records/common.ts';
 
 /** Share of a cube of the pot's width that its mix fills: pots taper. */
 export const POT_FILL = 0.7;
-/** Weight of moist potting mix, kg per litre. */
-export const MIX_KG_PER_LITRE = 0.9;
+/** Weight of moist potting mix, kg per liter. */
+export const MIX_KG_PER_LITER = 0.9;
 /** Room that folded leaves take across, cm. */
 export const LEAVES_ACROSS_CM = 18;
 /** Bared roots in their wrap: length below the collar and room across, cm, and weight of the damp wrap, kg. */
@@ -18,8 +18,8 @@ export const MOST_TREE_KG = 1;
 export const TREE_KG_PER_CLASS = 0.04;
 
 /** Width (and, nearly, depth) of a pot of a volume, cm. */
-export function potWidthCm(litres: number): number {
-  return ((litres * 1000) / POT_FILL) ** (1 / 3);
+export function potWidthCm(liters: number): number {
+  return ((liters * 1000) / POT_FILL) ** (1 / 3);
 }
 
 export interface TransitPlant {
@@ -28,25 +28,25 @@ export interface TransitPlant {
   weightKg: number;
 }
 
-/** A plant packed for the road. `heightCm` is above the rim or the collar, after cutting back; `litres` null: never potted. */
+/** A plant packed for the road. `heightCm` is above the rim or the collar, after cutting back; `liters` null: never potted. */
 export function packedPlant(
   form: Form,
   heightCm: number,
-  litres: number | null,
+  liters: number | null,
   classIndex: number,
 ): TransitPlant {
   const treeKg = Math.min(LEAST_TREE_KG + TREE_KG_PER_CLASS * classIndex, MOST_TREE_KG);
-  if (form === 'bare-root' || litres === null) {
+  if (form === 'bare-root' || liters === null) {
     return {
       lengthCm: heightCm + BARE_ROOTS_LONG_CM,
       acrossCm: BARE_ROOTS_ACROSS_CM,
       weightKg: treeKg + WRAP_KG,
     };
   }
-  const potCm = potWidthCm(litres);
+  const potCm = potWidthCm(liters);
   return {
     lengthCm: heightCm + potCm,
     acrossCm: form === 'leafed-pot' ? Math.max(potCm, LEAVES_ACROSS_CM) : potCm,
-    weightKg: treeKg + litres * MIX_KG_PER_LITRE,
+    weightKg: treeKg + liters * MIX_KG_PER_LITER,
   };
 }

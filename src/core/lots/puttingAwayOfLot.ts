@@ -42,7 +42,7 @@ export function puttingAwayOfLot(
   const wood = woodOfTheYear(signs.wood, asOf, south);
   const ripeness = ripenessOf({
     species,
-    potLitres: container.litres,
+    potLiters: container.liters,
     firstWinter,
     wood: wood?.value ?? null,
   });

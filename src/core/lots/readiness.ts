@@ -81,7 +81,7 @@ function openingInSeason(gates: readonly Gate[]): { range: DayRange | null; cut:
   const closes = closingOf(gates);
   if (!closes || closes > to || closes <= from) return { range: { from, to }, cut: [] };
   const text = `If it is not ready before ${dayInWords(closes)}, it waits for the next season.`;
-  return { range: { from, to: addDays(closes, -1) }, cut: [{ text, standing: 'modelled' }] };
+  return { range: { from, to: addDays(closes, -1) }, cut: [{ text, standing: 'modeled' }] };
 }
 
 function answerForm(subject: Subject, today: YardDay, form: Form, lasting: readonly Gate[]): FormAnswer {

@@ -21,7 +21,7 @@ export const COLD_SOIL_DAYS = 14;
 
 const mean = (tminC: number, tmaxC: number) => (tminC + tmaxC) / 2;
 
-/** What a day counts towards rooting: 0 at 10 C, 1 at 24 C. */
+/** What a day counts toward rooting: 0 at 10 C, 1 at 24 C. */
 export function warmDay(tminC: number, tmaxC: number): number {
   const share = (mean(tminC, tmaxC) - ROOTING_BASE_C) / (ROOTING_FULL_C - ROOTING_BASE_C);
   return Math.min(Math.max(share, 0), ROOTING_MOST);

@@ -2,13 +2,13 @@
 import type { Reason } from '../records/common.ts';
 import { type Alternative, levels, type Match } from './answers.ts';
 import type { MatchedCultivar } from './subject.ts';
-import { levelWords, modelled, ripeningClassWords, ripeningOrder } from './words.ts';
+import { levelWords, modeled, ripeningClassWords, ripeningOrder } from './words.ts';
 
 /**
- * How far apart two cultivars are, in steps: another flavour class counts two, another species three, each ripening class
+ * How far apart two cultivars are, in steps: another flavor class counts two, another species three, each ripening class
  * and each level below the best one. Standing: ours.
  */
-const OTHER_FLAVOUR = 2;
+const OTHER_FLAVOR = 2;
 const OTHER_SPECIES = 3;
 const MOST_OFFERED = 5;
 
@@ -21,19 +21,19 @@ export interface Candidate {
 const levelSteps = (match: Match | null) => (match === null ? 0 : levels.indexOf(match.level));
 
 function distance(wanted: MatchedCultivar, { cultivar, match }: Candidate): number {
-  const flavour = cultivar.flavour === wanted.flavour ? 0 : OTHER_FLAVOUR;
+  const flavor = cultivar.flavor === wanted.flavor ? 0 : OTHER_FLAVOR;
   const species = cultivar.species === wanted.species ? 0 : OTHER_SPECIES;
   const ripening = Math.abs(ripeningOrder[cultivar.ripening] - ripeningOrder[wanted.ripening]);
-  return flavour + species + ripening + levelSteps(match);
+  return flavor + species + ripening + levelSteps(match);
 }
 
 function reasons(wanted: MatchedCultivar, { cultivar, match }: Candidate): Reason[] {
   const because: Reason[] = [];
   const grower = (text: string) => because.push({ text, standing: 'seen' });
-  if (cultivar.flavour === wanted.flavour) grower('It has the same kind of flavour.');
+  if (cultivar.flavor === wanted.flavor) grower('It has the same kind of flavor.');
   if (cultivar.ripening === wanted.ripening) grower('It ripens at the same time.');
   else grower(`It is ${ripeningClassWords[cultivar.ripening]}.`);
-  if (match) because.push(modelled(`There it is: ${levelWords[match.level].toLowerCase()}.`));
+  if (match) because.push(modeled(`There it is: ${levelWords[match.level].toLowerCase()}.`));
   return because;
 }
 

@@ -88,7 +88,7 @@ export interface WetVerdict {
   level: WetLevel;
   /** Rain a month in the ripening window, mm; null when unknown. */
   rainMm: number | null;
-  /** Mean vapour pressure deficit there, kPa. */
+  /** Mean vapor pressure deficit there, kPa. */
   deficitKpa: number;
   because: Reason[];
 }
@@ -121,14 +121,14 @@ export interface Match {
   /** Trials in climates like this one, counted in all of the above, those that count most first. */
   trials: Trial[];
   /** What the model alone says; equal to `level` where there is no trial. */
-  modelled: Level;
+  modeled: Level;
 }
 
 /** What the reader's own circumstances change. */
 export interface MatchContext {
   asOf: Day;
-  /** Pot the tree would stand in, litres. */
-  potLitres: number;
+  /** Pot the tree would stand in, liters. */
+  potLiters: number;
   /** How much warmer the planting spot is on cold nights than the station, C: a wall +1 to +3, a hollow -2 to -5. */
   shelterC: number;
   /** Whether fig wasps live there. */
@@ -141,7 +141,7 @@ export interface Alternative {
   cultivar: string;
   /** How it does in the place asked about; null when no place is chosen. */
   level: Level | null;
-  /** Why it is close: flavour, ripening, how well it does here. */
+  /** Why it is close: flavor, ripening, how well it does here. */
   because: Reason[];
 }
 

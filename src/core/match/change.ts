@@ -7,7 +7,7 @@ import type { PlaceOutlook } from './placeOutlook.ts';
 import type { MatchedCultivar } from './subject.ts';
 import {
   cropWords,
-  modelled,
+  modeled,
   ours,
   ripeningClassWords,
   ripeningOrder,
@@ -49,7 +49,7 @@ function earlierClass(place: PlaceOutlook, species: Species, ownClass: RipeningC
     if (earlier && (best === null || ripeningOrder[name] > ripeningOrder[best])) best = name;
   }
   if (best === null) return [];
-  return [modelled(`A cultivar of the class "${ripeningClassWords[best]}" ripens reliably here.`)];
+  return [modeled(`A cultivar of the class "${ripeningClassWords[best]}" ripens reliably here.`)];
 }
 
 /** Changes for the crop that decides; nothing where none sets fruit or it is reliable. */
@@ -64,7 +64,7 @@ export function ripeningChanges(
     best.headStart.word === best.word
       ? []
       : [
-          modelled(
+          modeled(
             `A pot woken four weeks early under cover and moved out after the freezes: its ${cropWords[best.crop]} then ripens ${yearsOfTen(best.headStart.share)}.`,
           ),
         ];

@@ -3,7 +3,7 @@ import type { ClimateAnswer } from '../climate/summary.ts';
 import { type ChillOfPlace, type ChillState, chillNeed } from '../phenology/chill.ts';
 import type { Reason } from '../records/common.ts';
 import type { Species } from '../records/species.ts';
-import { modelled, reasonFrom } from './words.ts';
+import { modeled, reasonFrom } from './words.ts';
 
 const chillWords: Readonly<Record<ChillState, string>> = {
   met: 'Winters give it the chill it needs to wake well.',
@@ -23,9 +23,9 @@ export function chillReasons(
   const unit = need.unit === 'portions' ? 'chill portions' : 'hours of chill';
   const { p10, p90 } = chill.answer[need.unit];
   return [
-    { text: chillWords[state], standing: 'modelled' },
+    { text: chillWords[state], standing: 'modeled' },
     reasonFrom(`It needs about ${Math.round(need.value)} ${unit}.`, figure),
-    modelled(
+    modeled(
       `Nine winters of ten give more than ${Math.round(p10)} here, one of ten more than ${Math.round(p90)}.`,
     ),
   ];

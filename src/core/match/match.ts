@@ -180,7 +180,7 @@ export function matcherFor(
       wet: kind.wet,
       forms,
       trials: trials.map(({ trial }) => trial),
-      modelled: model.level,
+      modeled: model.level,
     };
   };
 }

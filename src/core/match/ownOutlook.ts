@@ -29,7 +29,7 @@ function ownClimate(
   coldestC: number,
   chill: PlaceClimate['chill'],
 ): PlaceClimate {
-  const standing: ClimateStanding = 'modelled from an estimate';
+  const standing: ClimateStanding = 'modeled from an estimate';
   const source = `${years.count} simulated years, fitted to the dates you gave`;
   const winters = findWinters(years);
   const { meanC, p10C } = winterLow(winters);

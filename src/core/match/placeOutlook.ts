@@ -58,7 +58,7 @@ export interface SpeciesOutlook {
   /** Index in the growing year from which heat counts. */
   readonly heatFrom: number;
   readonly budbreak: DoySpread | null;
-  /** From when heat counts towards ripening: budbreak, or the last freeze that hurts leaves. */
+  /** From when heat counts toward ripening: budbreak, or the last freeze that hurts leaves. */
   readonly start: DoySpread | null;
   /** Full bloom of a species that is timed by it; null for the others. */
   readonly bloom: DoySpread | null;
@@ -182,7 +182,7 @@ function speciesOutlooks(input: PlaceInput, speciesList: readonly Species[]): Ma
 }
 
 function designLowReason({ standing, source }: ClimateSummary['annualMinC'], text: string): Reason {
-  return standing === 'published' ? { text, standing, source } : { text, standing: 'modelled', source };
+  return standing === 'published' ? { text, standing, source } : { text, standing: 'modeled', source };
 }
 
 /**

@@ -7,11 +7,11 @@ import type { MatchContext, PotCare, PotVerdict } from './answers.ts';
 import type { PlaceOutlook } from './placeOutlook.ts';
 import { woodLimit } from './winter.ts';
 import type { PotLow } from './winterLows.ts';
-import { modelled, ours, reasonFrom } from './words.ts';
+import { modeled, ours, reasonFrom } from './words.ts';
 
 /** The largest pot looked at that is no larger than the one asked for, so that the answer errs to the cold side. */
-function potOf(pots: readonly PotLow[], litres: number): PotLow {
-  return pots.findLast(pot => pot.litres <= litres) ?? (pots[0] as PotLow);
+function potOf(pots: readonly PotLow[], liters: number): PotLow {
+  return pots.findLast(pot => pot.liters <= liters) ?? (pots[0] as PotLow);
 }
 
 const careWords: Readonly<Record<PotCare, string>> = {
@@ -21,9 +21,9 @@ const careWords: Readonly<Record<PotCare, string>> = {
 };
 
 /** What to do, and for a tree that is put away when: by the rule that guides and calendars have, for a tree in its first winter. */
-function advice(care: PotCare, species: Species, potLitres: number): Reason[] {
+function advice(care: PotCare, species: Species, potLiters: number): Reason[] {
   if (care !== 'store') return [ours(careWords[care])];
-  const { when } = puttingAway[ripenessOf({ species, potLitres, firstWinter: true, wood: null })];
+  const { when } = puttingAway[ripenessOf({ species, potLiters, firstWinter: true, wood: null })];
   return [
     ours(careWords[care]),
     ours(`In its first winter it goes in by this: ${when[0]!.toLowerCase()}${when.slice(1)}.`),
@@ -35,9 +35,9 @@ export function potVerdict(
   place: PlaceOutlook,
   species: Species,
   offsetC: number,
-  { potLitres, shelterC }: Pick<MatchContext, 'potLitres' | 'shelterC'>,
+  { potLiters, shelterC }: Pick<MatchContext, 'potLiters' | 'shelterC'>,
 ): PotVerdict {
-  const pot = potOf(place.pots, potLitres);
+  const pot = potOf(place.pots, potLiters);
   const { limitC, because: woodReasons } = woodLimit(species, 'first-winter', offsetC);
   const [mixLowC, insulatedLowC] = [pot.lowC + shelterC, pot.insulatedLowC + shelterC];
   const woodHolds = place.designLowC + shelterC >= limitC;
@@ -55,14 +55,14 @@ export function potVerdict(
     container: pot.container,
     mixLowC,
     because: [
-      modelled(
+      modeled(
         mixLowC >= 0
           ? `The mix of a ${pot.container} pot left outside does not freeze through in nine winters of ten.`
           : `In one winter of ten the mix of a ${pot.container} pot left outside gets down to ${temperatureInWords(mixLowC)}.`,
       ),
       reasonFrom(`Roots are hurt from about ${temperatureInWords(injuryC)}.`, species.rootInjuryC),
       ...(woodHolds ? [] : [place.designLowReason, ...woodReasons]),
-      ...advice(care, species, potLitres),
+      ...advice(care, species, potLiters),
     ],
   };
 }

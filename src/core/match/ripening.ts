@@ -13,7 +13,7 @@ import { shareOfWintersAbove } from './winterLows.ts';
 import {
   cropWords,
   doyInWords,
-  modelled,
+  modeled,
   ours,
   reasonFrom,
   ripeningClassWords,
@@ -56,13 +56,13 @@ function seasonReasons({ start, bloom, end, endsBy }: SpeciesOutlook): Reason[] 
   return [
     ...(start === null
       ? []
-      : [modelled(`Growth counts from about ${doyInWords(start.p50)} (${spreadInWords(start)}).`)]),
+      : [modeled(`Growth counts from about ${doyInWords(start.p50)} (${spreadInWords(start)}).`)]),
     ...(bloom === null
       ? []
-      : [modelled(`It is in full bloom about ${doyInWords(bloom.p50)} (${spreadInWords(bloom)}).`)]),
+      : [modeled(`It is in full bloom about ${doyInWords(bloom.p50)} (${spreadInWords(bloom)}).`)]),
     end === null
-      ? modelled('Neither freeze nor cool weather ends the season before midwinter here.')
-      : modelled(
+      ? modeled('Neither freeze nor cool weather ends the season before midwinter here.')
+      : modeled(
           `Its season ends about ${doyInWords(end.p50)} (${spreadInWords(end)}): by a night of ${temperatureInWords(endsBy.killingC)}, by leaf fall, or when days stay under about ${temperatureInWords(endsBy.tooCoolC)}.`,
         ),
   ];
@@ -70,7 +70,7 @@ function seasonReasons({ start, bloom, end, endsBy }: SpeciesOutlook): Reason[] 
 
 function outcomeReason(crop: Crop, { share, dates }: RipeningOdds, ends: boolean): Reason {
   const when = dates === null ? '' : `; first ripe fruit ${spreadInWords(dates)}`;
-  return modelled(
+  return modeled(
     `Its ${cropWords[crop]} ripens ${ends ? 'before the season ends ' : ''}${yearsOfTen(share)}${when}.`,
   );
 }
@@ -109,15 +109,11 @@ export function ripeningVerdict(
   const need = needReason(species, `${ripeningClassWords[cultivar.ripening]} ${cropWords[crop]}`, figure);
   const woodReason =
     wood < 0.95
-      ? [modelled(`The wood that carries it comes through the winter outdoors ${yearsOfTen(wood)}.`)]
+      ? [modeled(`The wood that carries it comes through the winter outdoors ${yearsOfTen(wood)}.`)]
       : [];
   const helped =
     headStart.word !== outdoors.word
-      ? [
-          modelled(
-            `A stored pot woken four weeks early under cover ripens it ${yearsOfTen(headStart.share)}.`,
-          ),
-        ]
+      ? [modeled(`A stored pot woken four weeks early under cover ripens it ${yearsOfTen(headStart.share)}.`)]
       : [];
   return {
     ...outdoors,

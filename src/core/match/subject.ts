@@ -6,7 +6,7 @@ export const matchedTraits = [
   'id',
   'name',
   'species',
-  'flavour',
+  'flavor',
   'ripening',
   'crops',
   'pollination',

@@ -14,7 +14,7 @@ import {
   waitFrom,
 } from './sending.ts';
 import { LONGEST_WAIT_DAYS } from './trips.ts';
-import { modelled, ours } from './words.ts';
+import { modeled, ours } from './words.ts';
 
 export type Whither = Pick<Place, 'region' | 'country'>;
 
@@ -74,7 +74,7 @@ function against(
     .sort((a, b) => b.chance - a.chance)
     .map(({ name, chance, what }) => {
       const trips = tripsOfTen(chance);
-      return modelled(
+      return modeled(
         `At ${name} ${trips} that ${trips.startsWith('1 ') || trips.startsWith('hardly') ? 'leaves' : 'leave'} on ${dayInWords(leaving)} would meet ${what}.`,
       );
     });
@@ -93,9 +93,9 @@ function closedReason(
         `Our parcels take ${transitDays} days, and this form is sent for ${longestWay[form].plain} days at most.`,
       );
     case 'awake':
-      return modelled('Our trees do not sleep at this time of the year, and this form is sent asleep.');
+      return modeled('Our trees do not sleep at this time of the year, and this form is sent asleep.');
     case 'freezes-there':
-      return modelled(
+      return modeled(
         'A tree in leaf would come among freezes. We send none to be stored: it would lose its leaves and wake again.',
       );
     default:
@@ -122,7 +122,7 @@ function reasonsOf(
   }
   if (week.byHand !== null)
     return [{ text: `We have opened this week: ${week.byHand}`, standing: 'seen' }, rule];
-  const passing = modelled(
+  const passing = modeled(
     `Of a thousand simulated years, ${tripsOfTen(week.share)} of that week ${week.share < 0.15 ? 'keeps' : 'keep'} to our limits.`,
   );
   return [passing, ...stands, rule];

@@ -6,7 +6,7 @@ import type { FruitInRain } from '../records/speciesFruit.ts';
 import { mmToInches, roundTo } from '../units.ts';
 import type { WetLevel, WetVerdict } from './answers.ts';
 import { DAMP_AIR_KPA, DRYING_AIR_KPA, type RipeningWindow } from './ripeningWindow.ts';
-import { doyInWords, modelled, ours, reasonFrom } from './words.ts';
+import { doyInWords, modeled, ours, reasonFrom } from './words.ts';
 
 const rainPoints = { good: 1, fair: 0, poor: -1 } as const;
 const splitPoints = { low: 1, some: 0, high: -1 } as const;
@@ -62,7 +62,7 @@ function airReason({ fromDoy, rainMm, deficitKpa }: RipeningWindow): Reason {
     rainMm === null
       ? 'the rain is not known'
       : `about ${roundTo(mmToInches(rainMm), 0.5)} in (${roundTo(rainMm, 5)} mm) of rain falls`;
-  return modelled(`${when} ${rain}, and the air is ${airWords(deficitKpa)}.`);
+  return modeled(`${when} ${rain}, and the air is ${airWords(deficitKpa)}.`);
 }
 
 function fruitReason({ rain, splits, eye }: Fruit, splittingCounts: boolean): Reason {

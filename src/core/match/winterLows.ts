@@ -2,19 +2,19 @@
 import { DAYS_PER_YEAR } from '../climate/calendar.ts';
 import { sortedQuantile } from '../climate/quantiles.ts';
 import type { WeatherYears } from '../climate/weatherYears.ts';
-import { classLitres, containerClasses } from '../records/container.ts';
+import { classLiters, containerClasses } from '../records/container.ts';
 
 /**
  * How long it takes a wet, uninsulated pot to freeze through: 24 hours at a steady -5 C for a #1 pot, growing with about
  * the cube root of the volume (36 h for #3, 42 h for #5, 62 h for #15). Standing: ours, an estimate from the heat held by
- * moist mix (3 MJ per cubic metre and degree) and its loss through the wall.
+ * moist mix (3 MJ per cubic meter and degree) and its loss through the wall.
  */
 const FREEZE_THROUGH_DEGREE_HOURS = 120;
-const FREEZE_THROUGH_LITRES = 3.3;
+const FREEZE_THROUGH_LITERS = 3.3;
 const FREEZE_THROUGH_EXPONENT = 0.34;
 
 /** Frozen mix follows the mean of the last day in pots up to #3, of the last two days in larger ones. Standing: ours. */
-const TWO_DAY_FROM_LITRES = 12.5;
+const TWO_DAY_FROM_LITERS = 12.5;
 
 /** Winters looked at: the low of one in ten is then good to about 0.3 C. Standing: ours. */
 const WINTERS = 300;
@@ -28,7 +28,7 @@ const potNames = ['#1', '#3', '#5', '#15'] as const;
 
 export interface PotLow {
   readonly container: string;
-  readonly litres: number;
+  readonly liters: number;
   /** Lowest mix temperature of one winter in ten, C. */
   readonly lowC: number;
   /** The same with the wall insulated, which doubles the time to freeze through. */
@@ -43,9 +43,9 @@ export interface WinterLows {
 }
 
 /** Freezing degree-days that freeze a pot through. */
-export function freezeThroughDays(litres: number): number {
+export function freezeThroughDays(liters: number): number {
   const degreeHours =
-    FREEZE_THROUGH_DEGREE_HOURS * (litres / FREEZE_THROUGH_LITRES) ** FREEZE_THROUGH_EXPONENT;
+    FREEZE_THROUGH_DEGREE_HOURS * (liters / FREEZE_THROUGH_LITERS) ** FREEZE_THROUGH_EXPONENT;
   return degreeHours / 24;
 }
 
@@ -55,17 +55,17 @@ interface PotModel {
   readonly lowsC: Float64Array;
 }
 
-function potModels(count: number): { name: string; litres: number; plain: PotModel; insulated: PotModel }[] {
+function potModels(count: number): { name: string; liters: number; plain: PotModel; insulated: PotModel }[] {
   return potNames.map(name => {
     const found = containerClasses.find(each => each.name === name);
     if (!found) throw new RangeError(`not a container class: ${name}`);
-    const litres = classLitres(found);
+    const liters = classLiters(found);
     const model = (times: number): PotModel => ({
-      frozenFrom: freezeThroughDays(litres) * times,
-      twoDays: litres >= TWO_DAY_FROM_LITRES,
+      frozenFrom: freezeThroughDays(liters) * times,
+      twoDays: liters >= TWO_DAY_FROM_LITERS,
       lowsC: new Float64Array(count),
     });
-    return { name, litres, plain: model(1), insulated: model(2) };
+    return { name, liters, plain: model(1), insulated: model(2) };
   });
 }
 
@@ -114,9 +114,9 @@ export function winterLows(years: WeatherYears): WinterLows {
   sortedC.sort();
   return {
     sortedC,
-    pots: pots.map(({ name, litres, plain, insulated }) => ({
+    pots: pots.map(({ name, liters, plain, insulated }) => ({
       container: name,
-      litres,
+      liters,
       lowC: sortedQuantile(plain.lowsC.sort(), 0.1),
       insulatedLowC: sortedQuantile(insulated.lowsC.sort(), 0.1),
     })),

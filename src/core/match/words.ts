@@ -75,6 +75,6 @@ export function ours(text: string): Reason {
   return { text, standing: 'ours' };
 }
 
-export function modelled(text: string): Reason {
-  return { text, standing: 'modelled' };
+export function modeled(text: string): Reason {
+  return { text, standing: 'modeled' };
 }

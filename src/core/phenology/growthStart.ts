@@ -2,7 +2,7 @@
 import type { YearOfDays } from './growingYear.ts';
 
 /**
- * Index of the first day that counts towards bloom and ripening. A night at or below `leafDamageC` between budbreak and midsummer
+ * Index of the first day that counts toward bloom and ripening. A night at or below `leafDamageC` between budbreak and midsummer
  * sets the tree back to budbreak; null where no freeze is looked at.
  */
 export function growthStartsOn(

@@ -1,4 +1,4 @@
-/** From which day heat counts towards budbreak and bloom: spring, or the end of chilling where that comes later. */
+/** From which day heat counts toward budbreak and bloom: spring, or the end of chilling where that comes later. */
 import { DAYS_PER_YEAR, daysForward, wrapDoy } from '../climate/calendar.ts';
 import { chillingHour, chillPortionCounter, tabledRates } from '../climate/chill.ts';
 import { type SunTimes, sunTimes } from '../climate/dayLength.ts';

@@ -17,7 +17,7 @@ const jujubeRoots = {
 
 describe('how ripe a tree is', () => {
   it.each([
-    // fig in a pot of so many litres, first winter, wood seen
+    // fig in a pot of so many liters, first winter, wood seen
     [3.3, false, null, 'soft'],
     [4, false, 'brown', 'soft'],
     [4.1, false, 'brown', 'half-ripe'],
@@ -31,12 +31,12 @@ describe('how ripe a tree is', () => {
     [53, false, 'part', 'half-ripe'],
     [53, false, 'green', 'soft'],
     [53, true, null, 'soft'],
-  ] as const)('%f litres, first winter %s, wood %s: %s', (potLitres, firstWinter, wood, expected) => {
-    expect(ripenessOf({ species: figRoots, potLitres, firstWinter, wood })).toBe(expected);
+  ] as const)('%f liters, first winter %s, wood %s: %s', (potLiters, firstWinter, wood, expected) => {
+    expect(ripenessOf({ species: figRoots, potLiters, firstWinter, wood })).toBe(expected);
   });
 
   it('of a species with hardy roots is hardy at any age', () => {
-    expect(ripenessOf({ species: jujubeRoots, potLitres: 3, firstWinter: true, wood: 'green' })).toBe(
+    expect(ripenessOf({ species: jujubeRoots, potLiters: 3, firstWinter: true, wood: 'green' })).toBe(
       'hardy',
     );
   });

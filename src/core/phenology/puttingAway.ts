@@ -55,15 +55,15 @@ export const puttingAway: Readonly<Record<Ripeness, PuttingAway>> = {
   },
 };
 
-/** The limits of the rule: a pot up to #1, and from #7. Litres; container classes of the trade. Standing: ours. */
-const SMALL_POT_LITRES = 4;
-const LARGE_POT_LITRES = 19;
+/** The limits of the rule: a pot up to #1, and from #7. Liters; container classes of the trade. Standing: ours. */
+const SMALL_POT_LITERS = 4;
+const LARGE_POT_LITERS = 19;
 /** Roots that stand this in the mix belong to a hardy species, C. Standing: ours. */
 const HARDY_ROOTS_C = -8;
 
 export interface PottedTree {
   species: Pick<Species, 'rootInjuryC'>;
-  potLitres: number;
+  potLiters: number;
   /** Whether the coming winter is the first since it was rooted or bought. */
   firstWinter: boolean;
   /** The wood as it was seen on the last walk; null where nobody looked. */
@@ -71,11 +71,11 @@ export interface PottedTree {
 }
 
 /** How ripe a tree is for the cold of fall; the careful answer where it is not known. Green wood is soft, whatever its age. */
-export function ripenessOf({ species, potLitres, firstWinter, wood }: PottedTree): Ripeness {
+export function ripenessOf({ species, potLiters, firstWinter, wood }: PottedTree): Ripeness {
   if (species.rootInjuryC.value <= HARDY_ROOTS_C) return 'hardy';
-  if (wood === 'green' || firstWinter || potLitres <= SMALL_POT_LITRES) return 'soft';
+  if (wood === 'green' || firstWinter || potLiters <= SMALL_POT_LITERS) return 'soft';
   const lignified = wood === 'brown' || wood === null;
-  return potLitres >= LARGE_POT_LITRES && lignified ? 'ripe' : 'half-ripe';
+  return potLiters >= LARGE_POT_LITERS && lignified ? 'ripe' : 'half-ripe';
 }
 
 /** Nights the rule turns on, C. */

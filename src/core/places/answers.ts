@@ -11,7 +11,7 @@ export const textKeys = ['name', 'region', 'country', 'period', 'source', 'terms
 export const numberKeys = ['lat', 'lon', 'elevation_m'] as const;
 export const monthlyKeys = ['tmax_c', 'tmin_c', 'tmax_f', 'tmin_f', 'rain_mm', 'rain_in', 'dew_c'] as const;
 export const zoneKeys = ['zone', 'zone_basis'] as const;
-/** Published figures that win over what is modelled. */
+/** Published figures that win over what is modeled. */
 export const publishedKeys = [
   'sd_tmax_c',
   'sd_tmin_c',

@@ -32,8 +32,8 @@ const containerNames = containerClasses.map(({ name }) => name);
 
 /** A pot written another way: `1 gal`, `3L`, `#4`. Gallons are asked about, never converted: a trade gallon is no gallon. */
 function guessContainer(got: string): string | null {
-  const litres = /^(\d+(?:[.,]\d+)?) ?(?:l|lt|ltr|liters?|litres?)$/i.exec(got.trim());
-  if (litres) return `${litres[1]!.replace(',', '.')} L`;
+  const liters = /^(\d+(?:[.,]\d+)?) ?(?:l|lt|ltr|liters?|liters?)$/i.exec(got.trim());
+  if (liters) return `${liters[1]!.replace(',', '.')} L`;
   const gallons = /^#? ?(\d+)(?: ?-? ?gal(?:lons?)?)?$/i.exec(got.trim());
   if (gallons && containerNames.includes(`#${gallons[1]}`)) return `#${gallons[1]}`;
   return nearest(got, containerNames);

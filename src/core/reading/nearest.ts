@@ -4,7 +4,7 @@
 const longestCompared = 80;
 
 /**
- * Edit distance with swaps of neighbouring letters counted as one (Damerau 1964; optimal string alignment):
+ * Edit distance with swaps of neighboring letters counted as one (Damerau 1964; optimal string alignment):
  * the least number of letters inserted, deleted, replaced or swapped that turns one word into the other. Gives up beyond `most` and
  * says infinity.
  */

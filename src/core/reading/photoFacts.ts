@@ -41,7 +41,7 @@ export interface PhotoFacts {
   place: boolean;
 }
 
-/** How much of the start and of the end is looked at: the size is behind colour profile and camera data, each up to 64 KiB a segment. */
+/** How much of the start and of the end is looked at: the size is behind color profile and camera data, each up to 64 KiB a segment. */
 export const photoHeadBytes = 256 * 1024;
 export const photoTailBytes = 64 * 1024;
 

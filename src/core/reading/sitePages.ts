@@ -45,8 +45,8 @@ export class SitePages {
   constructor(draft: Draft) {
     this.#draft = draft;
     this.#ledger = ledgerOf(draft.addresses);
-    const flavours = draft.yard?.value.flavourClasses ?? [];
-    this.#fixed = new Set([...always, ...flavours.map(({ id }) => `/cultivars/flavour/${id}/`)]);
+    const flavors = draft.yard?.value.flavorClasses ?? [];
+    this.#fixed = new Set([...always, ...flavors.map(({ id }) => `/cultivars/flavor/${id}/`)]);
   }
 
   /** All addresses that are known by name, for a guess at the one that was meant. */

@@ -15,7 +15,7 @@ const inQuotes = 'put the text in double quotes.';
 const misaligned: Words = {
   rule: 'yaml-syntax',
   message: 'this line is indented in a way that does not fit the lines above',
-  remedy: 'start it in the same column as its neighbours, with spaces.',
+  remedy: 'start it in the same column as its neighbors, with spaces.',
 };
 
 const colonInText: Words = {

@@ -11,7 +11,7 @@ export interface CultivarRequest {
   id?: string | undefined;
   name: string;
   species: string;
-  flavour: string;
+  flavor: string;
   ripening: RipeningClass;
   crops: readonly Crop[];
   pollination: PollinationHabit;
@@ -33,11 +33,11 @@ const definedOnly = (table: object): Record<string, YamlValue> =>
 
 /** Writes the file of a cultivar. */
 export function planCultivar(yard: OpenYard, request: CultivarRequest): Planned {
-  const { species, flavour, name } = request;
+  const { species, flavor, name } = request;
   const { yard: settings, species: known, cultivars } = yard.records;
   if (!known.has(species)) return unknown('species', species, known.keys());
-  const flavours = settings.flavourClasses.map(({ id }) => id);
-  if (!flavours.includes(flavour)) return unknown('flavor class', flavour, flavours);
+  const flavors = settings.flavorClasses.map(({ id }) => id);
+  if (!flavors.includes(flavor)) return unknown('flavor class', flavor, flavors);
   const id = request.id ?? slug(name);
   if (id === '') return { refused: `no id can be made from the name ${quote(name)}; give one with --id.` };
   if (cultivars.has(id)) return { refused: `there is a cultivar ${quote(id)} already.` };
@@ -48,7 +48,7 @@ export function planCultivar(yard: OpenYard, request: CultivarRequest): Planned 
     'name',
     'species',
     'origin',
-    'flavour',
+    'flavor',
     'ripening',
     'crops',
     'pollination',

@@ -190,11 +190,11 @@ describe('new records', () => {
   });
 
   test('a cultivar passes the check as it is written', () => {
-    const { flavourClasses } = yard.records.yard;
+    const { flavorClasses } = yard.records.yard;
     const planned = planCultivar(yard, {
       name: 'Éclair d\'août: "le tardif"',
       species: [...yard.records.species.keys()][0]!,
-      flavour: flavourClasses[0]!.id,
+      flavor: flavorClasses[0]!.id,
       ripening: 'early',
       crops: ['main'],
       pollination: 'unaided',

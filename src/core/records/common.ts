@@ -63,9 +63,9 @@ export {
 /**
  * How sure an answer is, from a sight in the yard down to a computed guess:
  * `seen` observed here; `published` in a named source that was read; `memory` from memory of a named source; `practice` common
- * practice; `fitted` ours, fitted to dated observations; `ours` our working figure; `modelled` computed.
+ * practice; `fitted` ours, fitted to dated observations; `ours` our working figure; `modeled` computed.
  */
-export const standings = ['seen', 'published', 'memory', 'practice', 'fitted', 'ours', 'modelled'] as const;
+export const standings = ['seen', 'published', 'memory', 'practice', 'fitted', 'ours', 'modeled'] as const;
 export type Standing = (typeof standings)[number];
 
 /** One piece of evidence behind an answer, in words a customer can read. */

@@ -1,10 +1,10 @@
-/** Pots: size classes of the trade, and litres. */
+/** Pots: size classes of the trade, and liters. */
 
-import { LITRES_PER_CUBIC_INCH } from '../units.ts';
+import { LITERS_PER_CUBIC_INCH } from '../units.ts';
 
 /**
  * A container class of the American nursery trade with the volumes it spans, in cubic inches. The rows are from memory of
- * ANSI Z60.1 and are to be verified before any claim of conformity is made; litres are computed from them.
+ * ANSI Z60.1 and are to be verified before any claim of conformity is made; liters are computed from them.
  */
 export interface ContainerClass {
   name: string;
@@ -29,7 +29,7 @@ export const containerClasses: readonly ContainerClass[] = [
   { name: '#25', fromCubicInches: 5775, toCubicInches: 6861 },
 ];
 
-/** What a grower may write for a pot: a class name (`"#1"`, in quotes) or a volume in litres (`3 L`). */
+/** What a grower may write for a pot: a class name (`"#1"`, in quotes) or a volume in liters (`3 L`). */
 export const containerPattern =
   /^(?:SP[1-5]|#(?:1|2|3|5|7|10|15|20|25)|(?:0\.\d{1,2}|[1-9]\d{0,2}(?:\.\d{1,2})?) L)$/;
 
@@ -37,25 +37,25 @@ export const containerPattern =
 export interface Container {
   /** As written: `#1`, `SP4`, `3 L`. */
   written: string;
-  /** Volume in litres; the middle of the class when a class was written. */
-  litres: number;
+  /** Volume in liters; the middle of the class when a class was written. */
+  liters: number;
   /** Place of the class in `containerClasses`. */
   classIndex: number;
   /** Whether the volume lies inside the class, or in a gap between two classes, where the nearest is taken. */
   exact: boolean;
 }
 
-/** Litres in the middle of a class. */
-export function classLitres({ fromCubicInches, toCubicInches }: ContainerClass): number {
-  return ((fromCubicInches + toCubicInches) / 2) * LITRES_PER_CUBIC_INCH;
+/** Liters in the middle of a class. */
+export function classLiters({ fromCubicInches, toCubicInches }: ContainerClass): number {
+  return ((fromCubicInches + toCubicInches) / 2) * LITERS_PER_CUBIC_INCH;
 }
 
 /**
- * Finds the class of a volume in litres: the class that spans it, else the class whose nearer bound is closest,
+ * Finds the class of a volume in liters: the class that spans it, else the class whose nearer bound is closest,
  * marked as not exact, since the trade's classes leave gaps.
  */
-export function classifyLitres(litres: number): { classIndex: number; exact: boolean } {
-  const cubicInches = litres / LITRES_PER_CUBIC_INCH;
+export function classifyLiters(liters: number): { classIndex: number; exact: boolean } {
+  const cubicInches = liters / LITERS_PER_CUBIC_INCH;
   const distance = ({ fromCubicInches, toCubicInches }: ContainerClass) =>
     Math.max(fromCubicInches - cubicInches, cubicInches - toCubicInches, 0);
   let classIndex = 0;
@@ -68,13 +68,13 @@ export function classifyLitres(litres: number): { classIndex: number; exact: boo
 /** Reads a pot as written; the text must match `containerPattern`. */
 export function containerOf(written: string): Container {
   if (written.endsWith(' L')) {
-    const litres = Number(written.slice(0, -2));
-    return { written, litres, ...classifyLitres(litres) };
+    const liters = Number(written.slice(0, -2));
+    return { written, liters, ...classifyLiters(liters) };
   }
   const classIndex = containerClasses.findIndex(({ name }) => name === written);
   const found = containerClasses[classIndex];
   if (!found) throw new RangeError(`not a container class: ${written}`);
-  return { written, litres: classLitres(found), classIndex, exact: true };
+  return { written, liters: classLiters(found), classIndex, exact: true };
 }
 
 /** `a #1 pot`, `an SP5 pot`, `an 8 L pot`. */

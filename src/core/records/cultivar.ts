@@ -24,9 +24,9 @@ import {
 } from './common.ts';
 import { monthDayPattern } from './place.ts';
 
-export const skinColours = ['green', 'yellow', 'amber', 'orange', 'red', 'violet', 'brown', 'black'] as const;
-export type SkinColour = (typeof skinColours)[number];
-export const fleshColours = [
+export const skinColors = ['green', 'yellow', 'amber', 'orange', 'red', 'violet', 'brown', 'black'] as const;
+export type SkinColor = (typeof skinColors)[number];
+export const fleshColors = [
   'white',
   'cream',
   'amber',
@@ -37,7 +37,7 @@ export const fleshColours = [
   'brown',
   'purple',
 ] as const;
-export type FleshColour = (typeof fleshColours)[number];
+export type FleshColor = (typeof fleshColors)[number];
 export const fruitShapes = ['round', 'flattened', 'oval', 'pear', 'long', 'heart', 'cluster'] as const;
 export type FruitShape = (typeof fruitShapes)[number];
 export const eyes = ['closed', 'sealed', 'half-open', 'open', 'none'] as const;
@@ -69,7 +69,7 @@ export const writtenCultivar = z.strictObject({
   species: id('Id of a file in content/species.'),
   synonyms: z.array(text('Another name it goes by.', 80)).optional(),
   origin: text('Where it came from, one sentence.', 300).optional(),
-  flavour: id('A flavour class from the list in yard.yaml; lists, search and alternatives go by it.'),
+  flavor: id('A flavor class from the list in yard.yaml; lists, search and alternatives go by it.'),
   ripening: z
     .enum(ripeningClasses)
     .describe(
@@ -94,9 +94,9 @@ export const writtenCultivar = z.strictObject({
     .optional(),
   fruit: z
     .strictObject({
-      skin: z.enum(skinColours).describe('Main colour of the ripe skin, as it is drawn.'),
-      blush: z.enum(skinColours).describe('Second colour, as stripes or a cheek.').optional(),
-      flesh: z.enum(fleshColours).describe('Colour of the ripe flesh, as it is drawn.'),
+      skin: z.enum(skinColors).describe('Main color of the ripe skin, as it is drawn.'),
+      blush: z.enum(skinColors).describe('Second color, as stripes or a cheek.').optional(),
+      flesh: z.enum(fleshColors).describe('Color of the ripe flesh, as it is drawn.'),
       shape: z.enum(fruitShapes).describe('Outline from the side, as it is drawn.'),
       length_mm: z.number().min(5).max(200).describe('Length without the stalk, mm; drawings are to scale.'),
       width_mm: z.number().min(5).max(200).describe('Greatest width, mm; drawings are to scale.'),
@@ -223,9 +223,9 @@ export interface RipeSeen {
 }
 
 export interface Fruit {
-  skin: SkinColour;
-  blush: SkinColour | null;
-  flesh: FleshColour;
+  skin: SkinColor;
+  blush: SkinColor | null;
+  flesh: FleshColor;
   shape: FruitShape;
   lengthMm: number;
   widthMm: number;
@@ -240,7 +240,7 @@ export interface Cultivar {
   species: string;
   synonyms: string[];
   origin: string | null;
-  flavour: string;
+  flavor: string;
   ripening: RipeningClass;
   crops: Crop[];
   pollination: PollinationHabit;
@@ -279,7 +279,7 @@ export function normaliseCultivar(
     species: written.species,
     synonyms: written.synonyms ?? [],
     origin: written.origin ?? null,
-    flavour: written.flavour,
+    flavor: written.flavor,
     ripening: written.ripening,
     crops: [...written.crops],
     pollination: written.pollination,

@@ -91,7 +91,7 @@ export const writtenPlace = z
         '20F': freezeAt,
         source: text('Where the freeze dates are published.'),
       })
-      .describe('Published freeze dates; they win over modelled ones.')
+      .describe('Published freeze dates; they win over modeled ones.')
       .optional(),
     winter_zone: z
       .strictObject({

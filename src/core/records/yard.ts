@@ -52,7 +52,7 @@ export const writtenCosts = z
     start: z
       .strictObject({ 'air-layer': money, cutting: money, division: money, graft: money })
       .describe('Direct cost of one start, per method.'),
-    space_week: money.describe('Overhead and labour for one square foot for one week.'),
+    space_week: money.describe('Overhead and labor for one square foot for one week.'),
     area_sqft: z
       .record(z.string(), z.number().positive().max(100))
       .describe('Square feet a pot of each container class takes up.'),
@@ -118,7 +118,7 @@ export const writtenYard = z.strictObject({
     link: link('Where orders are placed, when that is one address for all.').optional(),
     lead_days: z.int().min(0).max(60).describe('Days between an order and its parcel leaving.'),
   }),
-  flavour_classes: z
+  flavor_classes: z
     .array(
       z.strictObject({
         id: id('Short id used in cultivar files.'),
@@ -127,7 +127,7 @@ export const writtenYard = z.strictObject({
       }),
     )
     .min(1)
-    .describe("The yard's own flavour classes, in the order they are shown."),
+    .describe("The yard's own flavor classes, in the order they are shown."),
   smallest: z
     .array(
       z
@@ -243,7 +243,7 @@ export interface Yard {
   currency: string;
   contact: { email: string | null; phone: string | null; post: string | null };
   ordering: { how: string; link: string | null; leadDays: number };
-  flavourClasses: { id: string; name: string; means: string }[];
+  flavorClasses: { id: string; name: string; means: string }[];
   /** By container class name. */
   smallest: Record<string, Smallest>;
   /** Address of the host's form for a new file, with `{name}` and `{text}`. */
@@ -308,7 +308,7 @@ export function normaliseYard(written: WrittenYard): Yard {
       link: written.ordering.link ?? null,
       leadDays: written.ordering.lead_days,
     },
-    flavourClasses: written.flavour_classes,
+    flavorClasses: written.flavor_classes,
     smallest: Object.fromEntries(
       written.smallest.map(({ container, height_in, height_cm, caliper_mm }) => [
         container,

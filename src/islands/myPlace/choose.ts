@@ -126,12 +126,12 @@ function numberIn(box: HTMLInputElement): number | null {
   return text === '' ? null : Number(text);
 }
 
-const FEET_IN_A_METRE = 1 / 0.3048;
+const FEET_IN_A_METER = 1 / 0.3048;
 
 function heightM(): number | null {
   const height = numberIn(part<HTMLInputElement>('height'));
   const unit = part<HTMLSelectElement>('height-unit').value;
-  return height === null ? null : unit === 'ft' ? height / FEET_IN_A_METRE : height;
+  return height === null ? null : unit === 'ft' ? height / FEET_IN_A_METER : height;
 }
 
 async function byZip(zip: string): Promise<void> {

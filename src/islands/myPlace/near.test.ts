@@ -36,7 +36,7 @@ describe('the place nearest to a ZIP code', () => {
     expect(choiceAt('288').notes).toEqual([expect.stringContaining('does not tell your height')]);
     expect(choiceAt('288').warnings).toEqual([]);
     expect(choiceAt('288', 700).notes).toEqual([expect.stringContaining('160 ft (50 m) higher than Hill')]);
-    // 6.5 C for a kilometre (ISO 2533): 400 m make 2.6 C or 4.7 F.
+    // 6.5 C for a kilometer (ISO 2533): 400 m make 2.6 C or 4.7 F.
     expect(choiceAt('288', 1050).warnings).toEqual([expect.stringMatching(/about 5 F \(3 C\) cooler/)]);
     expect(choiceAt('288', 250).warnings).toEqual([expect.stringMatching(/lower than Hill.* warmer/)]);
   });

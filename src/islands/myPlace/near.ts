@@ -83,9 +83,9 @@ function noneIn(prefix: string, territory: string): string {
   return `ZIP ${prefix} is in ${territory}, for which we have no reference place. ${fromList}`;
 }
 
-const inBoth = (metres: number) => {
-  const feet = Math.round(metres / M_IN_A_FOOT / 10) * 10;
-  return `${feet.toLocaleString('en-US')} ft (${Math.round(metres)} m)`;
+const inBoth = (meters: number) => {
+  const feet = Math.round(meters / M_IN_A_FOOT / 10) * 10;
+  return `${feet.toLocaleString('en-US')} ft (${Math.round(meters)} m)`;
 };
 
 /** What a height says about a stand-in, and whether that is a warning. */

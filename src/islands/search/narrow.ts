@@ -35,7 +35,7 @@ export interface Narrowed {
 
 type Chosen = Wanted['chosen'];
 
-const traitGroups = ['species', 'flavour', 'ripening', 'place'] as const;
+const traitGroups = ['species', 'flavor', 'ripening', 'place'] as const;
 
 /** A bit for each group, to tell in one number which groups stand in the way of something. */
 const bitOf = Object.fromEntries(searchGroups.map((group, at) => [group, 1 << at])) as Record<
@@ -86,7 +86,7 @@ export function narrow(
   trees.forEach((row, place) => {
     if (matches !== null && !matches.has(place)) return;
     const level = levelOf(row.id);
-    const traits = { species: row.species, flavour: row.flavour, ripening: row.ripening, place: level };
+    const traits = { species: row.species, flavor: row.flavor, ripening: row.ripening, place: level };
     const traitBars = traitGroups.reduce((bars, group) => bars | barred(chosen, group, traits[group]), 0);
     const fitting = row.offers.filter(index => offerBars[index] === 0);
     if (fitting.length > 0) {

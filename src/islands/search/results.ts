@@ -6,7 +6,7 @@ import type { TreeRow } from '../../site/data/searchRows.ts';
 import type { Hit } from './narrow.ts';
 
 /** Words of a value that can be chosen. */
-export type WordsOf = (group: 'species' | 'flavour' | 'ripening' | 'price', value: string) => string;
+export type WordsOf = (group: 'species' | 'flavor' | 'ripening' | 'price', value: string) => string;
 
 export interface Said {
   level: string;
@@ -32,9 +32,9 @@ export function link(path: string, words: string): HTMLAnchorElement {
 
 const svgSpace = 'http://www.w3.org/2000/svg';
 
-function plate({ symbol, colours, width, height }: TreeRow['mark']): SVGElement {
+function plate({ symbol, colors, width, height }: TreeRow['mark']): SVGElement {
   const drawn = document.createElementNS(svgSpace, 'svg');
-  drawn.setAttribute('class', `fruit ${colours}`);
+  drawn.setAttribute('class', `fruit ${colors}`);
   drawn.setAttribute('width', String(width));
   drawn.setAttribute('height', String(height));
   drawn.setAttribute('aria-hidden', 'true');
@@ -65,7 +65,7 @@ function treeRow({ row, price }: Hit, wordsOf: WordsOf, said: Said | null): HTML
     'tr',
     '',
     name,
-    cell('flavour', wordsOf('flavour', row.flavour)),
+    cell('flavor', wordsOf('flavor', row.flavor)),
     ripens,
     cell('size', `${row.fruit} `, make('span', '', row.size)),
     cell('when', make('span', `state ${row.stock.state}`, row.stock.words)),
@@ -73,7 +73,7 @@ function treeRow({ row, price }: Hit, wordsOf: WordsOf, said: Said | null): HTML
   );
 }
 
-const heads = ['Cultivar', 'Flavour', 'Ripens', 'Fruit', 'Stock', 'Price'];
+const heads = ['Cultivar', 'Flavor', 'Ripens', 'Fruit', 'Stock', 'Price'];
 
 export function treeTable(): HTMLTableElement {
   const row = make('tr', '');

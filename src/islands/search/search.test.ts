@@ -26,8 +26,8 @@ function tree(id: string, offers: number[], traits: Partial<TreeRow> = {}): Tree
     name: id,
     also: [],
     species: 'fig',
-    mark: { symbol: '', colours: '', width: 1, height: 1 },
-    flavour: 'toffee',
+    mark: { symbol: '', colors: '', width: 1, height: 1 },
+    flavor: 'toffee',
     ripening: 'mid',
     fruit: '',
     size: '',
@@ -47,7 +47,7 @@ const file: Pick<RowsFile, 'trees' | 'offers'> = {
   offers,
   trees: [
     tree('alder', [0, 1]),
-    tree('birch', [1, 2], { ripening: 'early', flavour: 'blossom' }),
+    tree('birch', [1, 2], { ripening: 'early', flavor: 'blossom' }),
     tree('cedar', [3], { ripening: 'late' }),
   ],
 };
@@ -57,10 +57,7 @@ const idsOf = (some: Partial<Record<SearchGroup, string[]>>) =>
 describe('narrowing', () => {
   it('takes any value of a group and all groups together', () => {
     expect(idsOf({})).toEqual(['alder', 'birch', 'cedar']);
-    expect(idsOf({ flavour: ['blossom', 'toffee'], ripening: ['early', 'late'] })).toEqual([
-      'birch',
-      'cedar',
-    ]);
+    expect(idsOf({ flavor: ['blossom', 'toffee'], ripening: ['early', 'late'] })).toEqual(['birch', 'cedar']);
     expect(idsOf({ readiness: ['sold'] })).toEqual(['cedar']);
   });
 
@@ -97,21 +94,21 @@ describe('narrowing', () => {
   });
 });
 
-const flavours = ['toffee', 'blossom'];
+const flavors = ['toffee', 'blossom'];
 const randomFile = fc
   .array(
-    fc.record({ flavour: fc.constantFrom(...flavours), offers: fc.uniqueArray(fc.nat(3), { minLength: 1 }) }),
+    fc.record({ flavor: fc.constantFrom(...flavors), offers: fc.uniqueArray(fc.nat(3), { minLength: 1 }) }),
     {
       maxLength: 12,
     },
   )
   .map(rows => ({
     offers,
-    trees: rows.map((row, at) => tree(`t${at}`, row.offers, { flavour: row.flavour })),
+    trees: rows.map((row, at) => tree(`t${at}`, row.offers, { flavor: row.flavor })),
   }));
 const randomChosen = fc
   .record({
-    flavour: fc.subarray(flavours),
+    flavor: fc.subarray(flavors),
     form: fc.subarray(['bare-root', 'leafed-pot']),
     readiness: fc.subarray(['ready', 'opens', 'sold']),
     size: fc.subarray(['#1', '#3']),
@@ -123,8 +120,8 @@ describe('counts', () => {
     fc.assert(
       fc.property(randomFile, randomChosen, (rows, chosen) => {
         const { counts } = narrow(rows, chosen, noMatches, unplaced);
-        for (const group of ['flavour', ...offerGroups] as const) {
-          const values = group === 'flavour' ? flavours : [...new Set(offers.map(offer => offer[group]))];
+        for (const group of ['flavor', ...offerGroups] as const) {
+          const values = group === 'flavor' ? flavors : [...new Set(offers.map(offer => offer[group]))];
           for (const value of values) {
             const alone = narrow(rows, { ...chosen, [group]: new Set([value]) }, noMatches, unplaced);
             expect(counts[group].get(value) ?? 0).toBe(alone.hits.length);

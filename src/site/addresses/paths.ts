@@ -20,8 +20,8 @@ export const searchPath = '/search/';
 
 export const cultivarsPath = '/cultivars/';
 
-export function flavourPath(id: string): string {
-  return `${cultivarsPath}flavour/${id}/`;
+export function flavorPath(id: string): string {
+  return `${cultivarsPath}flavor/${id}/`;
 }
 
 export function ripeningPath(ripening: RipeningClass): string {

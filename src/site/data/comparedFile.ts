@@ -7,7 +7,7 @@ import { fruitKind } from '../drawing/plate/kinds.ts';
 import { plate, plateSvg } from '../drawing/plate.ts';
 import { comparedFacts, type Season, seasonIn } from '../pages/compare/compare.ts';
 
-/** Plates of all cultivars are drawn at this scale, px to the millimetre; the page may enlarge all of them alike. */
+/** Plates of all cultivars are drawn at this scale, px to the millimeter; the page may enlarge all of them alike. */
 const PX_PER_MM = 1.25;
 
 export interface ComparedFile {

@@ -28,14 +28,14 @@ describe('what a search finds', () => {
   });
 
   it('has every word a cultivar is known by', () => {
-    for (const { cultivar, species, flavour, lots } of listedCultivars(all)) {
+    for (const { cultivar, species, flavor, lots } of listedCultivars(all)) {
       const { content } = recordOf(cultivar.id);
       for (const words of [
         cultivar.name,
         ...cultivar.synonyms,
         ...species.common,
         species.botanical,
-        flavour.name,
+        flavor.name,
       ]) {
         expect(content).toContain(words);
       }

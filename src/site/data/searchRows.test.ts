@@ -46,9 +46,9 @@ describe('rows of the search page', () => {
 
   it('can be narrowed by every value that they have', () => {
     const values = (group: keyof RowsFile['choices']) => file.choices[group].map(([value]) => value);
-    for (const { species, flavour, ripening } of file.trees) {
+    for (const { species, flavor, ripening } of file.trees) {
       expect(values('species')).toContain(species);
-      expect(values('flavour')).toContain(flavour);
+      expect(values('flavor')).toContain(flavor);
       expect(values('ripening')).toContain(ripening);
     }
     for (const { form, readiness, price, size } of file.offers) {

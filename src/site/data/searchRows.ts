@@ -20,7 +20,7 @@ import { speciesName, stateHeadings } from '../pages/stock/stock.ts';
 import { listedCultivars } from '../parts/raised.ts';
 import { fruitSizeInWords } from '../words/measures.ts';
 import type { StateView } from '../words/state.ts';
-import { coloursInWords, formWords, ripeningWords, sentence } from '../words/words.ts';
+import { colorsInWords, formWords, ripeningWords, sentence } from '../words/words.ts';
 import { type PageRow, searchedPages } from './searchRecords.ts';
 
 /** What can be chosen in a group: values and their words, in the order in which a buyer thinks of them. */
@@ -38,7 +38,7 @@ export interface TreeRow {
   also: readonly string[];
   species: string;
   mark: FruitMark;
-  flavour: string;
+  flavor: string;
   ripening: RipeningClass;
   fruit: string;
   size: string;
@@ -92,7 +92,7 @@ function choicesOf(all: Catalogue, offers: readonly Offer[]): Record<SearchGroup
   );
   return {
     species: [...grown].sort(([, a], [, b]) => a.localeCompare(b, 'en')),
-    flavour: all.yard.flavourClasses.map(({ id, name }) => [id, name]),
+    flavor: all.yard.flavorClasses.map(({ id, name }) => [id, name]),
     ripening: ripeningClasses.map(ripening => [ripening, sentence(ripeningWords[ripening])]),
     form: occurs('form', forms).map(form => [form, formWords[form as (typeof forms)[number]]]),
     readiness: occurs('readiness', searchStates).map(state => [state, stateWords[state as SearchState]]),
@@ -119,7 +119,7 @@ export const searchRows = oncePer((all: Catalogue): RowsFile => {
     return index;
   };
   const trees = listedCultivars(all).map((entry): TreeRow => {
-    const { cultivar, species, flavour } = entry;
+    const { cultivar, species, flavor } = entry;
     const { fruit } = cultivar;
     return {
       id: cultivar.id,
@@ -127,9 +127,9 @@ export const searchRows = oncePer((all: Catalogue): RowsFile => {
       also: cultivar.synonyms,
       species: species.id,
       mark: fruitMark(all, cultivar, species),
-      flavour: flavour.id,
+      flavor: flavor.id,
       ripening: cultivar.ripening,
-      fruit: coloursInWords(fruit),
+      fruit: colorsInWords(fruit),
       size: fruitSizeInWords(fruit.lengthMm, fruit.widthMm),
       stock: stockState(entry, all),
       offers: [...new Set(offersOf(entry, all).map(indexOf))],

@@ -4,11 +4,11 @@ import { type Html, html } from '../html.ts';
 import { type FruitMark, fruitMarksPath } from './fruitMarks.ts';
 
 export function fruitMarkHtml(
-  { symbol, colours, width, height }: FruitMark,
+  { symbol, colors, width, height }: FruitMark,
   href: (path: string) => string,
 ): Html {
   return html`
-    <svg class="fruit ${colours}" width="${width}" height="${height}" aria-hidden="true">
+    <svg class="fruit ${colors}" width="${width}" height="${height}" aria-hidden="true">
       <use href="${href(fruitMarksPath)}#${symbol}"></use>
     </svg>
   `;

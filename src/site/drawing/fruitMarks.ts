@@ -7,24 +7,24 @@ import { roundTo } from '../../core/units.ts';
 import { oncePer } from '../memo.ts';
 import { fruitKind } from './plate/kinds.ts';
 import { symbolId, symbolOf } from './plate/small.ts';
-import { coloursOf } from './plate.ts';
+import { colorsOf } from './plate.ts';
 
 export const fruitMarksPath = '/plates.svg';
 
-/** Where all fruits of a yard are small, they are shown at half a px to the millimetre; the largest never takes more than this, px. */
+/** Where all fruits of a yard are small, they are shown at half a px to the millimeter; the largest never takes more than this, px. */
 const USUAL_SCALE = 0.5;
 const LARGEST_PX = 48;
 
 export interface FruitMark {
   /** Id in the file of small plates. */
   symbol: string;
-  colours: string;
+  colors: string;
   /** Px. */
   width: number;
   height: number;
 }
 
-/** Px to the millimetre, one for the whole catalogue: fruits of two pages can be compared. */
+/** Px to the millimeter, one for the whole catalogue: fruits of two pages can be compared. */
 const scaleOf = oncePer(({ cultivars }: Pick<Catalogue, 'cultivars'>): number => {
   const largest = Math.max(
     1,
@@ -42,7 +42,7 @@ export function fruitMark(
   const scale = scaleOf(catalogue);
   return {
     symbol: symbolId(fruitKind(species.botanical, fruit), fruit.shape),
-    colours: coloursOf(fruit),
+    colors: colorsOf(fruit),
     width: roundTo(fruit.widthMm * scale, 0.5),
     height: roundTo(fruit.lengthMm * scale, 0.5),
   };

@@ -2,7 +2,7 @@ import { gzipSync } from 'node:zlib';
 import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
 import type { Fruit } from '../../core/records/cultivar.ts';
-import { eyes, fleshColours, fruitShapes, skinColours } from '../../core/records/cultivar.ts';
+import { eyes, fleshColors, fruitShapes, skinColors } from '../../core/records/cultivar.ts';
 import { bodyOf } from './plate/body.ts';
 import { type FruitKind, fruitKind } from './plate/kinds.ts';
 import { symbolOf } from './plate/small.ts';
@@ -36,9 +36,9 @@ const drawable = kinds.flatMap(kind =>
 );
 
 const anyFruit = fc.record({
-  skin: fc.constantFrom(...skinColours),
-  blush: fc.option(fc.constantFrom(...skinColours)),
-  flesh: fc.constantFrom(...fleshColours),
+  skin: fc.constantFrom(...skinColors),
+  blush: fc.option(fc.constantFrom(...skinColors)),
+  flesh: fc.constantFrom(...fleshColors),
   lengthMm: fc.integer({ min: 5, max: 200 }),
   widthMm: fc.integer({ min: 5, max: 200 }),
   eye: fc.constantFrom(...eyes),

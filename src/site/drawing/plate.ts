@@ -1,6 +1,6 @@
 /**
  * A plate of a fruit, drawn to scale from its traits: whole on the left, cut along its length on the right. Pure: traits in, paths in
- * millimetres out. Lengths and widths are those of the record; stalks, and the crown of a pomegranate, stand outside them.
+ * millimeters out. Lengths and widths are those of the record; stalks, and the crown of a pomegranate, stand outside them.
  */
 
 import { randomFromText } from '../../core/random.ts';
@@ -38,8 +38,8 @@ export interface Plate {
   /** Size on the page, px. */
   width: number;
   height: number;
-  /** Classes that carry the colours. */
-  colours: string;
+  /** Classes that carry the colors. */
+  colors: string;
   /** Whole and cut, each with its place. */
   views: { move: string; paths: PlatePath[] }[];
   /** A bar of 10 mm. */
@@ -83,11 +83,11 @@ function roomAbove(fruit: Fruit, kind: FruitKind): number {
   return Math.max(3, fruit.lengthMm * 0.13);
 }
 
-/** Widest and longest a large plate is drawn, px, and its largest scale, px to the millimetre: a berry is not blown up to a melon. */
+/** Widest and longest a large plate is drawn, px, and its largest scale, px to the millimeter: a berry is not blown up to a melon. */
 const LARGE_PX = 290;
 const LARGEST_SCALE = 7;
 
-/** The scale at which a canvas fills a large plate, px to the millimetre, in quarters. */
+/** The scale at which a canvas fills a large plate, px to the millimeter, in quarters. */
 export function largeScale({ widthMm, lengthMm, aboveMm }: Canvas): number {
   const fitting = Math.min(LARGE_PX / (2 * widthMm + 4 * MARGIN_MM), LARGE_PX / (lengthMm + aboveMm));
   return Math.min(LARGEST_SCALE, Math.max(1, Math.floor(fitting * 4) / 4));
@@ -123,8 +123,8 @@ const barStrokes = [
   ],
 ] as const;
 
-/** Classes that carry the colours of a fruit. */
-export function coloursOf({ skin, blush, flesh }: Fruit): string {
+/** Classes that carry the colors of a fruit. */
+export function colorsOf({ skin, blush, flesh }: Fruit): string {
   return `skin-${skin} flesh-${flesh}${blush === null ? '' : ` blush-${blush}`}`;
 }
 
@@ -137,7 +137,7 @@ export function plateInWords(fruit: Fruit): string {
 }
 
 /**
- * Draws a fruit at a scale, px to the millimetre. `seed` makes it an individual: the same text gives the same drawing. Several plates on
+ * Draws a fruit at a scale, px to the millimeter. `seed` makes it an individual: the same text gives the same drawing. Several plates on
  * one canvas and scale are to scale with each other.
  */
 export function plate(
@@ -176,7 +176,7 @@ export function plate(
     box: `0 0 ${steps(widthMm)} ${steps(heightMm)}`,
     width: Math.round(widthMm * pxPerMm),
     height: Math.round(heightMm * pxPerMm),
-    colours: coloursOf(fruit),
+    colors: colorsOf(fruit),
     views: [
       view(MARGIN_MM + canvas.widthMm / 2, outside),
       view(3 * MARGIN_MM + canvas.widthMm * 1.5, inside),
@@ -207,11 +207,11 @@ export function plateMarkup({ views: drawn, scale, title, description }: Plate, 
 
 /** Attributes of the SVG of a plate. */
 export function plateAttributes(
-  { colours, box, width, height }: Plate,
+  { colors, box, width, height }: Plate,
   id: string,
 ): Record<string, string | number> {
   return {
-    class: `plate ${colours}`,
+    class: `plate ${colors}`,
     viewBox: box,
     width,
     height,

@@ -1,4 +1,4 @@
-/** Plates of fruit, drawn: whole and cut, to scale. Colours come from classes, since the content policy allows no inline styles. */
+/** Plates of fruit, drawn: whole and cut, to scale. Colors come from classes, since the content policy allows no inline styles. */
 
 import type { CultivarEntry } from '../../core/catalogue.ts';
 import { comparePath } from '../addresses/paths.ts';

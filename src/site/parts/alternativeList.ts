@@ -23,7 +23,7 @@ export function alternatives(
   return html`
     <section aria-labelledby="instead">
       <h2 id="instead">${heading}</h2>
-      <p>The nearest by flavour and ripening of those on the list.</p>
+      <p>The nearest by flavor and ripening of those on the list.</p>
       <ul class="instead" data-mine-alternatives>${items}</ul>
     </section>
   `;

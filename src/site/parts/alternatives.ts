@@ -6,7 +6,7 @@ import type { Alternative } from '../../core/match/answers.ts';
 import { cultivarPath } from '../addresses/paths.ts';
 import { oncePer } from '../memo.ts';
 import { stockState } from '../pages/cultivars/cultivar.ts';
-import { flavourOf, speciesName } from '../pages/stock/stock.ts';
+import { flavorOf, speciesName } from '../pages/stock/stock.ts';
 import type { StateView } from '../words/state.ts';
 
 /** Shown at once; further ones stand by for a visitor with a place, where some of the first may not suit. */
@@ -18,7 +18,7 @@ export interface AlternativeRow {
   path: string;
   name: string;
   species: string;
-  flavour: string;
+  flavor: string;
   why: string;
   stock: StateView;
   /** Shown before a place is chosen. */
@@ -33,10 +33,10 @@ const candidates = oncePer((all: Catalogue) => {
   return { entries, toBeHad, nearest: new Map<string, Alternative[]>() };
 });
 
-/** Those nearest to a cultivar. Only its species, flavour and ripening decide, so cultivars alike in these share one search. */
+/** Those nearest to a cultivar. Only its species, flavor and ripening decide, so cultivars alike in these share one search. */
 function nearestTo(all: Catalogue, cultivar: PublicCultivar): Alternative[] {
   const { toBeHad, nearest } = candidates(all);
-  const key = `${cultivar.species} ${cultivar.flavour} ${cultivar.ripening}`;
+  const key = `${cultivar.species} ${cultivar.flavor} ${cultivar.ripening}`;
   const alike = nearest.get(key) ?? alternatives({ ...cultivar, id: '' }, toBeHad, standingBy + 1);
   nearest.set(key, alike);
   return alike.filter(({ cultivar: id }) => id !== cultivar.id).slice(0, standingBy);
@@ -44,7 +44,7 @@ function nearestTo(all: Catalogue, cultivar: PublicCultivar): Alternative[] {
 
 const rowsOf = oncePer((all: Catalogue) => oncePer((cultivar: PublicCultivar) => rowsNear(all, cultivar)));
 
-/** The nearest cultivars that are on the list, by flavour and ripening. */
+/** The nearest cultivars that are on the list, by flavor and ripening. */
 export function alternativeRows(all: Catalogue, cultivar: PublicCultivar): AlternativeRow[] {
   return rowsOf(all)(cultivar);
 }
@@ -58,7 +58,7 @@ function rowsNear(all: Catalogue, cultivar: PublicCultivar): AlternativeRow[] {
       path: cultivarPath(found.cultivar),
       name: entry.cultivar.name,
       species: speciesName(entry.species),
-      flavour: flavourOf(all, entry.cultivar.flavour),
+      flavor: flavorOf(all, entry.cultivar.flavor),
       why: found.because.map(({ text }) => text).join(' '),
       stock: stockState(entry, all),
       first: index < shown,

@@ -33,7 +33,7 @@ const searchBox = (href: (path: string) => string): Html => html`
   <search class="seek">
     <form action="${href(searchPath)}" method="get">
       <label class="unseen" for="seek">Search cultivars, lots and guides</label>
-      <input id="seek" type="search" name="q" autocomplete="off" placeholder="Cultivar, flavour or lot">
+      <input id="seek" type="search" name="q" autocomplete="off" placeholder="Cultivar, flavor or lot">
       <button type="submit">Search</button>
     </form>
   </search>

@@ -41,7 +41,7 @@ function lotCells(row: StockRow, { under, own, href }: StockTableLook): Html {
     <th class="name" scope="rowgroup" rowspan="${span}">
       ${fruitMarkHtml(row.mark, href)}<a href="${href(row.path)}"><bdi>${row.name}</bdi></a><span>${second}</span>
     </th>
-    <td class="flavour" rowspan="${span}">${row.flavour}<span class="unseen">. ${row.fruit}</span></td>
+    <td class="flavor" rowspan="${span}">${row.flavor}<span class="unseen">. ${row.fruit}</span></td>
     <td class="ripens ${row.ripening}" rowspan="${span}" data-head="ripens">${row.ripens}${mine}</td>
     ${size}
   `;

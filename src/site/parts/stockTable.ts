@@ -9,7 +9,7 @@ export function stockTable(caption: string, rows: readonly StockRow[], look: Sto
   const traits =
     named &&
     html`
-    <th scope="col">Flavour</th>
+    <th scope="col">Flavor</th>
     <th scope="col">Ripens</th>
   `;
   return html`

@@ -20,8 +20,8 @@ const keyWords: Record<string, string> = {
   base: 'base price',
   means: 'meaning',
   body: 'text',
-  flavour: 'flavor class',
-  flavourClasses: 'flavor class',
+  flavor: 'flavor class',
+  flavorClasses: 'flavor class',
   buy: 'order link',
   tmaxC: 'mean highs',
   tminC: 'mean lows',
@@ -40,7 +40,7 @@ function keyInWords(key: string): string {
   if (known !== undefined) return known;
   if (!/^[a-z]+(?:[A-Z][a-z]*)+$/.test(key)) return key;
   const words = key.replace(unitEnding, '').replace(/[A-Z]/g, letter => ` ${letter.toLowerCase()}`);
-  return words.replace('colour', 'color').replace('flavour', 'flavor').replace('vigour', 'vigor');
+  return words.replace('color', 'color').replace('flavor', 'flavor').replace('vigour', 'vigor');
 }
 
 /** Keys of differences of temperature, to which no 32 is added. */

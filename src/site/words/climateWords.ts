@@ -78,7 +78,7 @@ export function climateSentences(climate: ClimateSummary): string[] {
   return [winterSentence(climate), seasonSentence(climate), summerSentence(climate)];
 }
 
-/** Where a median winter is free of freezes, no more than this share of modelled ones may freeze before we say so. */
+/** Where a median winter is free of freezes, no more than this share of modeled ones may freeze before we say so. */
 const FREEZES_TOO_OFTEN = 0.5;
 
 /** Whether a figure was observed, by its publisher or by us in a record. */
@@ -86,14 +86,14 @@ const measured = (standing: string) => standing === 'published' || standing === 
 
 /**
  * A warning where the two kinds of figures contradict each other: the published mean of the coldest nights lies above freezing, so
- * that about half of all winters have none, and yet the modelled years freeze more often. Null where they agree.
+ * that about half of all winters have none, and yet the modeled years freeze more often. Null where they agree.
  */
 export function freezeWarning({ annualMinC, freeze }: ClimateSummary): string | null {
   const { standing, answer } = freeze['32F'];
   const freezing = 1 - answer.none;
   if (!measured(annualMinC.standing) || annualMinC.answer.mean <= 0) return null;
   if (measured(standing) || freezing <= FREEZES_TOO_OFTEN) return null;
-  return `The coldest night of a usual winter is ${temperatureInWords(annualMinC.answer.mean)} by the record, yet the modelled years freeze in ${wintersOfHundred(freezing)}. Trust the record: freezes here are rarer than the modelled dates say, and the season is longer.`;
+  return `The coldest night of a usual winter is ${temperatureInWords(annualMinC.answer.mean)} by the record, yet the modeled years freeze in ${wintersOfHundred(freezing)}. Trust the record: freezes here are rarer than the modeled dates say, and the season is longer.`;
 }
 
 /** How a figure is known: its standing, and the publication where there is one. */
@@ -102,12 +102,12 @@ export interface Known {
   source: string | null;
 }
 
-/** `published`, `from records`, `modelled` or `modelled from an estimate`, with the source of the first two. */
+/** `published`, `from records`, `modeled` or `modeled from an estimate`, with the source of the first two. */
 export function howKnown({ standing, source }: Pick<ClimateAnswer<unknown>, 'standing' | 'source'>): Known {
   return { standing, source: measured(standing) ? source : null };
 }
 
-/** The same in a line: `published: NOAA ...`, `computed from the record ...`, `modelled`. */
+/** The same in a line: `published: NOAA ...`, `computed from the record ...`, `modeled`. */
 export function knownInWords(answer: Pick<ClimateAnswer<unknown>, 'standing' | 'source'>): string {
   const { standing, source } = howKnown(answer);
   if (source === null) return standing;

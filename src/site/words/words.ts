@@ -90,8 +90,8 @@ export const eyeWords: Record<Eye, string> = {
   none: 'none',
 };
 
-/** Colours of skin and flesh: `Skin green with violet, flesh red`. */
-export function coloursInWords({ skin, blush, flesh }: Fruit): string {
+/** Colors of skin and flesh: `Skin green with violet, flesh red`. */
+export function colorsInWords({ skin, blush, flesh }: Fruit): string {
   const cheek = blush === null || blush === skin ? '' : ` with ${blush}`;
   return `Skin ${skin}${cheek}, flesh ${flesh}`;
 }
@@ -156,7 +156,7 @@ export const standingWords: Record<Standing, string> = {
   practice: 'common practice',
   fitted: 'our figure, fitted to dated observations',
   ours: 'our working figure',
-  modelled: 'computed',
+  modeled: 'computed',
 };
 
 /** How sure something is, and where it comes from: `published: Author, year`. A source that says the standing itself is enough. */

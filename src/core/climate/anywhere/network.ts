@@ -21,7 +21,7 @@ const has = {
   '2003-2021': ({ recent }) => recent !== null,
   '1981-2010': ({ period }) => period === '1981-2010',
   rain: ({ rainMm }) => rainMm !== null,
-  vapor: ({ vapourHpa }) => vapourHpa !== null,
+  vapor: ({ vaporHpa }) => vaporHpa !== null,
   spread: ({ spread }) => spread !== null,
   spring: ({ factors }) => (factors?.spring ?? null) !== null,
   fall: ({ factors }) => (factors?.fall ?? null) !== null,

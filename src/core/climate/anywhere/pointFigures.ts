@@ -169,7 +169,7 @@ function pointErrors(
 }
 
 /** Fall of the logarithm of vapor pressure with height, per km: half of it is gone at about 1.7 km. Standing: ours, from memory. */
-const VAPOUR_LAPSE = 0.4;
+const VAPOR_LAPSE = 0.4;
 
 /** Dew point of a vapor pressure, C. Source: FAO-56, equation 11, turned round. */
 export function dewPointOfHpa(hpa: number): number {
@@ -241,12 +241,12 @@ export function figuresAt(network: StationNetwork, request: PointRequest): Point
     { having: 'rain', farthestKm: REACH_KM, most: 16 },
     ({ rainMm }) => rainMm?.map(Math.sqrt) ?? null,
   );
-  const vapour = smoothValues(
+  const vapor = smoothValues(
     network,
     request,
     { having: 'vapor', farthestKm: SPREAD_REACH_KM, most: 8 },
-    ({ vapourHpa }, aboveKm) =>
-      vapourHpa === null ? null : vapourHpa.map(hpa => Math.log(Math.max(0.2, hpa)) + VAPOUR_LAPSE * aboveKm),
+    ({ vaporHpa }, aboveKm) =>
+      vaporHpa === null ? null : vaporHpa.map(hpa => Math.log(Math.max(0.2, hpa)) + VAPOR_LAPSE * aboveKm),
   );
   return {
     lat: request.lat,
@@ -256,7 +256,7 @@ export function figuresAt(network: StationNetwork, request: PointRequest): Point
     tminC,
     tmaxC,
     rainMm: rainRoots?.map(root => Math.max(0, root) ** 2) ?? null,
-    dewPointC: vapour?.map(log => dewPointOfHpa(Math.exp(log))) ?? null,
+    dewPointC: vapor?.map(log => dewPointOfHpa(Math.exp(log))) ?? null,
     ...spreadAt(network, request, tminC),
     errors: pointErrors(network, neighbors, period),
     stations: neighbors,

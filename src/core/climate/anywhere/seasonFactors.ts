@@ -109,9 +109,9 @@ export function withFactors(
   });
 }
 
-/** Days a modelled date must move to meet the observed one, -182 to 182. */
-function daysOff(observed: number, modelled: string): number {
-  const doy = doyFromMonthDay(modelled) as number;
+/** Days a modeled date must move to meet the observed one, -182 to 182. */
+function daysOff(observed: number, modeled: string): number {
+  const doy = doyFromMonthDay(modeled) as number;
   return wrapDoy(observed - doy + 182 + 1) - 1 - 182;
 }
 
@@ -126,15 +126,15 @@ function stretchFor(daysTowardSummer: number, curve: Float64Array, doy: number):
   return (daysTowardSummer * Math.max(LEAST_SLOPE, slope)) / Math.max(LEAST_MEAN_C, at(doy));
 }
 
-/** How far the spread must be stretched for the modelled date to be the observed one; null when the model has no such date. */
+/** How far the spread must be stretched for the modeled date to be the observed one; null when the model has no such date. */
 function stretchOf(
   observed: number,
-  modelled: string | null,
+  modeled: string | null,
   curve: Float64Array,
   spring: boolean,
 ): number | null {
-  if (modelled === null) return null;
-  const later = daysOff(observed, modelled);
+  if (modeled === null) return null;
+  const later = daysOff(observed, modeled);
   return stretchFor(spring ? later : -later, curve, observed);
 }
 

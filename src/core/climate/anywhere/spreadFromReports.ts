@@ -17,7 +17,7 @@ interface Reported {
   readonly tmaxC: readonly number[];
   /** Standard deviation of daily means within the month, C. */
   readonly sdMeanC: readonly number[] | null;
-  readonly vapourHpa: readonly number[] | null;
+  readonly vaporHpa: readonly number[] | null;
 }
 
 /**
@@ -37,8 +37,8 @@ const USUAL_HUMIDITY = 0.7;
 /** Toward the equator the seasons fade. */
 const SEASONS_FROM_LAT = 25;
 
-function humidity({ tminC, tmaxC, vapourHpa }: Reported, month: number): number {
-  const hpa = vapourHpa?.[month];
+function humidity({ tminC, tmaxC, vaporHpa }: Reported, month: number): number {
+  const hpa = vaporHpa?.[month];
   if (hpa === undefined) return USUAL_HUMIDITY;
   const middle = ((tminC[month] as number) + (tmaxC[month] as number)) / 2;
   return Math.min(1, hpa / (10 * saturationKpa(middle)));

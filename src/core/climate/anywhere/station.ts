@@ -41,7 +41,7 @@ export interface Station {
   /** Standard deviation of daily means within the month, C. */
   readonly sdMeanC: readonly number[] | null;
   /** Mean vapor pressure of each month, hPa. */
-  readonly vapourHpa: readonly number[] | null;
+  readonly vaporHpa: readonly number[] | null;
   /** Official dates of 1981-2010; null where none were published. */
   readonly official: OfficialFreeze | null;
   /** Official growing degree days a year above 50 F, 1981-2010. */

@@ -32,7 +32,7 @@ export interface ReportsTable extends SharedColumns {
   readonly country: string;
   /** Hundredths of C and tenths of hPa, laid out like `rain`. */
   readonly sdMean: readonly (number | null)[];
-  readonly vapour: readonly (number | null)[];
+  readonly vapor: readonly (number | null)[];
   /** Tenths of C. */
   readonly coldest: readonly (number | null)[];
   readonly winters: readonly number[];
@@ -127,7 +127,7 @@ export function normalsStations(table: NormalsTable): Station[] {
     country: regionCountries[regions[i] as string] ?? 'US',
     period: '1981-2010',
     sdMeanC: null,
-    vapourHpa: null,
+    vaporHpa: null,
     official: officialOf(table, i),
     gdd50F: table.gdd50f[i] ?? null,
     coldestNightC: null,
@@ -144,14 +144,14 @@ const ANTARCTICA_SOUTH_OF = -60;
 export function reportsStations(table: ReportsTable): Station[] {
   const countries = table.country.split('\n');
   const sdMean = monthly(table.sdMean, 100);
-  const vapour = monthly(table.vapour, 10);
+  const vapor = monthly(table.vapor, 10);
   return sharedOf(table, 100).map((shared, i) => ({
     ...shared,
     region: '',
     country: shared.lat < ANTARCTICA_SOUTH_OF ? 'AQ' : (countries[i] as string),
     period: '2003-2021',
     sdMeanC: sdMean[i] ?? null,
-    vapourHpa: vapour[i] ?? null,
+    vaporHpa: vapor[i] ?? null,
     official: null,
     gdd50F: null,
     coldestNightC: table.coldest[i] === null ? null : (table.coldest[i] as number) / 10,

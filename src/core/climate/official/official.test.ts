@@ -77,7 +77,7 @@ describe('Lebanon, New Hampshire, USW00094765, 1991-2020', () => {
     expect(alone.rainIn).toBeNull();
     expect(alone.notes).toEqual([
       'No rain for every month: it is left out.',
-      'No freeze dates: they will be modelled. The annual file has them.',
+      'No freeze dates: they will be modeled. The annual file has them.',
     ]);
   });
 

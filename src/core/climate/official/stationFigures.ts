@@ -141,7 +141,7 @@ export function stationFigures(
   if (!sdTminF || !sdTmaxF) {
     notes.push('No standard deviation of daily values: it will be estimated. The daily file has it.');
   }
-  if (!annual) notes.push('No freeze dates: they will be modelled. The annual file has them.');
+  if (!annual) notes.push('No freeze dates: they will be modeled. The annual file has them.');
   return {
     figures: {
       station: base.station,

@@ -1,5 +1,5 @@
 /**
- * Places of the United States with the winter zone of the 2023 map, for checking modelled zones.
+ * Places of the United States with the winter zone of the 2023 map, for checking modeled zones.
  * Monthly means: NOAA NCEI, U.S. Climate Normals. Standard deviations of daily values about the month's mean: USDA ARS,
  * CLIGEN station parameters. Zone: 2023 USDA Plant Hardiness Zone Map, USDA-ARS and Oregon State University, of the ZIP
  * code nearest the station. United States Government works.

@@ -22,7 +22,7 @@ import {
   blocked,
   byWeather,
   look,
-  modelled,
+  modeled,
   opens,
   ours,
   passed,
@@ -36,7 +36,7 @@ export const BUD_WATCH_DAYS = 7;
 
 function neverCold({ outlook }: YardDay, { share }: Expected): Gate {
   return blocked('dormant', [
-    modelled(`${outlook.place} is cold enough for a tree to sleep only ${shareInWords(share)}.`),
+    modeled(`${outlook.place} is cold enough for a tree to sleep only ${shareInWords(share)}.`),
   ]);
 }
 

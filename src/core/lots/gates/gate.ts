@@ -34,7 +34,7 @@ export function look(name: GateName, because: Reason[], closes: Day | null = nul
 
 export const seen = (text: string): Reason => ({ text, standing: 'seen' });
 export const ours = (text: string): Reason => ({ text, standing: 'ours' });
-export const modelled = (text: string): Reason => ({ text, standing: 'modelled' });
+export const modeled = (text: string): Reason => ({ text, standing: 'modeled' });
 
 /** A figure as evidence: its words, its standing, and its source where it was published. */
 export function byFigure(text: string, { standing, source }: Figure): Reason {
@@ -60,7 +60,7 @@ export function byWeather(
   const days = span
     ? `${rangeInWords(span)} in 8 of 10 years`
     : dayInWords(typeof on === 'string' ? on : on.from);
-  return modelled(`${what} ${days} by the weather of ${place}${thermometer}.`);
+  return modeled(`${what} ${days} by the weather of ${place}${thermometer}.`);
 }
 
 /** `in 3 of 10 years`, `in fewer than 1 of 10 years`. */

@@ -10,7 +10,7 @@ import {
   blocked,
   byWeather,
   look,
-  modelled,
+  modeled,
   opens,
   ours,
   passed,
@@ -46,7 +46,7 @@ function nextLeaves(
   const buds = budsBreak(outlook, species, inSeasonOf);
   const { range, share } = buds;
   if (!range) {
-    return blocked('leafed', [...facts, modelled(`Buds break outdoors only ${shareInWords(share)} here.`)]);
+    return blocked('leafed', [...facts, modeled(`Buds break outdoors only ${shareInWords(share)} here.`)]);
   }
   const freezes = freezesOver(outlook, inSeasonOf);
   const hard = shifted(range, LEAFING_OUT_DAYS);
@@ -66,7 +66,7 @@ function nextLeaves(
     ...(freezes === null
       ? []
       : [
-          modelled(
+          modeled(
             `Freezes end here ${rangeInWords(freezes)} in 8 of 10 years: new leaves are not sent before. Where it goes they must be nearly over too; the page of the place says when.`,
           ),
         ]),

@@ -13,7 +13,7 @@ import {
   byFigure,
   byWeather,
   daysInWords,
-  modelled,
+  modeled,
   opens,
   ours,
   passed,
@@ -40,7 +40,7 @@ function alreadyLifted({ species }: SeasonSubject, asOf: Day, lifted: Day): Gate
 function fromColdSoil(cold: Expected, closes: Day | null, { outlook, asOf }: YardDay): Gate {
   const { range } = cold;
   if (!range) {
-    const rarely = modelled(`${outlook.place} has soil that cold only ${shareInWords(cold.share)}.`);
+    const rarely = modeled(`${outlook.place} has soil that cold only ${shareInWords(cold.share)}.`);
     return blocked('lifting', [rule, rarely]);
   }
   if (closes && range.from >= closes) {

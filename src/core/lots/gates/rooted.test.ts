@@ -17,7 +17,7 @@ describe('rooted', () => {
     expect(gate.range!.from > '2026-07-29').toBe(true);
     expect(gate.range!.to < '2026-08-25').toBe(true);
     expect(wordsOf(gate)).toContain('by the weather of Asheville');
-    expect(gate.because.some(({ standing }) => standing === 'modelled')).toBe(true);
+    expect(gate.because.some(({ standing }) => standing === 'modeled')).toBe(true);
   });
 
   it('asks for a look when the model expects roots and nobody has seen them: never passes by the model', () => {

@@ -1,5 +1,5 @@
 /**
- * Do the roots hold the ball? Seen beats modelled. The model only says when it is worth looking: when it expects roots by now
+ * Do the roots hold the ball? Seen beats modeled. The model only says when it is worth looking: when it expects roots by now
  * and nobody has looked, the answer is to look, never to sell.
  */
 

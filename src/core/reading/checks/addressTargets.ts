@@ -51,7 +51,7 @@ function nowhere(draft: Draft, { latest }: Ledger, row: AddressRow, to: string):
   const page = pageOf(to);
   // Pages below a record, such as a guide for a place, are known as soon as the record is; the build asks for the page itself.
   const record = belowRecord.exec(page)?.[0];
-  const known = record === undefined ? latest.get(page)?.leadsTo === null : isKnown(draft, record);
+  const known = latest.get(page)?.leadsTo === null || (record !== undefined && isKnown(draft, record));
   if (known || (record !== undefined && isToldOf(latest.get(record), draft))) return [];
   return [
     {

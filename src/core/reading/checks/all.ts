@@ -14,7 +14,7 @@ import { costsContainer } from './costsContainer.ts';
 import { costsMissing } from './costsMissing.ts';
 import { counts } from './counts.ts';
 import { cultivarBodies } from './cultivarBodies.ts';
-import { cultivarFlavour } from './cultivarFlavour.ts';
+import { cultivarFlavor } from './cultivarFlavor.ts';
 import { cultivarRipeSeen } from './cultivarRipeSeen.ts';
 import { cultivarSpecies } from './cultivarSpecies.ts';
 import { cultivarTrial, cultivarTrialPlace } from './cultivarTrial.ts';
@@ -82,7 +82,7 @@ const checks: readonly Check[] = [
   lotTwice,
   cultivarRipeSeen,
   cultivarSpecies,
-  cultivarFlavour,
+  cultivarFlavor,
   cultivarTrial,
   cultivarTrialPlace,
   nameTwice,

@@ -18,9 +18,9 @@ function listsOf({ yard, cultivars, lots, guides }: Draft): List[] {
     ? [
         {
           file: yard.file,
-          path: ['flavour_classes'],
+          path: ['flavor_classes'],
           key: 'id',
-          items: yard.written.flavour_classes.map(({ id }) => id),
+          items: yard.written.flavor_classes.map(({ id }) => id),
         },
         {
           file: yard.file,

@@ -11,7 +11,7 @@ export const photoRules = {
   'photo-cut-short': {
     level: 'error',
     title: 'A photo file is whole.',
-    help: 'Copying that was broken off leaves a file without its end, which would show as a grey area. Copy it from the camera or telephone again.',
+    help: 'Copying that was broken off leaves a file without its end, which would show as a gray area. Copy it from the camera or telephone again.',
   },
   'photo-too-large': {
     level: 'error',

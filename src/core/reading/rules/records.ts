@@ -8,10 +8,10 @@ export const recordRules = {
     title: 'A cultivar is of a species that has a file.',
     help: 'The value is the name of a file in content/species without its ending.',
   },
-  'cultivar-flavour': {
+  'cultivar-flavor': {
     level: 'error',
-    title: 'A flavour class is one that yard.yaml defines.',
-    help: "Flavour classes are the yard's own: they are listed under flavour_classes in content/yard.yaml, and cultivars use their ids.",
+    title: 'A flavor class is one that yard.yaml defines.',
+    help: "Flavor classes are the yard's own: they are listed under flavor_classes in content/yard.yaml, and cultivars use their ids.",
   },
   'cultivar-trial': {
     level: 'error',
@@ -201,7 +201,7 @@ export const recordRules = {
   'daily-short': {
     level: 'warning',
     title: 'A daily record has at least ten whole years.',
-    help: 'The means of fewer years may lie far from the climate, so no freeze dates or winter zone are taken from them; they are modelled.',
+    help: 'The means of fewer years may lie far from the climate, so no freeze dates or winter zone are taken from them; they are modeled.',
   },
   'place-zone': {
     level: 'warning',

@@ -91,6 +91,6 @@ export const valueRules = {
   'listed-twice': {
     level: 'error',
     title: 'Nothing stands twice in a list of different things.',
-    help: 'Flavour classes, smallest sizes, forms, crops and species in a list are each named once.',
+    help: 'Flavor classes, smallest sizes, forms, crops and species in a list are each named once.',
   },
 } as const satisfies Record<string, Rule>;

@@ -1,5 +1,5 @@
 /**
- * The body of a fruit: a silhouette turned about its axis, and points on its surface. Everything is in millimetres, with the axis
+ * The body of a fruit: a silhouette turned about its axis, and points on its surface. Everything is in millimeters, with the axis
  * at x = 0 and the stalk end at y = 0.
  */
 
@@ -39,7 +39,7 @@ function leanAt(share: number, y: number): number {
 
 /** How a body is looked at. */
 export interface Look {
-  /** For fruits that narrow towards the stalk. */
+  /** For fruits that narrow toward the stalk. */
   neck?: boolean;
   /** How far the neck leans to the right, as a share of the half width. */
   lean?: number;
@@ -121,7 +121,7 @@ export function kept(body: Body, [x, y]: Point, insideMm: number): Point {
   return [Math.min(room, Math.max(-room, x)), y];
 }
 
-/** A skin thinner than this share of the spacing of the shading would not show its colour. */
+/** A skin thinner than this share of the spacing of the shading would not show its color. */
 export const LEAST_PEEL = 0.7;
 
 /** Draws a silhouette smaller all round: what lies inside a skin of some thickness. */

@@ -12,7 +12,7 @@ export interface DrawnPlate {
 
 const platesOf = oncePer((_: Fruit) => new Map<string, DrawnPlate>());
 
-/** Plate of a cultivar's fruit, which all its lots share. `scale` is px to the millimetre. */
+/** Plate of a cultivar's fruit, which all its lots share. `scale` is px to the millimeter. */
 export function drawnPlate(
   id: string,
   fruit: Fruit,

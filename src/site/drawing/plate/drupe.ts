@@ -38,7 +38,7 @@ function ends(body: Body, desk: Desk): string {
   return into.data();
 }
 
-/** Patches of the second colour, which spread over the skin as it ripens. */
+/** Patches of the second color, which spread over the skin as it ripens. */
 function patches(body: Body, desk: Desk): string {
   const { halfMm, lengthMm } = body;
   const inside = ([x, y]: Point) =>

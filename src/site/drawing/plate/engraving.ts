@@ -8,7 +8,7 @@ import type { Body } from './body.ts';
 import type { Desk } from './layers.ts';
 import type { Pen, Point } from './pen.ts';
 
-/** Towards the light: right, down, towards the reader. Length 1. */
+/** Towards the light: right, down, toward the reader. Length 1. */
 const light = [-0.5, -0.56, 0.66] as const;
 /** From here to the right edge the paper throws some light back. */
 const REFLECTED_FROM = 0.8;
@@ -93,7 +93,7 @@ export function ribs(body: Body, desk: Desk, { spacing = 1, from, between = [0.0
   return into.data();
 }
 
-/** How far lines around a fruit sag towards its far end, as a share of the radius: the reader looks from a little above. */
+/** How far lines around a fruit sag toward its far end, as a share of the radius: the reader looks from a little above. */
 const SAG = 0.2;
 
 /** Lines around the fruit: for smooth ones, and across ribs for the deepest shade. */
@@ -132,7 +132,7 @@ export function alongAt(body: Body, y: number): number {
   return 1;
 }
 
-/** A second colour on the sunny side: strokes along the fruit, close together at its middle and apart towards its edge. `from`: how far along it may begin. */
+/** A second color on the sunny side: strokes along the fruit, close together at its middle and apart toward its edge. `from`: how far along it may begin. */
 export function cheek(body: Body, desk: Desk, from = 0.08): string {
   const { random } = desk;
   const into = desk.pen();

@@ -1,4 +1,4 @@
-/** What a drawing is made of, and with. Views have the axis at x = 0 and the stalk end at y = 0; millimetres. */
+/** What a drawing is made of, and with. Views have the axis at x = 0 and the stalk end at y = 0; millimeters. */
 
 import type { Random } from '../../../core/random.ts';
 import type { Pen } from './pen.ts';
@@ -17,7 +17,7 @@ export interface Layer {
 export interface Desk {
   /** A new pen for the grid of the plate. */
   pen(): Pen;
-  /** Steps of the grid to the millimetre. */
+  /** Steps of the grid to the millimeter. */
   perMm: number;
   /** Chance of this fruit alone: the same fruit is drawn the same again. */
   random: Random;

@@ -1,6 +1,6 @@
 /** Writes path data of SVG in few bytes: whole steps on a grid finer than the eye, each from the point before. */
 
-/** Millimetres to the right and down. */
+/** Millimeters to the right and down. */
 export type Point = readonly [x: number, y: number];
 
 export interface Pen {
@@ -19,7 +19,7 @@ export interface Pen {
   data(): string;
 }
 
-/** A pen for a grid of so many steps to the millimetre; points are given in millimetres and land on the grid. */
+/** A pen for a grid of so many steps to the millimeter; points are given in millimeters and land on the grid. */
 export function pen(perMm: number): Pen {
   let data = '';
   let at: Point = [0, 0];

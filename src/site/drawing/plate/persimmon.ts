@@ -1,4 +1,4 @@
-/** Persimmons: smooth, under a calyx of four lobes; fibres from a pale core, and seeds where the species has them. */
+/** Persimmons: smooth, under a calyx of four lobes; fibers from a pale core, and seeds where the species has them. */
 
 import type { Fruit } from '../../../core/records/cultivar.ts';
 import { type Body, bodyOf, inset, LEAST_PEEL, outlineOf } from './body.ts';
@@ -109,7 +109,7 @@ export function persimmonInside(fruit: Fruit, desk: Desk, seeded: boolean): Laye
     [-halfMm * 0.06, lengthMm * 0.5],
     [-halfMm * 0.09, rim + lengthMm * 0.14],
   ]);
-  const fibres = desk.pen();
+  const fibers = desk.pen();
   const count = Math.round((halfMm * 5) / (desk.spacingMm * 3.6));
   for (let i = 0; i < count; i += 1) {
     const along = 0.06 + (0.88 * (i >> 1)) / (count / 2);
@@ -118,8 +118,8 @@ export function persimmonInside(fruit: Fruit, desk: Desk, seeded: boolean): Laye
     const middle: Point = [0, lengthMm * (0.25 + 0.5 * along)];
     const inner = 0.3 + random.uniform() * 0.25;
     const end: Point = [x * inner, middle[1] + (y - middle[1]) * inner];
-    fibres.move([x, middle[1] + (y - middle[1]) * 0.9]);
-    fibres.bend([(x + end[0]) / 2, (y + end[1]) / 2 + (end[1] - y) * 0.12], end);
+    fibers.move([x, middle[1] + (y - middle[1]) * 0.9]);
+    fibers.bend([(x + end[0]) / 2, (y + end[1]) / 2 + (end[1] - y) * 0.12], end);
   }
   const inside = ([x, y]: Point) => Math.abs(x) < body.radiusAt(y) * 0.82 && Math.abs(x) > halfMm * 0.12;
   const specks = scatter(
@@ -132,7 +132,7 @@ export function persimmonInside(fruit: Fruit, desk: Desk, seeded: boolean): Laye
   return [
     { ink: 'skin', data: outline },
     { ink: 'pulp', data: outline, move: inset(body, Math.max(PEEL_MM, desk.spacingMm * LEAST_PEEL), desk) },
-    { ink: 'grain', data: fibres.data() },
+    { ink: 'grain', data: fibers.data() },
     { ink: 'grain', data: dots(specks, desk) },
     { ink: 'core', data: core.data() },
     ...seeds(body, desk, seeded),

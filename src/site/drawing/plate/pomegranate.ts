@@ -10,12 +10,12 @@ import { type Point, polygon } from './pen.ts';
 /** The crown stands above the length of the fruit, as tall as this share of the half width. */
 export const CROWN = 0.42;
 const RIND = 0.1;
-/** Thickness of the coloured skin, mm. */
+/** Thickness of the colored skin, mm. */
 const PEEL_MM = 1.4;
 /** Distance between two arils at least, mm, and how many are drawn at most. */
 const ARIL_MM = 5.6;
 const MOST_ARILS = 84;
-/** In the closest packing a circle takes this many times the square of the distance to its neighbours, turned about: 2 / sqrt 3. */
+/** In the closest packing a circle takes this many times the square of the distance to its neighbors, turned about: 2 / sqrt 3. */
 const PACKED = 1.1547;
 /** How far an aril may lie from its place in the packing, as a share of that distance. */
 const ASTRAY = 0.22;

@@ -1,6 +1,6 @@
 /**
  * A small plate for the rows of lists: left half skin, right half cut. One symbol for each kind and shape, stretched to the length and
- * width of each fruit and coloured where it is used, so that a row takes few bytes.
+ * width of each fruit and colored where it is used, so that a row takes few bytes.
  */
 
 import type { Fruit, FruitShape } from '../../../core/records/cultivar.ts';
@@ -19,7 +19,7 @@ export interface SymbolPath {
   'stroke-width'?: number;
 }
 
-const colour = {
+const color = {
   skin: 'var(--skin)',
   flesh: 'var(--flesh)',
   blush: 'var(--blush)',
@@ -89,7 +89,7 @@ function insideOf(kind: FruitKind, body: Body): SymbolPath[] {
   switch (kind) {
     case 'fig':
       return [
-        { d: half, fill: colour.rind },
+        { d: half, fill: color.rind },
         {
           d: drawn(into =>
             smoothLoop(into, [
@@ -100,32 +100,32 @@ function insideOf(kind: FruitKind, body: Body): SymbolPath[] {
               [0, 95],
             ]),
           ),
-          fill: colour.flesh,
+          fill: color.flesh,
         },
-        { d: dotted(arcs([14, 25], 4, 65)), stroke: colour.rind, 'stroke-width': 4 },
+        { d: dotted(arcs([14, 25], 4, 65)), stroke: color.rind, 'stroke-width': 4 },
       ];
     case 'pomegranate':
       return [
-        { d: half, fill: colour.rind },
+        { d: half, fill: color.rind },
         {
           d: dotted(arcs([14, 27, 40], 4, 50).filter(([x, y]) => x < body.radiusAt(y) - 7)),
-          stroke: colour.flesh,
+          stroke: color.flesh,
           'stroke-width': 13,
         },
       ];
     case 'cluster':
       return [
-        { d: insetHalf(body, 0.16), fill: colour.flesh },
-        { d: 'M2 8v74', stroke: colour.rind, 'stroke-width': 6 },
+        { d: insetHalf(body, 0.16), fill: color.flesh },
+        { d: 'M2 8v74', stroke: color.rind, 'stroke-width': 6 },
       ];
     case 'jujube':
       return [
-        { d: half, fill: colour.flesh },
-        { d: 'M0 22q14 28 0 56z', fill: colour.wood },
+        { d: half, fill: color.flesh },
+        { d: 'M0 22q14 28 0 56z', fill: color.wood },
       ];
     case 'seeded persimmon':
       return [
-        { d: half, fill: colour.flesh },
+        { d: half, fill: color.flesh },
         {
           d: drawn(into =>
             smoothLoop(into, [
@@ -135,13 +135,13 @@ function insideOf(kind: FruitKind, body: Body): SymbolPath[] {
               [12, 54],
             ]),
           ),
-          fill: colour.wood,
+          fill: color.wood,
         },
       ];
     default:
       return [
-        { d: half, fill: colour.flesh },
-        { d: 'M0 24v52', stroke: colour.rind, 'stroke-width': 5 },
+        { d: half, fill: color.flesh },
+        { d: 'M0 24v52', stroke: color.rind, 'stroke-width': 5 },
       ];
   }
 }
@@ -153,8 +153,8 @@ function topOf(kind: FruitKind): SymbolPath[] {
       return [
         {
           d: 'M-13 3c0-8-4-14-8-22l13 9 8-11 8 11 13-9c-4 8-8 14-8 22z',
-          fill: colour.skin,
-          stroke: colour.edge,
+          fill: color.skin,
+          stroke: color.edge,
         },
       ];
     case 'persimmon':
@@ -162,14 +162,14 @@ function topOf(kind: FruitKind): SymbolPath[] {
       return [
         {
           d: 'M0 6c-12-14-34-12-40-2 10 2 18 6 22 12 8 0 14-4 18-10 4 6 10 10 18 10 4-6 12-10 22-12-6-10-28-12-40 2z',
-          fill: colour.leaf,
-          stroke: colour.line,
+          fill: color.leaf,
+          stroke: color.line,
         },
       ];
     case 'fig':
-      return [{ d: 'M-6 1l2-9h9l1 9z', fill: colour.wood, stroke: colour.edge }];
+      return [{ d: 'M-6 1l2-9h9l1 9z', fill: color.wood, stroke: color.edge }];
     default:
-      return [{ d: 'M0 4q1-9 6-13', stroke: colour.wood, 'stroke-width': 3 }];
+      return [{ d: 'M0 4q1-9 6-13', stroke: color.wood, 'stroke-width': 3 }];
   }
 }
 
@@ -197,20 +197,20 @@ export function smallPlate(kind: FruitKind, shape: FruitShape): SymbolPath[] {
     const bumps = dotted(drupelets(body));
     return [
       ...topOf(kind),
-      { d: bumps, stroke: colour.edge, 'stroke-width': 22 },
-      { d: bumps, stroke: colour.skin, 'stroke-width': 16 },
+      { d: bumps, stroke: color.edge, 'stroke-width': 22 },
+      { d: bumps, stroke: color.skin, 'stroke-width': 16 },
       ...insideOf(kind, body),
     ];
   }
   return [
-    { d: outline, fill: colour.skin },
+    { d: outline, fill: color.skin },
     {
       d: blush,
-      stroke: colour.blush,
+      stroke: color.blush,
       'stroke-width': 8,
     },
     ...insideOf(kind, body),
-    { d: outline, stroke: colour.edge },
+    { d: outline, stroke: color.edge },
     ...topOf(kind),
   ];
 }

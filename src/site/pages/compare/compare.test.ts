@@ -37,10 +37,10 @@ describe('differences', () => {
 });
 
 describe('the tables', () => {
-  it('has one for each species and flavour, with every cultivar, whatever its name', () => {
-    const { species, flavour } = compareLists(all);
+  it('has one for each species and flavor, with every cultivar, whatever its name', () => {
+    const { species, flavor } = compareLists(all);
     expect(species.map(({ path }) => path)).toEqual(['/compare/species/fig/']);
-    expect(flavour.map(({ path }) => path)).toEqual(['/compare/flavour/honey/']);
+    expect(flavor.map(({ path }) => path)).toEqual(['/compare/flavor/honey/']);
     const rows = species[0]!.list.pages[0]!.groups[0]!.rows;
     expect(rows.map(({ name }) => name)).toContain(longName);
     expect(longName).toHaveLength(80);
@@ -50,7 +50,7 @@ describe('the tables', () => {
 
   it('leaves out what all of a table share', () => {
     expect(comparedTraits('species')).not.toContain('Species');
-    expect(comparedTraits('flavour')).not.toContain('Flavour');
+    expect(comparedTraits('flavor')).not.toContain('Flavor');
   });
 
   it('gives every cultivar the same labels', () => {
@@ -67,7 +67,7 @@ describe('the tables', () => {
 describe('small plates', () => {
   const { cultivar, species } = all.cultivars[0]!;
 
-  it('are to one scale, half a px to the millimetre', () => {
+  it('are to one scale, half a px to the millimeter', () => {
     const { lengthMm, widthMm } = cultivar.fruit;
     const mark = fruitMark(all, cultivar, species);
     expect(mark.width).toBeCloseTo(widthMm / 2, 0);

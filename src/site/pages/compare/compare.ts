@@ -14,7 +14,7 @@ import { bookOf, kindIn } from '../../parts/verdictBook.ts';
 import { fruitSizeInWords } from '../../words/measures.ts';
 import { joinedCrops } from '../../words/verdict.ts';
 import {
-  coloursInWords,
+  colorsInWords,
   cropWords,
   listInWords,
   pollinationShort,
@@ -52,22 +52,13 @@ export interface ComparedRow {
   traits: string[];
 }
 
-/** What the tables compare, in columns; a table of one species or flavour leaves that out. */
-const traitNames = [
-  'Species',
-  'Flavour',
-  'Ripens',
-  'Colour',
-  'Shape',
-  'Size',
-  'Crops',
-  'Pollination',
-] as const;
+/** What the tables compare, in columns; a table of one species or flavor leaves that out. */
+const traitNames = ['Species', 'Flavor', 'Ripens', 'Color', 'Shape', 'Size', 'Crops', 'Pollination'] as const;
 
 /** What a table is about. */
-export type CompareKind = 'species' | 'flavour';
+export type CompareKind = 'species' | 'flavor';
 
-const sharedBy: Record<CompareKind, (typeof traitNames)[number]> = { species: 'Species', flavour: 'Flavour' };
+const sharedBy: Record<CompareKind, (typeof traitNames)[number]> = { species: 'Species', flavor: 'Flavor' };
 
 /** Heads of the columns of a table. */
 export function comparedTraits(kind: CompareKind): string[] {
@@ -79,16 +70,16 @@ const MARK_SCALE = 2;
 
 function comparedRow(
   all: Catalogue,
-  { cultivar, species, flavour }: CultivarEntry,
+  { cultivar, species, flavor }: CultivarEntry,
   kind: CompareKind,
 ): ComparedRow {
   const { fruit } = cultivar;
   const mark = fruitMark(all, cultivar, species);
   const traits: Record<(typeof traitNames)[number], string> = {
     Species: speciesName(species),
-    Flavour: flavour.name,
+    Flavor: flavor.name,
     Ripens: ripeningWords[cultivar.ripening],
-    Colour: coloursInWords(fruit),
+    Color: colorsInWords(fruit),
     Shape: shapeWords[fruit.shape],
     Size: fruitSizeInWords(fruit.lengthMm, fruit.widthMm),
     Crops: listInWords(cultivar.crops.map(crop => cropWords[crop])),
@@ -136,7 +127,7 @@ export interface CompareList {
 function listsBy(all: Catalogue, kind: CompareKind, keyOf: (entry: CultivarEntry) => string): CompareList[] {
   return [...groupBy(listedCultivars(all), keyOf)].map(([id, entries]) => {
     const first = entries[0] as CultivarEntry;
-    const heading = kind === 'species' ? sentence(speciesName(first.species)) : first.flavour.name;
+    const heading = kind === 'species' ? sentence(speciesName(first.species)) : first.flavor.name;
     const group: Grouped<ComparedRow> = {
       id,
       heading,
@@ -147,12 +138,12 @@ function listsBy(all: Catalogue, kind: CompareKind, keyOf: (entry: CultivarEntry
   });
 }
 
-/** Every table there is: one for each species and for each flavour class, by name. */
+/** Every table there is: one for each species and for each flavor class, by name. */
 export const compareLists = oncePer((all: Catalogue) => {
   const byHeading = (a: CompareList, b: CompareList) => a.heading.localeCompare(b.heading, 'en');
   return {
     species: listsBy(all, 'species', ({ species }) => species.id).sort(byHeading),
-    flavour: listsBy(all, 'flavour', ({ flavour }) => flavour.id).sort(byHeading),
+    flavor: listsBy(all, 'flavor', ({ flavor }) => flavor.id).sort(byHeading),
   };
 });
 
@@ -160,9 +151,9 @@ export const compareLists = oncePer((all: Catalogue) => {
 export function comparedFacts(all: Catalogue, entry: CultivarEntry): Fact[] {
   const facts = new Map(cultivarFacts(entry).map(({ label, value }) => [label, value]));
   const always = [
-    'Flavour',
+    'Flavor',
     'Ripens',
-    'Colour',
+    'Color',
     'Fruit',
     'Eye',
     'Crops',

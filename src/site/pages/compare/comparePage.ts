@@ -1,4 +1,4 @@
-/** Compare: up to four cultivars of one's own choice with scripts; whole species and flavour classes as tables without. */
+/** Compare: up to four cultivars of one's own choice with scripts; whole species and flavor classes as tables without. */
 
 import type { Catalogue } from '../../../core/catalogue.ts';
 import type { PlaceAnswers } from '../../../outlooks.ts';
@@ -68,7 +68,7 @@ export function comparePage(all: Catalogue, { links: { href } }: PageContext): P
       <div class="pick">
         <noscript>
           <p class="notice">
-            Choosing cultivars needs scripts, and they are off in this browser. The tables below compare whole species and flavours without.
+            Choosing cultivars needs scripts, and they are off in this browser. The tables below compare whole species and flavors without.
           </p>
         </noscript>
         ${choiceForm(all, href)}
@@ -78,13 +78,13 @@ export function comparePage(all: Catalogue, { links: { href } }: PageContext): P
       <div data-compare-table data-place="${home.name}" data-year="${axisInWords(home.lat)}"></div>
       <div class="halves">
         ${tableLinks('species', 'Whole species', lists.species, href)}
-        ${tableLinks('flavours', 'One flavour', lists.flavour, href)}
+        ${tableLinks('flavors', 'One flavor', lists.flavor, href)}
       </div>
     `,
   };
 }
 
-/** A page of the cultivars of one species or flavour class; `here` is the yard's own place. */
+/** A page of the cultivars of one species or flavor class; `here` is the yard's own place. */
 export function compareListPage(
   all: Catalogue,
   { kind, path, heading, list }: CompareList,

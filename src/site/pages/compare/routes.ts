@@ -14,8 +14,8 @@ export function compareRoutes(site: Site): Route[] {
   const { all } = site;
   const context = contextOf(site);
   const home = async () => (await outlooksFor(all)).get(all.home.id)!;
-  const { species, flavour } = compareLists(all);
-  const lists = [...species, ...flavour].flatMap(list =>
+  const { species, flavor } = compareLists(all);
+  const lists = [...species, ...flavor].flatMap(list =>
     list.list.pages.map(page =>
       pageRoute(
         pagePath(list.path, page.number),

@@ -6,7 +6,7 @@ import type { FormState } from '../../../core/lots/answers.ts';
 import { type RipeningClass, ripeningClasses } from '../../../core/records/common.ts';
 import type { Cultivar, Trial } from '../../../core/records/cultivar.ts';
 import { degreesCToF, roundTo } from '../../../core/units.ts';
-import { cultivarPath, flavourPath, ripeningPath } from '../../addresses/paths.ts';
+import { cultivarPath, flavorPath, ripeningPath } from '../../addresses/paths.ts';
 import { type FruitMark, fruitMark } from '../../drawing/fruitMarks.ts';
 import { oncePer } from '../../memo.ts';
 import { groupBy, type PagedList, paged } from '../../parts/paging.ts';
@@ -16,7 +16,7 @@ import { fruitSizeInWords } from '../../words/measures.ts';
 import { type StateView, stateView } from '../../words/state.ts';
 import {
   airWords,
-  coloursInWords,
+  colorsInWords,
   countInWords,
   cropWords,
   eyeWords,
@@ -43,7 +43,7 @@ export interface CultivarRow {
   path: string;
   name: string;
   mark: FruitMark;
-  flavour: string;
+  flavor: string;
   ripens: string;
   ripening: RipeningClass;
   fruit: string;
@@ -74,17 +74,17 @@ export function stockState(entry: CultivarEntry, catalogue: Catalogue): StateVie
 }
 
 function cultivarRow(entry: CultivarEntry, catalogue: Catalogue): CultivarRow {
-  const { cultivar, flavour } = entry;
+  const { cultivar, flavor } = entry;
   const { fruit } = cultivar;
   return {
     id: cultivar.id,
     path: cultivarPath(cultivar.id),
     name: cultivar.name,
     mark: fruitMark(catalogue, cultivar, entry.species),
-    flavour: flavour.name,
+    flavor: flavor.name,
     ripens: ripeningWords[cultivar.ripening],
     ripening: cultivar.ripening,
-    fruit: coloursInWords(fruit),
+    fruit: colorsInWords(fruit),
     size: fruitSizeInWords(fruit.lengthMm, fruit.widthMm),
     crops: listInWords(cultivar.crops.map(crop => cropWords[crop])),
     pollination: pollinationShort[cultivar.pollination],
@@ -125,17 +125,17 @@ export interface TraitList {
   list: PagedList<CultivarRow>;
 }
 
-/** The cultivars of each flavour class of the yard, also of one that none has today: its address stays. */
-export const flavourLists = oncePer((catalogue: Catalogue): TraitList[] =>
-  catalogue.yard.flavourClasses.map(({ id, name, means }) => ({
+/** The cultivars of each flavor class of the yard, also of one that none has today: its address stays. */
+export const flavorLists = oncePer((catalogue: Catalogue): TraitList[] =>
+  catalogue.yard.flavorClasses.map(({ id, name, means }) => ({
     id,
-    path: flavourPath(id),
+    path: flavorPath(id),
     name,
     heading: name,
     means,
     list: bySpecies(
       catalogue,
-      listedCultivars(catalogue).filter(({ cultivar }) => cultivar.flavour === id),
+      listedCultivars(catalogue).filter(({ cultivar }) => cultivar.flavor === id),
     ),
   })),
 );
@@ -163,14 +163,14 @@ function hardinessInWords(offsetC: number): string {
 }
 
 /** Traits in the order a buyer compares them. */
-export function cultivarFacts({ cultivar, flavour }: CultivarEntry): Fact[] {
+export function cultivarFacts({ cultivar, flavor }: CultivarEntry): Fact[] {
   const { fruit } = cultivar;
   const facts: Fact[] = [
-    { label: 'Flavour', value: `${flavour.name}: ${flavour.means}` },
+    { label: 'Flavor', value: `${flavor.name}: ${flavor.means}` },
     { label: 'Ripens', value: sentence(ripeningWords[cultivar.ripening]) },
     { label: 'Crops', value: sentence(listInWords(cultivar.crops.map(crop => cropWords[crop]))) },
     { label: 'Pollination', value: pollinationWords[cultivar.pollination] },
-    { label: 'Colour', value: coloursInWords(fruit) },
+    { label: 'Color', value: colorsInWords(fruit) },
     {
       label: 'Fruit',
       value: `${sentence(shapeWords[fruit.shape])}, ${fruitSizeInWords(fruit.lengthMm, fruit.widthMm)}`,
@@ -229,11 +229,11 @@ export function trialView(trial: Trial): TrialView {
   };
 }
 
-/** One line under the name, which is also what a search shows: flavour, ripening, fruit, stock. */
+/** One line under the name, which is also what a search shows: flavor, ripening, fruit, stock. */
 export function cultivarSummary(entry: CultivarEntry, catalogue: Catalogue): string {
-  const { cultivar, flavour, lots } = entry;
+  const { cultivar, flavor, lots } = entry;
   const left = lots.reduce((sum, { stock, soldOut }) => sum + (soldOut ? 0 : stock.left), 0);
   const stock = stockState(entry, catalogue);
   const trees = left > 0 ? `, ${countInWords(left, 'tree')} left` : '';
-  return `${flavour.name}; ripens ${ripeningWords[cultivar.ripening]}. ${stock.words}${trees}.`;
+  return `${flavor.name}; ripens ${ripeningWords[cultivar.ripening]}. ${stock.words}${trees}.`;
 }

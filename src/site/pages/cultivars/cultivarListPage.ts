@@ -1,4 +1,4 @@
-/** The pages of the cultivar list, by species: of all, and of those that share a flavour or a time of ripening. */
+/** The pages of the cultivar list, by species: of all, and of those that share a flavor or a time of ripening. */
 
 import type { Catalogue } from '../../../core/catalogue.ts';
 import { listOfPages } from '../../../outputs/structuredData.ts';
@@ -11,7 +11,7 @@ import { myPlaceLine } from '../../parts/myTree.ts';
 import { pager } from '../../parts/pager.ts';
 import { type ListPage, type PagedList, pagePath, pageTitle } from '../../parts/paging.ts';
 import { countInWords, sentence } from '../../words/words.ts';
-import { type CultivarRow, cultivarList, flavourLists, ripeningLists, type TraitList } from './cultivar.ts';
+import { type CultivarRow, cultivarList, flavorLists, ripeningLists, type TraitList } from './cultivar.ts';
 import { cultivarTable } from './cultivarTable.ts';
 
 type Href = (path: string) => string;
@@ -66,7 +66,7 @@ function cultivarGroups(all: Catalogue, shown: Shown, href: Href): Html {
   return html`
     <nav class="jumps" aria-label="Parts of the list">
       ${speciesLinks(shown, href)}
-      ${traitLinks('By flavour', flavourLists(all), path, href)}
+      ${traitLinks('By flavor', flavorLists(all), path, href)}
       ${traitLinks('By ripening', ripeningLists(all), path, href)}
     </nav>
     ${myPlaceLine('How each cultivar does where you are', href)}
@@ -92,7 +92,7 @@ export function cultivarListPage(
   `;
   return {
     title,
-    description: `${cultivars} of ${all.yard.name}, with flavour, ripening, fruit and pollination side by side.`,
+    description: `${cultivars} of ${all.yard.name}, with flavor, ripening, fruit and pollination side by side.`,
     path: pagePath(cultivarsPath, page.number),
     things: [
       listOfPages(

@@ -11,7 +11,7 @@ function rowHtml(row: CultivarRow, href: (path: string) => string): Html {
       <th class="name" scope="row">
         ${fruitMarkHtml(row.mark, href)}<a href="${href(row.path)}"><bdi>${row.name}</bdi></a>
       </th>
-      <td class="flavour">${row.flavour}</td>
+      <td class="flavor">${row.flavor}</td>
       <td class="ripens ${row.ripening}" data-head="ripens">${row.ripens}<span class="mine" data-mine="${row.id}"></span></td>
       <td class="size">${row.fruit} <span>${row.size}</span></td>
       <td class="crops">${row.crops}</td>
@@ -36,7 +36,7 @@ export function cultivarTable(
       <thead>
         <tr>
           <th scope="col">Cultivar</th>
-          <th scope="col">Flavour</th>
+          <th scope="col">Flavor</th>
           <th scope="col">Ripens</th>
           <th scope="col">Fruit</th>
           <th scope="col">Crops</th>

@@ -7,7 +7,7 @@ import { cultivarInputs, stockInputs } from '../../inputs.ts';
 import { pagePath } from '../../parts/paging.ts';
 import { jsonRoute, noInputs, pageRoute, type Route } from '../../route.ts';
 import { contextOf, type Site } from '../../site.ts';
-import { cultivarList, flavourLists, ripeningLists } from './cultivar.ts';
+import { cultivarList, flavorLists, ripeningLists } from './cultivar.ts';
 import { cultivarListPage, traitListPage } from './cultivarListPage.ts';
 import { cultivarPage } from './cultivarPage.ts';
 
@@ -18,7 +18,7 @@ function listRoutes(site: Site): Route[] {
   const whole = cultivarList(all).pages.map(page =>
     pageRoute(pagePath(cultivarsPath, page.number), inputs, () => cultivarListPage(all, page, context)),
   );
-  const byTrait = [...flavourLists(all), ...ripeningLists(all)].flatMap(trait =>
+  const byTrait = [...flavorLists(all), ...ripeningLists(all)].flatMap(trait =>
     trait.list.pages.map(page =>
       pageRoute(pagePath(trait.path, page.number), inputs, () => traitListPage(all, trait, page, context)),
     ),

@@ -33,7 +33,7 @@ function answersOf(year: CareYear, form: Form, asOf: Day): string[] {
       arrives,
       stage: 'first-winter' as const,
       kept: 'pot' as const,
-      potLitres: year.potLitres,
+      potLiters: year.potLiters,
     };
     return arrivalWords[arrivalOf(year, plant, seasonDayOf(arrives, year.firstDoy).at)];
   });

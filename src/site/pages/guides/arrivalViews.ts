@@ -45,7 +45,7 @@ function newArrival(asOf: Day, units: UnitChoice, year: CareYear, form: Form): C
     arrives: asOf,
     stage: 'first-winter',
     kept: 'ground',
-    potLitres: year.potLitres,
+    potLiters: year.potLiters,
   });
   return {
     ...calendar,

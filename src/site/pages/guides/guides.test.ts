@@ -175,7 +175,7 @@ describe('a guide for a place', () => {
     });
     expect(metric).toMatch(/\d C \(-?\d+ F\)/);
     expect(metric).not.toMatch(/\d (?:degrees )?(?:F|in|gal) \(/);
-    expect(us).not.toMatch(/\d (?:degrees )?(?:C|cm|L|litres) \(/);
+    expect(us).not.toMatch(/\d (?:degrees )?(?:C|cm|L|liters) \(/);
     const measuresOf = (text: string) => text.match(/-?\d+(?:\.\d+)? (?:F|C)\b/g)!.toSorted();
     expect(measuresOf(metric!)).toEqual(measuresOf(us!));
   });
@@ -322,7 +322,7 @@ describe('reasons', () => {
   it('run on, each with its standing', () => {
     expect(
       reasonsInWords([
-        { text: 'It is cold.', standing: 'modelled' },
+        { text: 'It is cold.', standing: 'modeled' },
         { text: 'It sleeps', standing: 'published', source: 'Author 1990.' },
       ]),
     ).toBe('It is cold (computed). It sleeps (published: Author 1990).');

@@ -31,7 +31,7 @@ const standingInShort: Record<Standing, string> = {
   practice: 'common practice',
   fitted: 'our figure, fitted',
   ours: 'our figure',
-  modelled: 'computed',
+  modeled: 'computed',
 };
 
 export interface SpeciesTable {

@@ -39,8 +39,8 @@ function historyInWords({ lot }: LotEntry): string {
 function potFact(entry: LotEntry): string {
   const last = entry.lot.pottings.at(-1);
   if (!last || entry.size.answer.container === null) return sentence(standInWords(entry));
-  const litres = last.container.litres.toFixed(1);
-  const volume = last.container.written.endsWith(' L') ? '' : ` (about ${litres} L)`;
+  const liters = last.container.liters.toFixed(1);
+  const volume = last.container.written.endsWith(' L') ? '' : ` (about ${liters} L)`;
   return `${last.container.written}${volume} since ${dayInWords(last.date)}`;
 }
 

@@ -1,7 +1,7 @@
 /** What a lot's own pot, stem and wood mean for its first winter and its first summer with a buyer. */
 
 import { measureText } from '../../../core/care/guideMeasures.ts';
-import { plantedWaterLitres, usualCaliperMm } from '../../../core/care/watering.ts';
+import { plantedWaterLiters, usualCaliperMm } from '../../../core/care/watering.ts';
 import type { Catalogue, LotEntry } from '../../../core/catalogue.ts';
 import { puttingAwayOfLot } from '../../../core/lots/puttingAwayOfLot.ts';
 import { pottingOn } from '../../../core/lots/subject.ts';
@@ -10,10 +10,10 @@ import { caliperInWords, roundTo } from '../../../core/units.ts';
 import type { Why } from './lot.ts';
 
 function waterWhy({ lot, size }: LotEntry, asOf: Catalogue['asOf']): Why[] {
-  const potLitres = pottingOn(lot, asOf)?.container.litres;
-  if (potLitres === undefined) return [];
+  const potLiters = pottingOn(lot, asOf)?.container.liters;
+  if (potLiters === undefined) return [];
   const { caliperMm } = size.answer;
-  const litres = roundTo(plantedWaterLitres(caliperMm ?? usualCaliperMm(potLitres), potLitres), 0.5);
+  const liters = roundTo(plantedWaterLiters(caliperMm ?? usualCaliperMm(potLiters), potLiters), 0.5);
   const because: Reason = {
     text: 'Whichever asks for more: 2 to 3 gallons (8 to 11 L) for each inch of the stem, or a quarter of the volume of the pot.',
     standing: 'published',
@@ -26,7 +26,7 @@ function waterWhy({ lot, size }: LotEntry, asOf: Catalogue['asOf']): Why[] {
   return [
     {
       question: 'How much water does it take once planted?',
-      answer: `${measureText({ low: litres, high: litres, unit: 'L' }, 'us')} at a time, on the root ball`,
+      answer: `${measureText({ low: liters, high: liters, unit: 'L' }, 'us')} at a time, on the root ball`,
       because: [stem, because],
     },
   ];

@@ -175,7 +175,7 @@ function hostileYard(sold: boolean): Catalogue {
     },
     cultivars: {
       'test-fig': { name: hostile('Cultivar') },
-      'next-fig': { name: hostile('Neighbour') },
+      'next-fig': { name: hostile('Neighbor') },
     },
     lots: [
       {
@@ -217,8 +217,8 @@ const onEveryPage = [
 
 describe('texts with signs of HTML in them', () => {
   it.each([
-    ['a lot on hold', false, [...onEveryPage, 'Carton', 'Rule', 'Hold', 'Price', 'Neighbour']],
-    ['a sold lot', true, [...onEveryPage, 'Neighbour']],
+    ['a lot on hold', false, [...onEveryPage, 'Carton', 'Rule', 'Hold', 'Price', 'Neighbor']],
+    ['a sold lot', true, [...onEveryPage, 'Neighbor']],
   ] as const)('stand on the page of %s as they were written', async (_, sold, marks) => {
     const page = await pageOf(hostileYard(sold));
     const { html } = page.main;

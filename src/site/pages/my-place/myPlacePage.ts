@@ -69,7 +69,7 @@ function zipSection(inFahrenheit: boolean): Html {
             <label class="unseen" for="height-unit">Unit of the height</label>
             <select id="height-unit" data-height-unit>
               <option value="ft"${attribute('selected', inFahrenheit)}>feet</option>
-              <option value="m"${attribute('selected', !inFahrenheit)}>metres</option>
+              <option value="m"${attribute('selected', !inFahrenheit)}>meters</option>
             </select>
           </span>
         </p>

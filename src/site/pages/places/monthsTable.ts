@@ -52,7 +52,7 @@ export function monthsTable(place: Place, climate: ClimateSummary): Html {
       ${scrollFrame('Table of the months', table)}
       ${!hasRain && html`<p>Rain is not known for this place.</p>`}
       <p>
-        Means of the months: ${place.source} Spread and freezes are ${climate.heat.base8cap36.standing}. Drying power is the vapour pressure
+        Means of the months: ${place.source} Spread and freezes are ${climate.heat.base8cap36.standing}. Drying power is the vapor pressure
         deficit: ${knownInWords(climate.deficitKpa)}.
       </p>
     </details>

@@ -128,9 +128,9 @@ describe('the climate in plain words', () => {
     ).toBe('It freezes in about 63 winters of 100, hardly ever before mid December or after early February.');
   });
 
-  it('warns where the record of coldest nights contradicts the modelled freezes, and only there', () => {
-    const modelled = adelaide.climate.freeze['32F'];
-    const often = { ...modelled, answer: { ...modelled.answer, none: 0.1 } };
+  it('warns where the record of coldest nights contradicts the modeled freezes, and only there', () => {
+    const modeled = adelaide.climate.freeze['32F'];
+    const often = { ...modeled, answer: { ...modeled.answer, none: 0.1 } };
     const contradicted = { ...adelaide.climate, freeze: { ...adelaide.climate.freeze, '32F': often } };
     expect(freezeWarning(contradicted)).toMatch(/34 F \(1 C\) by the record.*Trust the record/);
     expect(freezeWarning(adelaide.climate)).toBeNull();
@@ -150,8 +150,8 @@ describe('the climate in plain words', () => {
     expect(knownInWords({ standing: 'from records', source: 'Computed from a record' })).toBe(
       'computed from a record',
     );
-    expect(knownInWords({ standing: 'modelled from an estimate', source: 'anything' })).toBe(
-      'modelled from an estimate',
+    expect(knownInWords({ standing: 'modeled from an estimate', source: 'anything' })).toBe(
+      'modeled from an estimate',
     );
   });
 });
@@ -172,7 +172,7 @@ describe('a place in full', () => {
       known: 'published',
       without: null,
     });
-    expect(lines[2]?.known).toBe('modelled');
+    expect(lines[2]?.known).toBe('modeled');
     expect(lines[3]).toMatchObject({
       last: [null, null, '28 Feb'],
       first: ['4 Nov', null, null],
@@ -313,7 +313,7 @@ describe('the list of places', () => {
       path: '/places/asheville/',
       lastFreeze: '20 Apr',
       firstFreeze: '14 Oct',
-      zoneMark: 'modelled',
+      zoneMark: 'modeled',
       region: 'North Carolina',
     });
     expect(row('Adelaide')).toMatchObject({ zone: '10a', zoneMark: 'records' });

@@ -50,10 +50,10 @@ export interface PlaceSection {
 
 const zoneMarks: Readonly<Record<string, string>> = { published: 'map', 'from records': 'records' };
 
-/** `map` when read off an official map, `records` when computed from observed nights, else `modelled`. */
+/** `map` when read off an official map, `records` when computed from observed nights, else `modeled`. */
 function zoneMark({ winterZone }: ClimateSummary): string {
   const { standing } = howKnown({ standing: winterZone.standing, source: winterZone.answer.basis });
-  return zoneMarks[standing] ?? 'modelled';
+  return zoneMarks[standing] ?? 'modeled';
 }
 
 function seasonCells({ seasonDays }: ClimateSummary): Pick<PlaceRow, 'season' | 'seasonRange'> {

@@ -118,7 +118,7 @@ export function placesPage(all: Catalogue, { links: { href } }: PageContext): Pa
       </p>
       <p>
         Freezes are at 32 F (0 C), in the middle year; heat is degree-days a year. The page of each place says how every figure is known,
-        and <a href="${href(howWeKnowPath)}">how we know</a> how far the modelled ones can be trusted.
+        and <a href="${href(howWeKnowPath)}">how we know</a> how far the modeled ones can be trusted.
       </p>
       <nav class="jumps" aria-labelledby="on-this-page">
         <h2 id="on-this-page">On this page</h2>

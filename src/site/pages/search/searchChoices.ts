@@ -6,7 +6,7 @@ import { type SearchGroup, type SearchOrder, searchGroups } from './searchTerms.
 
 export const groupWords: Record<SearchGroup, string> = {
   species: 'Kind of tree',
-  flavour: 'Flavour',
+  flavor: 'Flavor',
   ripening: 'Ripens',
   form: 'Form',
   readiness: 'Readiness',
@@ -35,7 +35,7 @@ export function searchChoices(all: Catalogue): { group: SearchGroup; choices: Sh
   const { trees, offers, choices } = searchRows(all);
   const valuesOf = (group: SearchGroup, tree: (typeof trees)[number]): (string | null)[] => {
     if (group === 'place') return [];
-    if (group === 'species' || group === 'flavour' || group === 'ripening') return [tree[group]];
+    if (group === 'species' || group === 'flavor' || group === 'ripening') return [tree[group]];
     return tree.offers.map(index => offers[index]![group]);
   };
   return searchGroups.map(group => ({

@@ -8,7 +8,7 @@ import { attribute, type Html, html } from '../../html.ts';
 import type { Page, PageContext } from '../../page.ts';
 import { myPlaceLine } from '../../parts/myTree.ts';
 import { formWords } from '../../words/words.ts';
-import { flavourLists, ripeningLists } from '../cultivars/cultivar.ts';
+import { flavorLists, ripeningLists } from '../cultivars/cultivar.ts';
 import { groupWords, orderWords, searchChoices } from './searchChoices.ts';
 import { searchOrders } from './searchTerms.ts';
 
@@ -25,7 +25,7 @@ function plainLists(all: Catalogue): { heading: string; lists: readonly PlainLis
       heading: 'By form of sale',
       lists: forms.map(form => ({ path: formPath(form), name: formWords[form] })),
     },
-    { heading: 'By flavour', lists: flavourLists(all) },
+    { heading: 'By flavor', lists: flavorLists(all) },
     { heading: 'By ripening', lists: ripeningLists(all) },
     {
       heading: 'Whole',
@@ -74,11 +74,11 @@ function finder(all: Catalogue, href: Href): Html {
     <search class="finder" data-search>
       <form class="seek-page" method="get">
         <label class="unseen" for="seek">Search cultivars, lots and guides</label>
-        <input id="seek" type="search" name="q" autocomplete="off" placeholder="Cultivar, flavour or lot">
+        <input id="seek" type="search" name="q" autocomplete="off" placeholder="Cultivar, flavor or lot">
         <button type="submit">Search</button>
       </form>
       <details class="search-key" data-search-key>
-        <summary>Choose by kind, flavour, ripening, form, readiness, price, size or your place</summary>
+        <summary>Choose by kind, flavor, ripening, form, readiness, price, size or your place</summary>
         ${searchChoices(all).map(choiceGroup)}
         ${myPlaceLine('For verdicts, say where the tree will live', href)}
       </details>

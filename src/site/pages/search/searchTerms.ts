@@ -3,7 +3,7 @@
 /** In the order in which they stand on the page. */
 export const searchGroups = [
   'species',
-  'flavour',
+  'flavor',
   'ripening',
   'form',
   'readiness',

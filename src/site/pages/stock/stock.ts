@@ -13,7 +13,7 @@ import { type Grouped, groupBy, type PagedList, paged } from '../../parts/paging
 import { sentNow } from '../../parts/sentNow.ts';
 import { sizeInWords } from '../../words/measures.ts';
 import { type StateView, stateView } from '../../words/state.ts';
-import { coloursInWords, formWords, lowerFirst, ripeningWords, sentence } from '../../words/words.ts';
+import { colorsInWords, formWords, lowerFirst, ripeningWords, sentence } from '../../words/words.ts';
 
 /** Rows on one page of a list: about what prints on three sheets. */
 export const rowsPerPage = 100;
@@ -36,9 +36,9 @@ export interface StockRow {
   cultivarPath: string;
   species: string;
   mark: FruitMark;
-  /** Colours of the fruit in words, for people who do not see the small plate. */
+  /** Colors of the fruit in words, for people who do not see the small plate. */
   fruit: string;
-  flavour: string;
+  flavor: string;
   ripens: string;
   ripening: RipeningClass;
   size: string;
@@ -52,13 +52,13 @@ export interface SoldRow {
   name: string;
 }
 
-const flavourNames = oncePer(
-  (catalogue: Catalogue) => new Map(catalogue.yard.flavourClasses.map(({ id, name }) => [id, name])),
+const flavorNames = oncePer(
+  (catalogue: Catalogue) => new Map(catalogue.yard.flavorClasses.map(({ id, name }) => [id, name])),
 );
 
-/** Name of the flavour class of a cultivar. */
-export function flavourOf(catalogue: Catalogue, flavour: string): string {
-  return flavourNames(catalogue).get(flavour) ?? flavour;
+/** Name of the flavor class of a cultivar. */
+export function flavorOf(catalogue: Catalogue, flavor: string): string {
+  return flavorNames(catalogue).get(flavor) ?? flavor;
 }
 
 /** The common name a species is shown under. */
@@ -97,8 +97,8 @@ export function rowOfForms(catalogue: Catalogue, entry: LotEntry, shown: readonl
     cultivarPath: cultivarPath(cultivar.id),
     species: speciesName(species),
     mark: fruitMark(catalogue, cultivar, species),
-    fruit: coloursInWords(cultivar.fruit),
-    flavour: flavourOf(catalogue, cultivar.flavour),
+    fruit: colorsInWords(cultivar.fruit),
+    flavor: flavorOf(catalogue, cultivar.flavor),
     ripens: ripeningWords[cultivar.ripening],
     ripening: cultivar.ripening,
     size: sizeInWords(entry),

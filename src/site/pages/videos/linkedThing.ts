@@ -13,7 +13,7 @@ import type { StateView } from '../../words/state.ts';
 import { countInWords, lowerFirst, ripeningWords, sentence } from '../../words/words.ts';
 import { stockState } from '../cultivars/cultivar.ts';
 import { whereabouts } from '../places/place.ts';
-import { flavourOf, speciesName, stockLine } from '../stock/stock.ts';
+import { flavorOf, speciesName, stockLine } from '../stock/stock.ts';
 
 /** Where a reader goes instead, or with their own place. */
 export interface WayOn {
@@ -112,7 +112,7 @@ function cultivarThing(all: Catalogue, id: string): LinkedThing {
   const offered = lots.filter(({ soldOut }) => !soldOut).length;
   const price = lowestPrice(entry);
   const stock = `${countInWords(offered, 'lot')} on the list${price === null ? '' : `, from ${price}`}`;
-  const traits = `${lowerFirst(flavourOf(all, cultivar.flavour))}, ripens ${ripeningWords[cultivar.ripening]}`;
+  const traits = `${lowerFirst(flavorOf(all, cultivar.flavor))}, ripens ${ripeningWords[cultivar.ripening]}`;
   return {
     kind: 'Cultivar',
     name: cultivar.name,
