@@ -3,8 +3,21 @@
 import type { OwnDates } from '../../core/match/ownFigures.ts';
 import { href } from '../../href.ts';
 
+/** A town the visitor lives in, with all that its answers are worked out from, so that no page has to fetch it again. */
+export interface ChosenTown {
+  /** `Boone` and `North Carolina, United States`. */
+  name: string;
+  where: string;
+  /** Degrees, south and west negative. */
+  lat: number;
+  lon: number;
+  heightM: number;
+  /** Monthly figures of its climate, as the town's file packs them. */
+  figures: string;
+}
+
 export interface Choice {
-  /** Id of the reference place. */
+  /** Id of the reference place; of a town, the one most like it in climate, which speaks where the town itself cannot. */
   place: string;
   /** `Asheville, North Carolina, United States`. */
   name: string;
@@ -16,6 +29,8 @@ export interface Choice {
   notes: string[];
   /** Freeze dates of the visitor's own, laid over the year of the place. */
   own: OwnDates | null;
+  /** The town that is spoken for; null where it is the reference place itself. */
+  town: ChosenTown | null;
 }
 
 /** Sites below different base paths share one storage. */
@@ -38,10 +53,20 @@ function isOwn(value: unknown): value is OwnDates {
   );
 }
 
+function isTown(value: unknown): value is ChosenTown {
+  const town = value as Partial<ChosenTown> | null;
+  return (
+    typeof town === 'object' &&
+    town !== null &&
+    [town.name, town.where, town.figures].every(text => typeof text === 'string') &&
+    [town.lat, town.lon, town.heightM].every(Number.isFinite)
+  );
+}
+
 /** A choice as it was kept; null for anything else, such as what an older version of the site has left. */
 export function parseChoice(text: string | null): Choice | null {
   try {
-    const { place, name, found, warnings, notes, own } = JSON.parse(text ?? 'null') as Record<
+    const { place, name, found, warnings, notes, own, town } = JSON.parse(text ?? 'null') as Record<
       string,
       unknown
     >;
@@ -56,6 +81,8 @@ export function parseChoice(text: string | null): Choice | null {
       warnings: texts(warnings),
       notes: texts(notes),
       own: isOwn(own) ? own : null,
+      // Older versions of the site kept none.
+      town: isTown(town) ? town : null,
     };
   } catch {
     return null;

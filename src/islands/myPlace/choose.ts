@@ -167,7 +167,15 @@ function nameIn(select: HTMLSelectElement): string {
 part<HTMLFormElement>('by-list').addEventListener('submit', event => {
   event.preventDefault();
   lastZip = null;
-  choose({ place: list.value, name: nameIn(list), found: '', warnings: [], notes: [], own: null });
+  choose({
+    place: list.value,
+    name: nameIn(list),
+    found: '',
+    warnings: [],
+    notes: [],
+    own: null,
+    town: null,
+  });
 });
 
 part('forget').addEventListener('click', () => {
@@ -191,7 +199,15 @@ const datesForm = part<HTMLFormElement>('by-dates');
 datesForm.addEventListener('focusin', () => void rehearse(base.value).catch(() => {}), { once: true });
 
 function choiceOfDates(): Choice {
-  return { place: base.value, name: nameIn(base), found: '', warnings: [], notes: [], own: ownDates() };
+  return {
+    place: base.value,
+    name: nameIn(base),
+    found: '',
+    warnings: [],
+    notes: [],
+    own: ownDates(),
+    town: null,
+  };
 }
 
 // What does not fit yet is told when the form is sent.

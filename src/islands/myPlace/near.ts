@@ -137,5 +137,6 @@ export function choiceNear(
     warnings,
     notes: height.warns ? [] : [height.text],
     own: null,
+    town: null,
   };
 }

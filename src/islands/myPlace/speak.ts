@@ -89,7 +89,7 @@ document.addEventListener('click', event => {
   const button =
     event.target instanceof Element ? event.target.closest<HTMLElement>('[data-mine-set]') : null;
   const { mineSet: place, name } = button?.dataset ?? {};
-  if (place && name) choose({ place, name, found: '', warnings: [], notes: [], own: null });
+  if (place && name) choose({ place, name, found: '', warnings: [], notes: [], own: null, town: null });
 });
 
 onChange(() => void speak(true));
