@@ -15,6 +15,7 @@ import { killBuilds } from '../tests/bench/killBench.ts';
 import { benchLighthouse } from '../tests/bench/lighthouse.ts';
 import { makeYard } from '../tests/bench/makeYard.ts';
 import { cpuSecondsOf, measured, median, ratioInWords } from '../tests/bench/measure.ts';
+import { pickMutants, survivingMutants } from '../tests/bench/mutants.ts';
 import { benchOwnDates } from '../tests/bench/ownDatesBench.ts';
 import { benchPhotos, photoBenchLines } from '../tests/bench/photoBench.ts';
 import { killPublications } from '../tests/bench/publishKills.ts';
@@ -29,6 +30,7 @@ const help = `Measures checking and building a yard made for it, and prints rati
   npm run bench -- --search       the search page of 1500 lots and 1000 cultivars, in the browser, for a letter typed or a choice ticked
   npm run bench -- --own-dates    the trees for a visitor's own freeze dates, on a slow telephone, in the demonstration yard
   npm run bench -- --kills 200        kills so many builds of a small yard and looks whether a whole site stands each time
+  npm run bench -- --mutants src/core/match --seed 1   tries 40 small changes to a folder of the core, one by one, and tells those no test of the core fails
   npm run bench -- --publish-kills 300  kills only the last step, in which a site and its list are put in place, and the process that swaps
 `;
 
@@ -180,6 +182,22 @@ async function benchPublishKills(times: number, seed: number): Promise<number> {
   return broken + left.length === 0 ? 0 : 1;
 }
 
+const MUTANTS = 40;
+/** What tests should fail of, of these changes: some change nothing that can be seen. */
+const SHARE_TO_FAIL = 0.8;
+
+function benchMutants(folder: string, seed: number): number {
+  const copy = join(root, '.build/mutants');
+  const mutants = pickMutants(root, folder, MUTANTS, seed);
+  const left = survivingMutants(root, copy, mutants, ({ path, line, before, after }, failed) =>
+    print(`${failed ? 'fails a test' : 'fails no test'}  ${path}:${line}  ${before} -> ${after}`),
+  );
+  rmSync(copy, { recursive: true, force: true });
+  const failing = mutants.length - left.length;
+  print(`${failing} of ${mutants.length} small changes to ${folder} fail a test, seed ${seed}`);
+  return failing >= SHARE_TO_FAIL * mutants.length ? 0 : 1;
+}
+
 /** Builds a yard for the browser to look at, and says how busy the machine was before. */
 function buildToLookAt(content: string): string {
   const out = join(scratch, 'out');
@@ -221,6 +239,7 @@ async function main(words: string[]): Promise<number> {
     seed: { type: 'string', default: '1' },
     kills: { type: 'string' },
     'publish-kills': { type: 'string' },
+    mutants: { type: 'string' },
     lighthouse: { type: 'boolean', default: false },
     search: { type: 'boolean', default: false },
     'own-dates': { type: 'boolean', default: false },
@@ -233,6 +252,7 @@ async function main(words: string[]): Promise<number> {
   if (values.kills !== undefined) return benchKills(wholeNumber(values.kills), wholeNumber(values.seed));
   if (values['publish-kills'] !== undefined)
     return benchPublishKills(wholeNumber(values['publish-kills']), wholeNumber(values.seed));
+  if (values.mutants !== undefined) return benchMutants(values.mutants, wholeNumber(values.seed));
   if (values.search) return benchSearchPage(wholeNumber(values.repeats), wholeNumber(values.seed));
   if (values['own-dates']) return benchOwnDatesPage(wholeNumber(values.repeats));
   const size = { lots: wholeNumber(values.lots), cultivars: wholeNumber(values.cultivars) };
