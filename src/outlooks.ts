@@ -8,12 +8,12 @@ import type { Catalogue } from './core/catalogue.ts';
 import type { ClimateFigures } from './core/climate/figures.ts';
 import { figuresOfPlace } from './core/climate/place.ts';
 import type { ClimateSummary } from './core/climate/summary.ts';
-import { type WeatherYears, weatherYears } from './core/climate/weatherYears.ts';
+import { weatherYears } from './core/climate/weatherYears.ts';
 import type { Match, MatchContext } from './core/match/answers.ts';
 import { type CountedRules, destinationOf, type HomeDays, homeDays } from './core/match/destination.ts';
 import { climateTraits } from './core/match/likeness.ts';
 import { matcherFor } from './core/match/match.ts';
-import { ownSpecies } from './core/match/ownDates.ts';
+import { ownSpecies, type WeatherThere } from './core/match/ownDates.ts';
 import { type PlaceOutlook, placeOutlook } from './core/match/placeOutlook.ts';
 import type { Destination } from './core/match/sending.ts';
 import type { MatchedCultivar } from './core/match/subject.ts';
@@ -79,18 +79,18 @@ export function ownSpeciesOf({
   cultivars,
   places,
 }: Pick<Catalogue, 'species' | 'cultivars' | 'places'>): Species[] {
-  const kept = new Map<string, WeatherYears | null>();
-  const yearsOf = (placeId: string) => {
+  const kept = new Map<string, WeatherThere | null>();
+  const weatherAt = (placeId: string) => {
     const known = kept.get(placeId);
     if (known !== undefined) return known;
     const place = places.find(({ id }) => id === placeId);
-    const years = place ? weatherYears(figuresOfPlace(place)) : null;
-    kept.set(placeId, years);
-    return years;
+    const there = place ? { name: place.name, years: weatherYears(figuresOfPlace(place)) } : null;
+    kept.set(placeId, there);
+    return there;
   };
   return cultivars.flatMap(({ cultivar }) => {
     const of = species.find(({ id }) => id === cultivar.species);
-    const own = of && ownSpecies(of, cultivar, yearsOf);
+    const own = of && ownSpecies(of, cultivar, weatherAt);
     return own ? [own] : [];
   });
 }

@@ -89,7 +89,7 @@ const claims: readonly {
   holds: (told: Told) => boolean;
 }[] = [
   {
-    what: 'a store and the way into it are told of where the calendar moves a pot in, and nowhere else',
+    what: 'storage and the way into it are told of where the calendar moves a pot in, and nowhere else',
     says: ({ parts }) => parts('overwintering-pot').includes('going-in'),
     holds: told => has(arriving(told, 'leafed-pot', 'pot', 330), 'move-in'),
   },
@@ -102,8 +102,8 @@ const claims: readonly {
     },
   },
   {
-    what: 'waking from a store is told of where a stored tree is woken',
-    says: ({ parts }) => parts('waking-and-hardening').includes('from-the-store'),
+    what: 'waking from storage is told of where a stored tree is woken',
+    says: ({ parts }) => parts('waking-and-hardening').includes('out-of-storage'),
     holds: told => has(arriving(told, 'dormant-pot', 'pot', midwinter(told)), 'wake'),
   },
   {
@@ -149,11 +149,11 @@ const claims: readonly {
 
 /** Work that a guide asks for in a part of its own, so that its dates must be there. */
 const neverEmpty: readonly [guide: string, part: string, title: string][] = [
-  ['overwintering-pot', 'going-in', 'Move the pot into the store'],
+  ['overwintering-pot', 'going-in', 'Move the pot into storage'],
   ['overwintering-pot', 'out-and-in-on-hard-nights', 'Shelter the pot on hard nights'],
   ['overwintering-ground', 'cover', 'Cover the tree for winter'],
   ['overwintering-ground', 'cover-for-the-young-tree', 'Cover the tree for winter'],
-  ['waking-and-hardening', 'from-the-store', 'Bring the tree into the light'],
+  ['waking-and-hardening', 'out-of-storage', 'Bring the tree into the light'],
 ];
 
 describe.each(['fig', 'pomegranate', 'jujube'] as const)('guides for %s', speciesId => {

@@ -118,7 +118,7 @@ describe('JSON Schemas for editors', () => {
     expect(staleSchemas()).toEqual([]);
   });
 
-  /** ajv is a second reader of JSON Schema draft-07; it must accept what the check accepts, and refuse a misspelt key. */
+  /** ajv is a second reader of JSON Schema draft-07; it must accept what the check accepts, and refuse a misspelled key. */
   const ajv = addFormats.default(new Ajv({ strict: false, allErrors: true }));
   const { files } = loadYard('base');
   const textOf = (path: string) => new TextDecoder().decode(files.find(file => file.path === path)!.bytes);
@@ -131,11 +131,11 @@ describe('JSON Schemas for editors', () => {
     ['place', textOf('places/lexington-ky.yaml')],
     ['guide', frontMatter('guides/first-winter.md')],
     ['video', textOf('videos/layering.yaml')],
-  ])('%s accepts a good record and refuses a misspelt key', (name, text) => {
+  ])('%s accepts a good record and refuses a misspelled key', (name, text) => {
     const validate = ajv.compile(JSON.parse(recordSchemas().get(`${name}.schema.json`)!));
     expect(validate(parse(text)) ? [] : validate.errors).toEqual([]);
-    const misspelt = parse(text);
-    Object.assign(Array.isArray(misspelt) ? misspelt[0] : misspelt, { misspelt: 1 });
-    expect(validate(misspelt)).toBe(false);
+    const misspelled = parse(text);
+    Object.assign(Array.isArray(misspelled) ? misspelled[0] : misspelled, { misspelled: 1 });
+    expect(validate(misspelled)).toBe(false);
   });
 });

@@ -71,6 +71,11 @@ export function temperatureInWords(tC: number): string {
   return `${roundTo(celsiusToFahrenheit(tC), 1)} F (${roundTo(tC, 0.5)} C)`;
 }
 
+/** A temperature difference as people read it: `9 F (5 C)`, whole F and half C; the sign stays. */
+export function differenceInWords(differenceC: number): string {
+  return `${roundTo(degreesCToF(differenceC), 1)} F (${roundTo(differenceC, 0.5)} C)`;
+}
+
 /** A height or other length: `30 in (76 cm)`. */
 export function lengthInWords(cm: number): string {
   return `${roundTo(cmToInches(cm), 1)} in (${roundTo(cm, 1)} cm)`;

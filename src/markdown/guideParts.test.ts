@@ -200,7 +200,7 @@ describe('figures, tasks and cautions', () => {
     } as CareTask;
     const body = '::task{name="move-in"}';
     expect(html(body, { year: frosty, tasks: [task] })).toBe(
-      '<p class="guide-task"><strong>Move the pot into the store. </strong>Between 30 October and 4 November. Leaves down.</p>',
+      '<p class="guide-task"><strong>Move the pot into storage. </strong>Between 30 October and 4 November. Leaves down.</p>',
     );
     expect(html(body, { year: warm }, { kind: 'overwintering-pot' })).toContain(
       'For fig in Warmhaven this does not come up.',

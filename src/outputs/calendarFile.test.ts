@@ -13,7 +13,7 @@ import { type CalendarFile, calendarFile } from './calendarFile.ts';
 const task = (over: Partial<CareTask> = {}): CareTask => ({
   id: 'move-in-2026',
   name: 'move-in',
-  title: 'Move the pot into the store',
+  title: 'Move the pot into storage',
   range: { from: day('2026-10-30'), to: day('2026-11-04') },
   trigger: 'Leaves down; a few nights of 24 F (-4.5 C), and before worse.',
   because: [{ text: 'Roots are hurt.', standing: 'ours' }],

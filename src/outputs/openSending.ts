@@ -14,7 +14,7 @@ export const openSending = z.array(
     state: z
       .enum(['open', 'by-forecast'])
       .describe(
-        'open: nine trips of ten keep to the limits; by-forecast: three of ten or more do, and parcels wait for a mild spell. In all other weeks none are sent.',
+        'open: nine trips in ten keep to the limits; by-forecast: three of ten or more do, and parcels wait for a mild spell. In all other weeks none are sent.',
       ),
   }),
 );

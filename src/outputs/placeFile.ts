@@ -28,7 +28,7 @@ const cultivarShape = z.strictObject({
   verdict: z
     .enum(levels)
     .describe(
-      'at-home: in the ground with no more than mulch; with-care: with a cover or some loss; in-a-pot: wintered in a store; a-gamble: crops in some years; not-here.',
+      'at-home: in the ground with no more than mulch; with-care: with a cover or some loss; in-a-pot: wintered in storage; a-gamble: crops in some years; not-here.',
     ),
   crops: z.array(
     z.strictObject({
@@ -46,7 +46,7 @@ export const placeFileShape = z.strictObject({
   name: z.string(),
   cultivars: z.array(cultivarShape).describe('Every cultivar of the list, by its id.'),
   sending: openSending.describe(
-    'Weeks of the coming year in which trees of each form are sent here, by the weather of both ends; empty where the yard does not send.',
+    'Weeks of the coming year in which trees of each form are sent here, judged by the weather at both ends; empty where the yard does not send.',
   ),
 });
 

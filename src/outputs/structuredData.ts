@@ -78,7 +78,7 @@ function offersOf(
         price: amountOf(price),
         priceCurrency: price.currency,
         availability: availabilities[state],
-        // The late end of the forecast: by then it has opened in nine years of ten.
+        // The late end of the forecast: by then it has opened in nine years in ten.
         ...(range ? { availabilityStarts: range.to } : {}),
         itemCondition: 'https://schema.org/NewCondition',
         seller: sellerOf(seller, addressOf),

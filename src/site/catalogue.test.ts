@@ -211,7 +211,7 @@ describe('the first page', () => {
       none: 0,
     };
     expect(freezeSentence(withFreeze(answer))).toBe(
-      'At Asheville the first freeze of fall comes between 2 October and 29 October in eight years of ten, and the last of spring between 1 April and 29 April (published).',
+      'At Asheville the first freeze of fall comes between 2 October and 29 October in eight years in ten, and the last of spring between 1 April and 29 April (published).',
     );
   });
 

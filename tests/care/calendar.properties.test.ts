@@ -24,7 +24,7 @@ const placeIds = [
   'denver-co',
   'canberra-au',
 ] as const;
-/** Usual freezes hardly ever, judged by the climate alone: 32 F in fewer than one year of ten. */
+/** Usual freezes hardly ever, judged by the climate alone: 32 F in fewer than one year in ten. */
 const frostFree = (id: string) => realClimate(id).summary.freeze['32F'].answer.none > 0.9;
 
 const plants = fc.record({

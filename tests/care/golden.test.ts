@@ -343,7 +343,7 @@ describe('golden calendars', () => {
 
   it('mountain: a fig in leaf reaches Denver in June for a pot', () => {
     // Freezes to mid-May and from early October, with falls of temperature that come fast: the pot is in a few days after leaf fall, before the mix of an
-    // open pot reaches -4 C in one year of ten. In the light from early April, leaves a month later, hardened for ten days, out in mid-May.
+    // open pot reaches -4 C in one year in ten. In the light from early April, leaves a month later, hardened for ten days, out in mid-May.
     compare(
       {
         place: 'denver-co',

@@ -62,7 +62,7 @@ describe('a pot', () => {
   });
 
   it('goes in by how ripe it is', () => {
-    // Soft: with the first light frost (82), before 27 F comes in one year of ten (100 - 10 - 1). Ripe: after the 24 F night (92); hardy (97).
+    // Soft: with the first light frost (82), before 27 F comes in one year in ten (100 - 10 - 1). Ripe: after the 24 F night (92); hardy (97).
     const days = ripenesses.map(ripeness => {
       const windows = potWindows(coldYear(), ripeness);
       return ['ready-for-store', 'move-in', 'water-stored'].flatMap(name =>
@@ -86,7 +86,7 @@ describe('a pot', () => {
     ]);
   });
 
-  it('goes in before its roots are at risk in one year of ten', () => {
+  it('goes in before its roots are at risk in one year in ten', () => {
     const windows = potWindows(coldYear({ potRiskFirst: { p10: 96, p50: 100, p90: 110 } }), 'ripe');
     expect(told(windows.filter(({ name }) => name === 'move-in'))).toEqual(['move-in 91 96']);
   });
@@ -129,8 +129,8 @@ describe('a pot', () => {
 
 describe('a tree in the ground', () => {
   it('in a cold place, covered in its first two winters', () => {
-    // -9 C in one winter of ten: 4 C short of first-winter wood, a cage. On after the median 28 F (90), mulch in the two weeks before; off when
-    // 24 F comes later in one year of ten (270).
+    // -9 C in one winter in ten: 4 C short of first-winter wood, a cage. On after the median 28 F (90), mulch in the two weeks before; off when
+    // 24 F comes later in one year in ten (270).
     const first = lines(`
       ease-water 70 90
       leaf-fall 80 100

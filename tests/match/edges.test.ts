@@ -36,8 +36,8 @@ it('counts heat above 10 C of the monthly means, and none of months that are col
 
 it.each([
   [0.951, 'nearly all trips'],
-  [0.95, '10 trips of 10'],
-  [0.05, '1 trip of 10'],
+  [0.95, '10 trips in 10'],
+  [0.05, '1 trip in 10'],
   [0.049, 'hardly any trip'],
 ])('a share of trips of %f is %s', (share, words) => {
   expect(tripsOfTen(share)).toBe(words);

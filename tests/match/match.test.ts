@@ -193,7 +193,7 @@ describe('trials', () => {
     // Eight seasons of never beside the model counted as four: a third of its odds are left.
     expect(mainOf(match).share).toBeCloseTo((4 * model.share) / 12, 10);
     expect(match.because[0]).toMatchObject({ standing: 'seen' });
-    expect(match.because.map(({ text }) => text).join(' ')).toMatch(/The model alone says/);
+    expect(match.because.map(({ text }) => text).join(' ')).toMatch(/By the model alone/);
   });
 
   it('pull the odds toward what they saw, the more the longer they ran and the more alike the climates are', () => {
@@ -322,7 +322,7 @@ describe('the words of a verdict', () => {
           };
           expect(fits[match.level], `${match.level} at ${name}`).toBe(true);
           // What is said in words of years is said of the figures shown.
-          const told = match.because.find(({ text }) => text.startsWith('With these trials counted'));
+          const told = match.because.find(({ text }) => text.startsWith('Counting these trials'));
           if (told) expect(open.some(({ share }) => told.text.includes(yearsOfTen(share)))).toBe(true);
         },
       ),

@@ -14,7 +14,7 @@ import { fig, figure } from './places.ts';
 const figures = evidenceFigures('davis');
 const years = weatherYears(figures);
 const climate = climateSummary(figures, years);
-const yearsOf = (id: string) => (id === 'davis' ? years : null);
+const weatherAt = (id: string) => (id === 'davis' ? { name: 'Davis', years } : null);
 const persimmon: Species = {
   ...fig,
   id: 'persimmon',
@@ -44,24 +44,24 @@ describe.each([
   it('ripens where it was seen when it was seen, to two days', () => {
     const usual = middleAtDavis(species);
     for (const shift of [-18, 0, 25]) {
-      const own = ownSpecies(species, seenOn(species, usual + shift), yearsOf)!;
+      const own = ownSpecies(species, seenOn(species, usual + shift), weatherAt)!;
       expect(Math.abs(middleAtDavis(own) - (usual + shift))).toBeLessThanOrEqual(2);
     }
   });
 
   it('keeps the other classes, and says that its own was seen', () => {
-    const own = ownSpecies(species, seenOn(species, 240), yearsOf)!;
+    const own = ownSpecies(species, seenOn(species, 240), weatherAt)!;
     const classes = (of: Species) => of.bloom?.toRipeDays ?? of.heatNeed.main;
     expect(classes(own).early).toBe(classes(species).early);
     expect(classes(own).mid).toMatchObject({
       standing: 'seen',
-      source: expect.stringContaining('davis, 08-24 to 09-01'),
+      source: expect.stringContaining('Davis, 24 August to 1 September'),
     });
   });
 });
 
 it('shifts only the crop it is about', () => {
-  const own = ownSpecies(fig, seenOn(fig, 190, 'breba'), yearsOf)!;
+  const own = ownSpecies(fig, seenOn(fig, 190, 'breba'), weatherAt)!;
   expect(own.heatNeed.main).toBe(fig.heatNeed.main);
   expect(own.heatNeed.breba.mid!.value).not.toBeCloseTo(fig.heatNeed.breba.mid!.value, 0);
 });
@@ -71,14 +71,14 @@ it('takes the mean of several dates and shows their range', () => {
   const [seen] = ripeSeen;
   const later = { ...seen!, from: monthDay(236), to: monthDay(244) };
   const one = (each: typeof later) =>
-    ownSpecies(fig, { ...rest, ripeSeen: [each] }, yearsOf)!.heatNeed.main.mid!.value;
-  const both = ownSpecies(fig, { ...rest, ripeSeen: [seen!, later] }, yearsOf)!.heatNeed.main.mid!;
+    ownSpecies(fig, { ...rest, ripeSeen: [each] }, weatherAt)!.heatNeed.main.mid!.value;
+  const both = ownSpecies(fig, { ...rest, ripeSeen: [seen!, later] }, weatherAt)!.heatNeed.main.mid!;
   expect(both.value).toBeCloseTo((one(seen!) + one(later)) / 2, 6);
   expect([both.low, both.high]).toEqual([one(seen!), one(later)]);
 });
 
 it('is the plain species without dates, or with dates at a place that is not known', () => {
-  expect(ownSpecies(fig, { ...seenOn(fig, 220), ripeSeen: [] }, yearsOf)).toBeNull();
+  expect(ownSpecies(fig, { ...seenOn(fig, 220), ripeSeen: [] }, weatherAt)).toBeNull();
   expect(ownSpecies(fig, seenOn(fig, 220), () => null)).toBeNull();
   expect(ownSpeciesId({ species: 'fig', id: 'own', ripeSeen: [] })).toBe('fig');
   expect(ownSpeciesId(seenOn(fig, 220))).toBe('fig/own');

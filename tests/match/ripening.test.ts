@@ -139,10 +139,10 @@ it('words for shares of years', () => {
   ]);
   expect([0, 0.06, 0.1, 0.44, 0.949, 1].map(yearsOfTen)).toEqual([
     'in hardly any year',
-    'in 1 year of 10',
-    'in 1 year of 10',
-    'in 4 years of 10',
-    'in 9 years of 10',
+    'in 1 year in 10',
+    'in 1 year in 10',
+    'in 4 years in 10',
+    'in 9 years in 10',
     'in nearly every year',
   ]);
 });

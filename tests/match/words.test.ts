@@ -5,11 +5,11 @@ import { ripeningWord, spreadInWords, yearsOfTen } from '../../src/core/match/wo
 it.each([
   [1, 'in nearly every year'],
   [0.95, 'in nearly every year'],
-  [0.949, 'in 9 years of 10'],
-  [0.5, 'in 5 years of 10'],
-  [0.15, 'in 2 years of 10'],
-  [0.149, 'in 1 year of 10'],
-  [0.05, 'in 1 year of 10'],
+  [0.949, 'in 9 years in 10'],
+  [0.5, 'in 5 years in 10'],
+  [0.15, 'in 2 years in 10'],
+  [0.149, 'in 1 year in 10'],
+  [0.05, 'in 1 year in 10'],
   [0.049, 'in hardly any year'],
   [0, 'in hardly any year'],
 ])('a share of %f is %s', (share, words) => {

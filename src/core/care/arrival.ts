@@ -96,7 +96,7 @@ function bareRoots(plant: PlantInCare, at: number, plantFrom: number | null): Wi
           name: 'keep-wrapped',
           from: at,
           to: soakOn - 1,
-          trigger: `At ${store}, roots in damp packing inside a bag, away from ripening fruit: a week anywhere as cold, up to ${keeps.high} days in a cold store or heeled into damp sand.`,
+          trigger: `At ${store}, roots in damp packing inside a bag, away from ripening fruit: a week anywhere as cold, up to ${keeps.high} days in cold storage or heeled into damp sand.`,
           because: [resting('How long bare roots keep.', keeps)],
         }
       : null,
@@ -179,7 +179,7 @@ function lateLeaves(year: CareYear, plant: PlantInCare, at: number, safe: number
         from: at,
         to: Math.max(at, Math.min(fall, moveInDays(year, ripeness).from - 1)),
         trigger:
-          'Outdoors in the light by day, under cover on freezing nights, no feed, little water. Let the leaves fall; then it goes into the store with the rest.',
+          'Outdoors in the light by day, under cover on freezing nights, no feed, little water. Let the leaves fall; then it goes into storage with the rest.',
         because,
       },
     ];

@@ -24,7 +24,7 @@ export const careFigures = {
     standing: 'practice',
     source:
       'USDA Forest Service, hardwood seedling handling, for 33 to 40 F (0.6 to 4.4 C), which is best for a long winter; up to 45 F (7 C) is common practice, no source.',
-    means: 'What a store for dormant trees is held at.',
+    means: 'What storage for dormant trees is held at.',
   },
   forcing: {
     low: 31,

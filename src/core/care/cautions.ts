@@ -73,7 +73,7 @@ const general: Record<GeneralTopic, Omit<Caution, 'topic' | 'id'>> = {
   },
   mold: {
     title: 'Mold',
-    text: 'Damp stores and wet wraps grow gray mold. Air the place, take dead leaves out, and wet moldy material before you clear it. Wear a fitted N95 respirator for that, and leave the job to someone else if you have lung disease, asthma or a weakened immune system.',
+    text: 'Damp storage and wet wraps grow gray mold. Air the place, take dead leaves out, and wet moldy material before you clear it. Wear a fitted N95 respirator for that, and leave the job to someone else if you have lung disease, asthma or a weakened immune system.',
     standing: 'practice',
     source: practice,
   },

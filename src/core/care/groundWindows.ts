@@ -101,7 +101,7 @@ function covers(year: CareYear, winter: WinterNumber): Window[] {
         'A little at a time on cloudy days, when the chance of a later hard freeze has dropped to 1 in 10; keep the materials at hand.',
       because: [
         modeled(
-          'A night of 24 F (-4.5 C) comes later than the first of these days in one year of ten at the most.',
+          'A night of 24 F (-4.5 C) comes later than the first of these days in one year in ten at the most.',
         ),
       ],
     },

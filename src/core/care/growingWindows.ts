@@ -192,6 +192,6 @@ export function pruning(year: CareYear, notBefore: number | null): Window {
     from: Math.max(Math.min(asleep, to - 14), to - PRUNE_DAYS, notBefore ?? Number.NEGATIVE_INFINITY),
     to: notBefore !== null && to === notBefore ? notBefore + 14 : to,
     trigger: 'While it sleeps, after the worst cold and before the buds swell.',
-    because: [modeled('Buds break later than this in nine years of ten.')],
+    because: [modeled('Buds break later than this in nine years in ten.')],
   };
 }

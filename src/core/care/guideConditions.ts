@@ -18,7 +18,7 @@ export const valueConditions: readonly ValueCondition[] = [
 /** A reader meets a part when every condition holds; of the values of one condition any will do. */
 export interface PartCondition {
   values: Partial<Record<ValueCondition, readonly string[]>>;
-  /** The place has such a night in at least one year of ten. */
+  /** The place has such a night in at least one year in ten. */
   freeze: FreezeThreshold | null;
   /** The place does not. */
   noFreeze: FreezeThreshold | null;
@@ -84,7 +84,7 @@ export interface ReaderFacts {
   placeClass: PlaceClass | null;
   /** What the calendar of the species at the reader's place does. */
   calendar: Readonly<Record<CalendarCondition, string>> | null;
-  /** Whether the reader's place has such a night in at least one year of ten. */
+  /** Whether the reader's place has such a night in at least one year in ten. */
   hasFreeze: ((threshold: FreezeThreshold) => boolean) | null;
   species: string | null;
   form: string | null;

@@ -50,7 +50,7 @@ export function dayAtChance(days: GuideDays, name: FreezeDateName, chance: Chanc
   return (chance === '1-in-10') === first ? days.early : days.late;
 }
 
-/** Whether a place has such a night in at least one year of ten. */
+/** Whether a place has such a night in at least one year in ten. */
 export function hasFreezeAt(year: CareYear, level: FreezeThreshold): boolean {
   return year.firstFreeze[level].p10 !== null;
 }

@@ -21,7 +21,7 @@ const conditionMeanings: Record<ClosedCondition, string> = {
   season: 'how long the season between its freezes is, which says nothing of heat',
   summer: 'how much heat the growing months of the place bring',
   air: 'how damp its air is in late summer',
-  pots: 'how a pot spends the winter by the calendar of the place: in a store, sheltered on hard nights, or outdoors',
+  pots: 'how a pot spends the winter by the calendar of the place: in storage, sheltered on hard nights, or outdoors',
   'late-leaves':
     'what the calendar does with a tree that comes in leaf late in the year: grow on, or let the leaves drop and sleep',
   'dormant-planting':
@@ -38,7 +38,7 @@ const dateMeanings: Record<DateName, string> = {
   'leaf-fall': 'when the leaves come down',
   dormant: 'when the tree is asleep',
   budbreak: 'when the buds open',
-  'safe-out': 'the day after which a later freeze comes in one year of ten',
+  'safe-out': 'the day after which a later freeze comes in one year in ten',
   'stop-feeding': 'the day of the last feed',
 };
 
@@ -48,7 +48,7 @@ const figureMeanings: Record<SpeciesFigureName, string> = {
   'dormant-first-winter': 'the cold it stands in its first winter',
   'root-injury': 'the temperature of the mix that hurts roots',
   'root-severe': 'the temperature of the mix that kills most roots',
-  storage: 'the temperatures of a store',
+  storage: 'the temperatures of winter storage',
   'bare-root-keeps': 'how long bare roots keep in their wrap',
   'chill-hours': 'the hours of chill the species needs',
 };
@@ -77,7 +77,7 @@ function conditions(): string[] {
   return [
     ...closed,
     '### species: what the tree is\n\nThe id of a species of the yard, which is the name of its file.',
-    `### freeze and no-freeze: how cold it gets\n\nWhere such a night comes in at least one year of ten, and where it does not. Their values: ${freezeLevels.join(', ')}.`,
+    `### freeze and no-freeze: how cold it gets\n\nWhere such a night comes in at least one year in ten, and where it does not. Their values: ${freezeLevels.join(', ')}.`,
     ...freezeLevels.flatMap(level => [part('freeze', level), part('no-freeze', level)]),
   ];
 }

@@ -60,7 +60,7 @@ export const closedConditions = {
 export type ClosedCondition = keyof typeof closedConditions;
 
 /**
- * Conditions on the cold of a place: `freeze="24F"` where such a night comes in at least one year of ten,
+ * Conditions on the cold of a place: `freeze="24F"` where such a night comes in at least one year in ten,
  * `no-freeze="24F"` everywhere else.
  */
 export const freezeConditions = ['freeze', 'no-freeze'] as const;

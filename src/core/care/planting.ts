@@ -98,7 +98,7 @@ function plantInLeaf(year: CareYear, ready: number): Window {
       modeled(
         safe === null
           ? 'Freezes are too rare here to wait for.'
-          : 'A night of 32 F (0 C) comes later than the safe day in one year of ten.',
+          : 'A night of 32 F (0 C) comes later than the safe day in one year in ten.',
       ),
       resting('Roots take hold before winter.', careFigures.rootedBeforeWinter),
     ],
@@ -197,7 +197,7 @@ function plantAsleep(year: CareYear, ready: number, form: Form): Window | null {
           },
       modeled(
         standsWinter
-          ? 'Young wood of this species stands nine winters of ten here.'
+          ? 'Young wood of this species stands nine winters in ten here.'
           : 'Young wood of this species does not stand the middle of the winter here without cover.',
       ),
       resting('What it stands in its first winter in the ground.', species.dormantFirstWinterC),

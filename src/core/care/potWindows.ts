@@ -57,7 +57,7 @@ function storing(year: CareYear, moveIn: { from: number; to: number }, light: nu
           source: 'Rutgers Cooperative Extension, fact sheet FS528.',
         },
         {
-          text: 'Growers water through and top mulch before the store.',
+          text: 'Growers water through and top mulch before storage.',
           standing: 'practice',
           source: 'Common practice, no source.',
         },
@@ -69,7 +69,7 @@ function storing(year: CareYear, moveIn: { from: number; to: number }, light: nu
       trigger: `${puttingAway[ripeness].when}; in any case before the mix in the pot gets down to ${rootLimit}. Go by the forecast.`,
       because: [
         ...puttingAwayReasons(ripeness),
-        resting(`Roots are hurt from ${rootLimit} in the mix.`, species.rootInjuryC),
+        resting(`Roots are damaged when the mix gets down to ${rootLimit}.`, species.rootInjuryC),
       ],
     },
     {
@@ -83,7 +83,7 @@ function storing(year: CareYear, moveIn: { from: number; to: number }, light: nu
       name: 'inspect-stored',
       from: moveIn.to + 1,
       to: light - 1,
-      trigger: `Every two to three weeks: the store at ${store}, wood firm, no mold, no mice. If leaves come early, give light at once, keep it at 45 to 55 F (7 to 13 C) and out of every freeze, and never back in the dark.`,
+      trigger: `Every two to three weeks: storage at ${store}, wood firm, no mold, no mice. If leaves come early, give light at once, keep it at 45 to 55 F (7 to 13 C) and out of every freeze, and never back in the dark.`,
       because: [
         resting('Sleeping trees keep best at this temperature.', species.storageC),
         resting(
@@ -97,7 +97,7 @@ function storing(year: CareYear, moveIn: { from: number; to: number }, light: nu
       name: 'prune',
       from: light - 28,
       to: light - 1,
-      trigger: 'In the store, before the buds swell.',
+      trigger: 'In storage, before the buds swell.',
       because: [
         {
           text: 'A cut made while it sleeps bleeds least.',
@@ -169,7 +169,7 @@ function waking(year: CareYear, safe: number): Window[] {
         ? 'When the chance of a later freeze has dropped to 1 in 10 and its leaves are hardened.'
         : 'When the chance of a later freeze has dropped to 1 in 10. Where its buds are still closed it goes straight out: leaves that open outdoors need no hardening.',
       because: [
-        modeled('A night of 32 F (0 C) comes later than the first of these days in one year of ten.'),
+        modeled('A night of 32 F (0 C) comes later than the first of these days in one year in ten.'),
       ],
     },
   ];
@@ -199,7 +199,7 @@ function outdoorWindows(year: CareYear): Window[] {
   const safe = safeDay(year);
   const growing = growingWindows(year, 0, true);
   const feed = growing.find(({ name }) => name === 'feed');
-  // In one winter of ten the first such night may come after the usual last one: so the days span all that is known.
+  // In one winter in ten the first such night may come after the usual last one: so the days span all that is known.
   const edges = [potRiskFirst.p10, coldRiskFirst.young.p10, potRiskLast.p90, coldRiskLast.young.p90].filter(
     at => at !== null,
   );

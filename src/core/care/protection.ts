@@ -83,7 +83,7 @@ export function limitC(species: Species, winter: WinterNumber): number {
 
 const ageInWords = { 1: 'in its first winter', 2: 'in its second winter', 3: 'once established' } as const;
 
-/** The least protection that brings a tree through nine winters of ten. `lowC` is the low of one winter in ten. */
+/** The least protection that brings a tree through nine winters in ten. `lowC` is the low of one winter in ten. */
 export function winterProtection(species: Species, winter: WinterNumber, lowC: number): WinterProtection {
   const figure = winter === 1 ? species.dormantFirstWinterC : species.dormantEstablishedC;
   const limit = limitC(species, winter);
@@ -95,7 +95,7 @@ export function winterProtection(species: Species, winter: WinterNumber, lowC: n
     because: [
       { text: `One winter in ten here reaches ${temperatureInWords(lowC)}.`, standing: 'modeled' },
       {
-        text: `Dormant ${species.common[0] ?? species.botanical} stands ${temperatureInWords(limit)} ${ageInWords[winter]}.`,
+        text: `Dormant ${species.common[0] ?? species.botanical} wood is hardy to ${temperatureInWords(limit)} ${ageInWords[winter]}.`,
         standing: winter === 2 ? 'ours' : figure.standing,
         source: figure.source,
       },

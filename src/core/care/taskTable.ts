@@ -50,7 +50,7 @@ export const taskTable: Record<TaskName, TaskKind> = {
   'store-on-arrival': {
     title: 'Store the sleeping tree',
     rule: 'When a leafless tree arrives while the cold lasts.',
-    tools: ['a frost-free dark store', 'a thermometer'],
+    tools: ['a dark, frost-free place', 'a thermometer'],
   },
   'wake-on-arrival': {
     title: 'Let the leafless tree grow',
@@ -119,11 +119,11 @@ export const taskTable: Record<TaskName, TaskKind> = {
   },
   'ready-for-store': {
     title: 'Water the pot through and mulch its top',
-    rule: 'A day or two before it goes into the store.',
+    rule: 'A day or two before it goes into storage.',
     tools: ['a watering can', 'leaves or straw'],
   },
   'move-in': {
-    title: 'Move the pot into the store',
+    title: 'Move the pot into storage',
     rule: 'Soft or first-year wood and small pots after leaf fall or a light frost and before 27 F (-3 C); older lignified wood in large pots after a few nights of about 25 to 20 F (-4 to -6.5 C).',
     tools: ['a dolly', 'a thermometer', 'a label'],
   },

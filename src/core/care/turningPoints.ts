@@ -34,7 +34,7 @@ export function warmerThan({ meanC, coldestDay }: CareYear, limitC: number): num
   return null;
 }
 
-/** After it a freeze at 32 F comes in at most 1 year of 10; null where none is to be feared at all. */
+/** After it a freeze at 32 F comes in at most 1 year in 10; null where none is to be feared at all. */
 export function safeDay({ lastFreeze }: CareYear): number | null {
   return lastFreeze['32F'].p90;
 }
@@ -73,7 +73,7 @@ export function wakeDay(year: CareYear, safe: number): number {
 
 /**
  * When a stored pot goes in, and by when it must be in: after the cold its wood should meet and before the night it does not stand, by the rule of
- * `puttingAway.ts`, and before the mix of an open pot reaches the limit of the roots in one year of ten.
+ * `puttingAway.ts`, and before the mix of an open pot reaches the limit of the roots in one year in ten.
  */
 export function moveInDays(year: CareYear, ripeness: Ripeness): { from: number; to: number } {
   const { leafFall, nights, potRiskFirst } = year;
@@ -82,7 +82,7 @@ export function moveInDays(year: CareYear, ripeness: Ripeness): { from: number; 
   const down = leafFall.p50 ?? 0;
   const met = meets.p50 ?? down;
   const wanted = waitsForLeaves ? Math.max(down, met) : Math.min(down, met);
-  // Soft wood is not put at risk in one year of ten; what has hardened goes by the usual year, and by the forecast.
+  // Soft wood is not put at risk in one year in ten; what has hardened goes by the usual year, and by the forecast.
   const limit = (ripeness === 'soft' ? before.p10 : before.p50) ?? wanted + LONGEST_MOVE_IN_DAYS;
   const latest = Math.min(limit - 1, potRiskFirst.p10 ?? limit, wanted + LONGEST_MOVE_IN_DAYS);
   const to = Math.max(latest, leafFall.p10 ?? 0, 0);

@@ -51,7 +51,7 @@ export interface PublishedWinterZone {
   readonly source: string;
 }
 
-/** Mean of the coldest Tmin of each winter, and the winter low expected in one year of ten where it is known. */
+/** Mean of the coldest Tmin of each winter, and the winter low expected in one year in ten where it is known. */
 export interface PublishedAnnualMin {
   readonly meanC: number;
   readonly p10C: number | null;

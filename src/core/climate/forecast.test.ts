@@ -33,7 +33,7 @@ describe('forecastDay', () => {
     expect(late.share).toBe(1);
   });
 
-  it('gives no date where the thing happens in fewer than one year of ten', () => {
+  it('gives no date where the thing happens in fewer than one year in ten', () => {
     const years = yearsWithColdNightOnDay(100, 11);
     const never = forecastDay(years, day('2026-07-24'), () => tminC => tminC < -50, 300);
     expect(never).toEqual({ range: null, median: null, share: 0 });

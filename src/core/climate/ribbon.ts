@@ -12,9 +12,9 @@ const TO_TENTH = 1.2816;
 export interface YearRibbon {
   readonly lowC: Float64Array;
   readonly highC: Float64Array;
-  /** Nine lows of ten are above this. */
+  /** Nine lows in ten are above this. */
   readonly coldLowC: Float64Array;
-  /** Nine highs of ten are below this. */
+  /** Nine highs in ten are below this. */
   readonly hotHighC: Float64Array;
   /** Share of years with a minimum at or below 32 F on the day. */
   readonly freezeChance: Float64Array;

@@ -89,12 +89,12 @@ export const FIG_BASE_C = 8;
 export const FIG_CAP_C = 36;
 export const BASE_50F_IN_C = fahrenheitToCelsius(50);
 
-interface Modelled {
+interface Modeled {
   readonly standing: ClimateStanding;
   readonly source: string;
 }
 
-function modeled(years: WeatherYears): Modelled {
+function modeled(years: WeatherYears): Modeled {
   const drawn = `${years.count.toLocaleString('en')} simulated years drawn from the monthly means of the place`;
   return years.spreadEstimated
     ? { standing: 'modeled from an estimate', source: `${drawn}; its day-to-day spread is estimated` }
@@ -105,7 +105,7 @@ function freezeAnswer(
   figures: ClimateFigures,
   winters: Winters,
   thresholdF: FreezeThresholdF,
-  model: Modelled,
+  model: Modeled,
 ): ClimateAnswer<FreezeOdds> {
   const odds = freezeOdds(winters, thresholdF);
   const published = figures.published.freeze.get(thresholdF);
@@ -124,7 +124,7 @@ function freezeAnswer(
 }
 
 /** A published season wins; else the modeled one is as much longer or shorter as the published middle freeze dates at 32 F say. */
-function seasonAnswer(figures: ClimateFigures, winters: Winters, model: Modelled): ClimateAnswer<Spread> {
+function seasonAnswer(figures: ClimateFigures, winters: Winters, model: Modeled): ClimateAnswer<Spread> {
   const { season, freeze } = figures.published;
   if (season !== null) {
     const { p10, p50, p90, source } = season;
@@ -159,7 +159,7 @@ function publishedZoneBounds({ published }: ClimateFigures): { fromC: number; to
 function annualMinAnswer(
   figures: ClimateFigures,
   winters: Winters,
-  model: Modelled,
+  model: Modeled,
 ): ClimateSummary['annualMinC'] {
   const { meanC, p10C } = winterLow(winters);
   const published = figures.published.annualMin;

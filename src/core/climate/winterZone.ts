@@ -42,7 +42,7 @@ export function zoneLowerBoundC(index: number): number {
 export interface WinterLow {
   /** Mean of the lowest Tmin of each winter. */
   readonly meanC: number;
-  /** As cold or colder in one winter of ten. */
+  /** As cold or colder in one winter in ten. */
   readonly p10C: number;
 }
 

@@ -15,7 +15,7 @@ interface DateError {
   readonly place: Compared;
   readonly expected: string;
   readonly got: string;
-  /** Modelled less observed, days. */
+  /** Modeled less observed, days. */
   readonly days: number;
 }
 

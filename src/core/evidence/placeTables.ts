@@ -46,7 +46,7 @@ function zoneErrorTable(): EvidenceTable {
   const within = off.filter(half => Math.abs(half) <= 1).length / off.length;
   return {
     id: 'winter-zone-errors',
-    title: 'Modelled winter zones',
+    title: 'Modeled winter zones',
     about:
       'Winter zones worked out from monthly normals alone, against the map. The map uses warmer years (1991-2020) than most of the normals (1981-2010).',
     weak: 'One place in twenty is more than half a zone off. A published zone always wins.',
@@ -114,7 +114,7 @@ function heatTable(): EvidenceTable {
   };
 }
 
-/** Modelled places against records, published dates and the zone map. Takes a second or two. */
+/** Modeled places against records, published dates and the zone map. Takes a second or two. */
 export function placeTables(): EvidenceTable[] {
   const places = comparedPlaces();
   return [...freezeTables(places), winterLowTable(places), zoneErrorTable(), heatTable()];

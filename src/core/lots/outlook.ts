@@ -127,7 +127,7 @@ function outlookOf(home: Home, readings: number): Outlook {
   return outlook;
 }
 
-/** The last 32 F freeze, found when first asked for; null where fewer than nine winters of ten have one. */
+/** The last 32 F freeze, found when first asked for; null where fewer than nine winters in ten have one. */
 function lastFreezeOf(years: WeatherYears): () => Spread | null {
   let found: Spread | null | undefined;
   return () => {

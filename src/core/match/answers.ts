@@ -29,7 +29,7 @@ export type TreeAge = 'first-winter' | 'second-winter' | 'established';
 
 export interface WinterVerdict {
   care: WinterCare;
-  /** Design low less what the wood stands, C: 0 or more is enough in nine winters of ten. */
+  /** Design low less what the wood stands, C: 0 or more is enough in nine winters in ten. */
   marginC: number;
   /** What the wood stands at this age, C. */
   limitC: number;
@@ -46,7 +46,7 @@ export interface PotVerdict {
   care: PotCare;
   /** Container class the figure is for, such as `#3`. */
   container: string;
-  /** Coldest the mix gets in one winter of ten, C, never above 0 in this estimate unless the air stays above it. */
+  /** Coldest the mix gets in one winter in ten, C, never above 0 in this estimate unless the air stays above it. */
   mixLowC: number;
   because: Reason[];
 }
@@ -145,7 +145,7 @@ export interface Alternative {
   because: Reason[];
 }
 
-/** `open`: nine trips of ten pass; `by-forecast`: three of ten or more do, so a mild spell is waited for; `closed`. */
+/** `open`: nine trips in ten pass; `by-forecast`: three of ten or more do, so a mild spell is waited for; `closed`. */
 export type SendingState = 'open' | 'by-forecast' | 'closed';
 
 /** One week of parcels of one form, Monday to Sunday (ISO 8601). */

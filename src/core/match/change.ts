@@ -1,7 +1,7 @@
 /** What would make a cultivar do better here. */
 import type { Reason, RipeningClass } from '../records/common.ts';
 import type { Species } from '../records/species.ts';
-import { roundTo } from '../units.ts';
+import { differenceInWords } from '../units.ts';
 import type { RipeningVerdict, TreeAge, WetVerdict, WinterVerdict } from './answers.ts';
 import type { PlaceOutlook } from './placeOutlook.ts';
 import type { MatchedCultivar } from './subject.ts';
@@ -20,20 +20,25 @@ const WALL_C = 3;
 
 export function winterChanges(winter: Record<TreeAge, WinterVerdict>): Reason[] {
   const { marginC, care } = winter.established;
-  const short = `it is ${roundTo(-marginC, 0.5)} C short`;
+  const short = `it falls ${differenceInWords(-marginC)} short`;
   switch (care) {
     case 'store':
-      return [ours(`A cold store for the winter: ${short}, and no wrapping makes up for that.`)];
+      return [ours(`Cold storage for the winter: ${short}, and no wrapping makes up for that.`)];
     case 'bury':
-      return [ours(`Burying it, worth 8 to 12 C, or a pot wintered in a cold store: ${short}.`)];
+      return [
+        ours(`Burying it, worth 14 to 22 F (8 to 12 C), or wintering it in a pot in cold storage: ${short}.`),
+      ];
     case 'wrap': {
-      const wall = marginC + WALL_C >= 0 ? ` A warm wall, worth up to ${WALL_C} C, may do instead.` : '';
-      return [ours(`A cage of dry leaves, worth 3 to 5 C: ${short}.${wall}`)];
+      const wall =
+        marginC + WALL_C >= 0
+          ? ` A warm wall, worth up to ${differenceInWords(WALL_C)}, may do instead.`
+          : '';
+      return [ours(`A cage of dry leaves, worth 5 to 9 F (3 to 5 C): ${short}.${wall}`)];
     }
     case 'mulch':
     case 'nothing':
       return winter['first-winter'].marginC < 0
-        ? [ours('Its first winters spent in a pot in a cold store: young wood stands less than old.')]
+        ? [ours('Its first winters spent in a pot in cold storage: young wood stands less than old.')]
         : [];
   }
 }

@@ -26,7 +26,7 @@ export function chillReasons(
     { text: chillWords[state], standing: 'modeled' },
     reasonFrom(`It needs about ${Math.round(need.value)} ${unit}.`, figure),
     modeled(
-      `Nine winters of ten give more than ${Math.round(p10)} here, one of ten more than ${Math.round(p90)}.`,
+      `Nine winters in ten give more than ${Math.round(p10)} here; one in ten gives more than ${Math.round(p90)}.`,
     ),
   ];
 }

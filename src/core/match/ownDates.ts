@@ -1,14 +1,21 @@
 /** A cultivar's own dates of ripe fruit at a named place: they take the place of the figure of its class. */
 import type { WeatherYears } from '../climate/weatherYears.ts';
+import { doyFromMonthDay } from '../days.ts';
 import { daysSeen, heatSeen, meanYear } from '../phenology/seenDate.ts';
 import type { Crop, Figure } from '../records/common.ts';
 import type { Cultivar, RipeSeen } from '../records/cultivar.ts';
 import type { Species } from '../records/species.ts';
+import { doyInWords } from './words.ts';
 
-/** Seen dates and the weather of the place they are of. */
-interface SeenAt {
-  readonly seen: RipeSeen;
+/** A place where fruit was seen ripe, with its weather. */
+export interface WeatherThere {
+  /** Name of the place. */
+  readonly name: string;
   readonly years: WeatherYears;
+}
+
+interface SeenAt extends WeatherThere {
+  readonly seen: RipeSeen;
 }
 
 /** Id of the species record under which a cultivar with dates of its own is judged. */
@@ -20,12 +27,21 @@ export function ownSpeciesId({
   return ripeSeen.length === 0 ? species : `${species}/${id}`;
 }
 
+/** `24 July to 10 August`. */
+function daysSeenInWords({ from, to }: RipeSeen): string {
+  const [first, last] = [from, to].map(each => doyInWords(doyFromMonthDay(each) as number)) as [
+    string,
+    string,
+  ];
+  return first === last ? first : `${first} to ${last}`;
+}
+
 function figureSeen(species: Species, all: readonly SeenAt[]): Figure {
   const asked = all.map(({ seen, years }) => {
     const year = meanYear(years, species);
     return species.bloom === null ? heatSeen(year, seen) : daysSeen(year, seen, species.bloom.heat.value);
   });
-  const places = all.map(({ seen }) => `${seen.place}, ${seen.from} to ${seen.to}`).join('; ');
+  const places = all.map(({ seen, name }) => `${name}, ${daysSeenInWords(seen)}`).join('; ');
   return {
     low: Math.min(...asked),
     value: asked.reduce((sum, each) => sum + each, 0) / asked.length,
@@ -37,17 +53,17 @@ function figureSeen(species: Species, all: readonly SeenAt[]): Figure {
 }
 
 /**
- * The species as this cultivar shows it: the figure of its class is the one its seen dates ask for. `yearsOf` gives the weather years of
- * a place by id. Null for a cultivar without dates at a place that is known.
+ * The species as this cultivar shows it: the figure of its class is the one its seen dates ask for. `weatherAt` gives the name and the weather
+ * years of a place by id. Null for a cultivar without dates at a place that is known.
  */
 export function ownSpecies(
   species: Species,
   cultivar: Pick<Cultivar, 'species' | 'id' | 'ripening' | 'ripeSeen'>,
-  yearsOf: (placeId: string) => WeatherYears | null,
+  weatherAt: (placeId: string) => WeatherThere | null,
 ): Species | null {
   const known = cultivar.ripeSeen.flatMap(seen => {
-    const years = yearsOf(seen.place);
-    return years === null ? [] : [{ seen, years }];
+    const there = weatherAt(seen.place);
+    return there === null ? [] : [{ seen, ...there }];
   });
   if (known.length === 0) return null;
   const { bloom, heatNeed } = species;

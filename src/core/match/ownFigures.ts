@@ -211,7 +211,7 @@ export function figuresFromOwnDates(own: OwnDates, nearest: NearestPlace): OwnFi
       published: nothingPublished,
     },
     notes: [
-      `Your dates and your coldest night, laid over the year of ${nearest.name}: its rain, and its ups and downs from day to day, are taken to be yours.`,
+      `Your dates and your coldest night, combined with the climate of ${nearest.name}: its rain, and its ups and downs from day to day, are taken to be yours.`,
     ],
   };
 }

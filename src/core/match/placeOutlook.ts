@@ -193,8 +193,8 @@ export function placeOutlook(input: PlaceInput, speciesList: readonly Species[])
   const { id, name, climate, figures, years } = input;
   const { mean, p10 } = climate.annualMinC.answer;
   const { sortedC, pots } = winterLows(years);
-  const modelledMean = sortedC.reduce((sum, low) => sum + low, 0) / sortedC.length;
-  const shift = mean - modelledMean;
+  const modeledMean = sortedC.reduce((sum, low) => sum + low, 0) / sortedC.length;
+  const shift = mean - modeledMean;
   return {
     id,
     name,

@@ -17,7 +17,7 @@ function potOf(pots: readonly PotLow[], liters: number): PotLow {
 const careWords: Readonly<Record<PotCare, string>> = {
   'stays-out': 'The pot may stay outside.',
   insulate: 'Wrap the pot and group it with others against a wall, or bring it in for the coldest spells.',
-  store: 'Bring it into a cold, frost-free store for the winter.',
+  store: 'Keep it in cold, frost-free storage for the winter.',
 };
 
 /** What to do, and for a tree that is put away when: by the rule that guides and calendars have, for a tree in its first winter. */
@@ -57,10 +57,10 @@ export function potVerdict(
     because: [
       modeled(
         mixLowC >= 0
-          ? `The mix of a ${pot.container} pot left outside does not freeze through in nine winters of ten.`
-          : `In one winter of ten the mix of a ${pot.container} pot left outside gets down to ${temperatureInWords(mixLowC)}.`,
+          ? `The mix of a ${pot.container} pot left outside does not freeze through in nine winters in ten.`
+          : `In one winter in ten the mix of a ${pot.container} pot left outside gets down to ${temperatureInWords(mixLowC)}.`,
       ),
-      reasonFrom(`Roots are hurt from about ${temperatureInWords(injuryC)}.`, species.rootInjuryC),
+      reasonFrom(`Roots are damaged at about ${temperatureInWords(injuryC)} and below.`, species.rootInjuryC),
       ...(woodHolds ? [] : [place.designLowReason, ...woodReasons]),
       ...advice(care, species, potLiters),
     ],

@@ -3,7 +3,7 @@ import { ripeningFigure } from '../phenology/fruit.ts';
 import type { Crop, Figure, Reason, RipeningClass } from '../records/common.ts';
 import type { PollinationHabit } from '../records/cultivar.ts';
 import type { Species } from '../records/species.ts';
-import { roundTo, temperatureInWords } from '../units.ts';
+import { degreesCToF, roundTo, temperatureInWords } from '../units.ts';
 import type { MatchContext, RipeningOdds, RipeningVerdict } from './answers.ts';
 import type { ClassOutlook, PlaceOutlook, SpeciesOutlook } from './placeOutlook.ts';
 import type { NeedOdds } from './ripeningOdds.ts';
@@ -56,7 +56,7 @@ function seasonReasons({ start, bloom, end, endsBy }: SpeciesOutlook): Reason[] 
   return [
     ...(start === null
       ? []
-      : [modeled(`Growth counts from about ${doyInWords(start.p50)} (${spreadInWords(start)}).`)]),
+      : [modeled(`Growth starts about ${doyInWords(start.p50)} (${spreadInWords(start)}).`)]),
     ...(bloom === null
       ? []
       : [modeled(`It is in full bloom about ${doyInWords(bloom.p50)} (${spreadInWords(bloom)}).`)]),
@@ -79,7 +79,7 @@ function outcomeReason(crop: Crop, { share, dates }: RipeningOdds, ends: boolean
 function needReason({ bloom }: Species, crop: string, figure: Figure): Reason {
   const text =
     bloom === null
-      ? `${article(crop)} asks for about ${roundTo(figure.value, 10)} degree days C from spring.`
+      ? `${article(crop)} needs about ${roundTo(degreesCToF(figure.value), 50).toLocaleString('en-US')} degree-days F (${roundTo(figure.value, 10).toLocaleString('en-US')} degree-days C) from spring.`
       : `${article(crop)} is ripe about ${Math.round(figure.value)} days after a bloom in late May, earlier blooms taking longer.`;
   return reasonFrom(text, figure);
 }

@@ -39,12 +39,12 @@ export function limitsInWords({ coldestC, hottestC }: TripLimits): string {
   return `no night of ${temperatureInWords(coldestC)} or colder and no day of ${temperatureInWords(hottestC)} or hotter`;
 }
 
-/** `3 trips of 10`, never none or all where it is neither. */
+/** `3 trips in 10`, never none or all where it is neither. */
 export function tripsOfTen(share: number): string {
   if (share > 0.95) return 'nearly all trips';
   if (share < 0.05) return 'hardly any trip';
   const tenths = Math.max(1, Math.round(share * 10));
-  return `${tenths} ${tenths === 1 ? 'trip' : 'trips'} of 10`;
+  return `${tenths} ${tenths === 1 ? 'trip' : 'trips'} in 10`;
 }
 
 /** Chance of a limit at one end from which it is named. Standing: ours. */

@@ -41,7 +41,7 @@ const winterWords: Readonly<Record<Trial['winter'], string>> = {
   unhurt: 'the winters did not hurt it',
   'died-back': 'it died back',
   killed: 'it was killed',
-  stored: 'it wintered in a store',
+  stored: 'it wintered in storage',
 };
 
 const ripenedWords: Readonly<Record<Trial['ripened'], string>> = {
@@ -101,7 +101,7 @@ export function trialReason({ trial, summerSeasons }: WeighedTrial): Reason {
   const like =
     summerSeasons > 0.85 * seasons ? 'a climate like this one' : 'a climate somewhat like this one';
   return {
-    text: `Grown at ${trial.where} ${years}, in ${like}: ${winterWords[trial.winter]}, and the ${cropWords[trial.crop]} ${ripenedWords[trial.ripened]}.`,
+    text: `Trial at ${trial.where} ${years}, in ${like}: ${winterWords[trial.winter]}, and the ${cropWords[trial.crop]} ${ripenedWords[trial.ripened]}.`,
     standing: 'seen',
   };
 }
@@ -143,7 +143,7 @@ export function cropWithTrials(verdict: RipeningVerdict, trials: readonly Weighe
     headStart: withShare(verdict.headStart, started),
     because: [
       ours(
-        `With these trials counted beside the model, its ${cropWords[verdict.crop]} ripens outdoors ${yearsOfTen(share)}. The model alone says ${yearsOfTen(verdict.share)}.`,
+        `Counting these trials along with the model, its ${cropWords[verdict.crop]} ripens outdoors ${yearsOfTen(share)}. By the model alone: ${yearsOfTen(verdict.share)}.`,
       ),
       ...verdict.because.slice(1),
     ],
@@ -172,7 +172,7 @@ export function winterWithTrials(winter: WinterVerdict, trials: readonly Weighed
     care,
     because: [
       ...winter.because.slice(0, -1),
-      ours(`What the trials saw moves the advice by a step. ${careWords[care]}`),
+      ours(`These trials move the advice one step. ${careWords[care]}`),
     ],
   };
 }

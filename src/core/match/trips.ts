@@ -84,7 +84,7 @@ export const LONGEST_WAIT_DAYS = 120;
 export interface WaitsFrom {
   /** Half the years wait no longer. */
   readonly middle: Uint8Array;
-  /** Nine years of ten wait no longer. */
+  /** Nine years in ten wait no longer. */
   readonly late: Uint8Array;
 }
 

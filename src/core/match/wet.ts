@@ -31,6 +31,12 @@ function outcome(level: WetLevel, inRain: FruitInRain): Reason {
   return reasonFrom(level === 'heavy-loss' ? inRain.much : inRain.some, inRain);
 }
 
+const rainWords: Record<Fruit['rain'], string> = {
+  good: 'holds up well in rain',
+  fair: 'holds up fairly well in rain',
+  poor: 'spoils in rain',
+};
+
 const eyeWords = {
   closed: 'a closed eye',
   sealed: 'an eye sealed with syrup',
@@ -72,7 +78,7 @@ function fruitReason({ rain, splits, eye }: Fruit, splittingCounts: boolean): Re
     : [];
   const more = [...splitText, ...eyeText];
   const also = more.length === 0 ? '' : `; it ${more.join(' and ')}`;
-  return { text: `The grower finds its fruit ${rain} in rain${also}.`, standing: 'seen' };
+  return { text: `The grower finds that its fruit ${rainWords[rain]}${also}.`, standing: 'seen' };
 }
 
 /** What the wet of a month of picking does to a fruit of a species. */

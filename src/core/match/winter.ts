@@ -1,7 +1,7 @@
 /** What the winter asks of a tree in the ground. */
 import type { Reason } from '../records/common.ts';
 import type { Species } from '../records/species.ts';
-import { degreesCToF, roundTo, temperatureInWords } from '../units.ts';
+import { differenceInWords, temperatureInWords } from '../units.ts';
 import type { MatchContext, TreeAge, WinterCare, WinterVerdict } from './answers.ts';
 import type { PlaceOutlook } from './placeOutlook.ts';
 import { ours, reasonFrom } from './words.ts';
@@ -22,7 +22,7 @@ export const careWords: Readonly<Record<WinterCare, string>> = {
   mulch: 'Mulch the crown and keep the wind off.',
   wrap: 'Wrap it, with dry leaves or straw inside.',
   bury: 'Lay it down and bury it, or winter it in a pot in an unheated building.',
-  store: 'Only a tree that winters in a store lives.',
+  store: 'Only a tree kept in winter storage survives.',
 };
 
 const ageWords: Readonly<Record<TreeAge, string>> = {
@@ -52,7 +52,7 @@ export function woodLimit(species: Species, age: TreeAge, offsetC: number): Wood
     'first-winter': first,
     'second-winter': Math.min(first, old.value + SECOND_WINTER_ALLOWANCE_C),
   }[age];
-  const text = `${ageWords[age]} its species' wood stands about ${temperatureInWords(speciesC)}.`;
+  const text = `${ageWords[age]} its species' wood is hardy to about ${temperatureInWords(speciesC)}.`;
   const figure = age === 'established' ? old : young;
   const reason = figure.value === speciesC ? reasonFrom(text, figure) : ours(text);
   return { limitC: speciesC + offsetC, because: [reason, ...offsetReason(offsetC)] };
@@ -60,8 +60,8 @@ export function woodLimit(species: Species, age: TreeAge, offsetC: number): Wood
 
 function offsetReason(offsetC: number): Reason[] {
   if (offsetC === 0) return [];
-  const by = `${roundTo(degreesCToF(Math.abs(offsetC)), 1)} F (${roundTo(Math.abs(offsetC), 0.5)} C)`;
-  return [ours(`The grower holds it ${offsetC < 0 ? 'hardier' : 'tenderer'} than its species by ${by}.`)];
+  const by = `${differenceInWords(Math.abs(offsetC))}`;
+  return [ours(`The grower rates it ${by} ${offsetC < 0 ? 'hardier' : 'less hardy'} than its species.`)];
 }
 
 /** Verdict for one age. */
@@ -81,7 +81,7 @@ export function winterVerdict(
       ? []
       : [
           ours(
-            `The spot is taken as ${roundTo(Math.abs(shelterC), 0.5)} C ${shelterC > 0 ? 'warmer' : 'colder'} than the station on cold nights.`,
+            `The spot is taken as ${differenceInWords(Math.abs(shelterC))} ${shelterC > 0 ? 'warmer' : 'colder'} than the station on cold nights.`,
           ),
         ];
   return {

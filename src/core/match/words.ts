@@ -48,11 +48,11 @@ export function ripeningWord(share: number): RipeningWord {
   return share >= SOME_YEARS_FROM ? 'some-years' : 'not-outdoors';
 }
 
-/** A share of years: `in 7 years of 10`. */
+/** A share of years: `in 7 years in 10`. */
 export function yearsOfTen(share: number): string {
   if (share >= 0.95) return 'in nearly every year';
   if (share < 0.05) return 'in hardly any year';
-  return `in ${Math.round(share * 10) || 1} ${share < 0.15 ? 'year' : 'years'} of 10`;
+  return `in ${Math.round(share * 10) || 1} ${share < 0.15 ? 'year' : 'years'} in 10`;
 }
 
 /** A day of the year: `9 April`. */
@@ -61,7 +61,7 @@ export function doyInWords(doy: number): string {
   return dayInWords(dayFromParts(2001, Number(date.slice(0, 2)), Number(date.slice(3)))).slice(0, -5);
 }
 
-/** The middle nine years of ten of a range: `14 August to 7 September`. */
+/** The middle nine years in ten of a range: `14 August to 7 September`. */
 export function spreadInWords({ p10, p90 }: DoySpread): string {
   return p10 === p90 ? doyInWords(p10) : `${doyInWords(p10)} to ${doyInWords(p90)}`;
 }

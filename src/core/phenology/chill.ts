@@ -2,7 +2,7 @@
 import type { ChillRange } from '../climate/chillYears.ts';
 import type { Species } from '../records/species.ts';
 
-/** `met` in nine winters of ten; `short` when the middle winter gives less than the least said to do; else `doubtful`. */
+/** `met` in nine winters in ten; `short` when the middle winter gives less than the least said to do; else `doubtful`. */
 export type ChillState = 'met' | 'doubtful' | 'short';
 
 /** Chill of the place by either count. */

@@ -14,7 +14,7 @@ import {
 } from './fruit.ts';
 import { growingCalendar } from './growingYear.ts';
 
-/** A year of 10 degree days a day, and its sums. */
+/** A year in 10 degree days a day, and its sums. */
 const even = Float64Array.from({ length: 366 }, (_, i) => i * 10);
 const north = growingCalendar(40);
 const persimmon: Species = {

@@ -4,7 +4,7 @@ import { weatherYears } from '../climate/weatherYears.ts';
 import { evidenceFigures } from '../evidence/matchRipening.ts';
 import { doyOfIndex, growingCalendar, growingYearStarts, heatMetOn, sumHeat } from './growingYear.ts';
 
-/** A year of 10 degree days a day, and its sums. */
+/** A year in 10 degree days a day, and its sums. */
 const even = Float64Array.from({ length: 366 }, (_, i) => i * 10);
 
 describe('the day that completes a heat sum', () => {

@@ -241,7 +241,7 @@ function customWords(issue: z.core.$ZodIssueCustom, got: string): Words {
   return { rule, got, expected, message: issue.message, remedy: 'keep one of the two.' };
 }
 
-/** A key that is missing because it is misspelt is reported once, where it stands. */
+/** A key that is missing because it is misspelled is reported once, where it stands. */
 function withoutSlips(problems: readonly Problem[], schema: z.ZodType, depth: number): Problem[] {
   const meantKeys = new Set(
     problems.flatMap(({ rule, spot, got }) => {

@@ -119,7 +119,7 @@ export const writtenCultivar = z.strictObject({
     .number()
     .min(-8)
     .max(8)
-    .describe('How many C hardier (minus) or tenderer (plus) than the species.')
+    .describe('How many C hardier (minus) or less hardy (plus) than the species.')
     .optional(),
   vigour: z.enum(['low', 'medium', 'high']).describe('How strongly it grows; told on its page.'),
   suits: z

@@ -110,7 +110,7 @@ export const writtenYard = z.strictObject({
   currency: z.string().regex(currencyPattern).describe('ISO 4217 code, such as USD.'),
   contact: z.strictObject({
     email: z.email().describe('Address customers write to.').optional(),
-    phone: text('Telephone.', 40).optional(),
+    phone: text('Phone number.', 40).optional(),
     post: text('Postal address.', 200).optional(),
   }),
   ordering: z.strictObject({

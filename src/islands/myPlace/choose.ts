@@ -92,7 +92,7 @@ async function show(): Promise<void> {
     return;
   }
   const found = choice.found === '' ? '' : `, ${choice.found}`;
-  const dates = choice.own ? ' Your own freeze dates and coldest night are laid over its year.' : '';
+  const dates = choice.own ? ' Your own freeze dates and coldest night are combined with its climate.' : '';
   const told = [`${choice.name}${found}.${dates}`, ...choice.warnings, ...choice.notes, forgetful() ?? ''];
   status.replaceChildren(
     ...told.filter(text => text !== '').map(text => element('p', text)),

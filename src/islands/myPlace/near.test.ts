@@ -33,7 +33,7 @@ describe('the place nearest to a ZIP code', () => {
   });
 
   it('says that a ZIP code tells no height, and compares the height given', () => {
-    expect(choiceAt('288').notes).toEqual([expect.stringContaining('does not tell your height')]);
+    expect(choiceAt('288').notes).toEqual([expect.stringContaining('does not tell your elevation')]);
     expect(choiceAt('288').warnings).toEqual([]);
     expect(choiceAt('288', 700).notes).toEqual([expect.stringContaining('160 ft (50 m) higher than Hill')]);
     // 6.5 C for a kilometer (ISO 2533): 400 m make 2.6 C or 4.7 F.

@@ -96,7 +96,7 @@ function heightSaid(
   if (ownHeightM === null) {
     return {
       warns: false,
-      text: `A ZIP code does not tell your height above the sea; ${name} lies at ${inBoth(heightM)}.`,
+      text: `A ZIP code does not tell your elevation; ${name} lies at ${inBoth(heightM)}.`,
     };
   }
   const higher = ownHeightM - heightM;

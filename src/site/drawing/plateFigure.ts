@@ -25,7 +25,7 @@ function figure({ cultivar, species }: Shown, href: (path: string) => string): H
     <figure class="plate-figure">
       ${plateHtml(drawn)}
       <figcaption>
-        Drawn from the traits, ${fruitSizeInWords(fruit.lengthMm, fruit.widthMm)}. The bar is ${barInWords}.
+        Drawn from its traits, ${fruitSizeInWords(fruit.lengthMm, fruit.widthMm)}. The bar is ${barInWords}.
         <a href="${href(comparePath)}?c=${id}">Compare <bdi>${name}</bdi> with others</a>
       </figcaption>
     </figure>

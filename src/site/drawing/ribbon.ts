@@ -134,7 +134,7 @@ function freezeWords(chance: Float64Array, start: number): string {
   const highest = Math.max(...chance);
   if (highest < LEAST_CHANCE) return 'No night freezes in as many as one year of two hundred.';
   if (likely.length === 0) {
-    return `On the likeliest night it freezes in ${roundTo(highest * 100, 1)} years of 100.`;
+    return `On the likeliest night it freezes in ${roundTo(highest * 100, 1)} years in 100.`;
   }
   // The winter may lie across the end of the year: it starts where the night before is not likely to freeze.
   const first = likely.find(day => (chance[(day + DAYS_PER_YEAR - 1) % DAYS_PER_YEAR] as number) < 0.5);

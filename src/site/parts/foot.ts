@@ -19,7 +19,7 @@ export function foot(
           ${email && html`<a href="mailto:${email}">${email}</a>`}
           ${phone && html`<span>${phone}</span>`}
         </p>
-        <p>What this catalogue says was worked out on ${dayInWords(asOf)} from what was seen in the yard until then.</p>
+        <p>Computed on ${dayInWords(asOf)} from what had been seen in the yard by then.</p>
         <ul>
           <li><a href="${href(orderingPath)}">How to order</a></li>
           <li><a href="${href(changesPath)}">What changed</a></li>

@@ -17,7 +17,7 @@ export function myPlaceLine(asks: string, href: (path: string) => string): Html 
         <label for="mine-zip">US ZIP code</label>
         <input id="mine-zip" name="zip" type="text" inputmode="numeric" maxlength="5" size="5" autocomplete="postal-code">
         <button type="submit">Show</button>
-        <a href="${href(myPlacePath)}">or choose otherwise</a>
+        <a href="${href(myPlacePath)}">or choose another way</a>
       </form>
       <p class="my-status" role="status" data-mine-status></p>
     </div>

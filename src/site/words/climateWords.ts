@@ -25,17 +25,17 @@ const airTails: Record<AirClass, string> = {
 /** Below this a yearly share of winters without a freeze is not worth a word. */
 const WORTH_SAYING = 0.05;
 
-/** A share of winters, none of them rounded away: `37 winters of 100`. */
+/** A share of winters, none of them rounded away: `37 winters in 100`. */
 function wintersOfHundred(share: number): string {
   const winters = roundTo(share * 100, 1);
-  if (winters === 0) return 'fewer than 1 winter of 100';
-  if (winters === 100 && share < 1) return 'more than 99 winters of 100';
-  return `${countInWords(winters, 'winter')} of 100`;
+  if (winters === 0) return 'fewer than 1 winter in 100';
+  if (winters === 100 && share < 1) return 'more than 99 winters in 100';
+  return `${countInWords(winters, 'winter')} in 100`;
 }
 
 function winterSentence({ annualMinC, class: kind }: ClimateSummary): string {
   const { mean, p10 } = annualMinC.answer;
-  return `${winterLeads[kind.answer.winter]}: the coldest night is about ${temperatureInWords(mean)} in a usual winter, and ${temperatureInWords(p10)} or colder in one winter of ten.`;
+  return `${winterLeads[kind.answer.winter]}: the coldest night is about ${temperatureInWords(mean)} in a usual winter, and ${temperatureInWords(p10)} or colder in one winter in ten.`;
 }
 
 /** The growing season; where most years or many years have no freeze, how often and when it freezes. */

@@ -24,7 +24,7 @@ export interface Verdict {
 export const levelMeanings: Readonly<Record<Level, string>> = {
   'at-home': 'lives in the ground with no more than mulch, and crops in four years of five or more',
   'with-care': 'lives and crops in most years with a wrapped trunk, a sheltered spot or some loss to rain',
-  'in-a-pot': 'crops in most years when it winters in a store, or is woken early under cover',
+  'in-a-pot': 'crops in most years when it winters in storage, or is woken early under cover',
   'a-gamble': 'crops in some years, or lacks winter rest',
   'not-here': 'hardly ever ripens a crop',
 };

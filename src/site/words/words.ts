@@ -110,7 +110,7 @@ export const rainWords: Record<'good' | 'fair' | 'poor', string> = {
 
 export const vigourWords: Record<'low' | 'medium' | 'high', string> = {
   low: 'slow and small',
-  medium: 'middling',
+  medium: 'medium',
   high: 'strong',
 };
 
@@ -119,7 +119,7 @@ export const winterWords: Record<WinterClass, string> = {
   cold: 'cold',
   cool: 'cool',
   mild: 'mild',
-  'frost-free': 'frost-free',
+  'frost-free': 'nearly frost-free',
 };
 
 export const seasonWords: Record<SeasonClass, string> = { short: 'short', middle: 'medium', long: 'long' };
@@ -138,7 +138,7 @@ export const trialWinterWords: Record<Trial['winter'], string> = {
   unhurt: 'unhurt',
   'died-back': 'died back',
   killed: 'killed',
-  stored: 'wintered in store',
+  stored: 'wintered in storage',
 };
 
 export const trialRipenedWords: Record<Trial['ripened'], string> = {
@@ -173,12 +173,12 @@ export function standingInWords(standing: Standing, source?: string): string {
 export const gateWords: Record<GateName, string> = {
   counted: 'Are any left?',
   rooted: 'Has it rooted?',
-  weaned: 'Does it stand without shelter?',
+  weaned: 'Can it live without shelter?',
   sized: 'Is it large enough?',
   sound: 'Is it sound?',
   leafed: 'Is it in leaf and hardened?',
   dormant: 'Is it truly dormant?',
-  lifting: 'Can its roots be bared now?',
+  lifting: 'Can it be dug bare-root now?',
 };
 
 /** Why a form cannot be had, when that gate blocks it. */
@@ -198,7 +198,7 @@ export const scarcityWords: Record<ScarcityClass, string> = {
   1: 'Offered by some',
   2: 'Seldom offered',
   3: 'Hard to find',
-  4: 'Hardly to be found',
+  4: 'Almost never offered',
 };
 
 export const rootWords: Record<RootSign, string> = {

@@ -5,9 +5,9 @@ export type StationPeriod = '1981-2010' | '2003-2021';
 
 /** Official freeze dates at 32 F, days of the year (1 to 365); null where that share of years has no such date. */
 export interface OfficialFreeze {
-  /** Early date of the last freeze of spring: nine years of ten have a later one. */
+  /** Early date of the last freeze of spring: nine years in ten have a later one. */
   readonly last: { readonly p10: number | null; readonly p50: number | null };
-  /** Late date of the first freeze of fall: nine years of ten have an earlier one. */
+  /** Late date of the first freeze of fall: nine years in ten have an earlier one. */
   readonly first: { readonly p50: number | null; readonly p90: number | null };
 }
 

@@ -115,7 +115,7 @@ describe('dormant', () => {
     expect(gate(store, '2027-05-10')).toMatchObject({ state: 'passed', closes: null });
     const unseen = gate(store, '2027-05-20');
     expect(unseen.state).toBe('look');
-    expect(wordsOf(unseen)).toContain('still sleeps');
+    expect(wordsOf(unseen)).toContain('is still dormant');
   });
 
   it('says that it never gets cold enough where that is so', () => {

@@ -153,7 +153,7 @@ function leafless(subject: SeasonSubject, today: YardDay, down: Day, use: RestUs
       byWeather(outlook, spring, 'Buds break outdoors', buds),
       seen(
         stored
-          ? 'It stands in the store; look whether it still sleeps.'
+          ? 'It stands in storage; look whether it is still dormant.'
           : 'It may be awake: look at the buds.',
       ),
     ]);

@@ -55,12 +55,12 @@ export function byWeather(
   on: DayRange | Day,
 ): Reason {
   const logged = loggedSince(log, since).at(-1);
-  const thermometer = logged ? `, with the yard's own thermometer to ${dayInWords(logged.day)}` : '';
+  const thermometer = logged ? ` and the yard's own thermometer up to ${dayInWords(logged.day)}` : '';
   const span = typeof on === 'string' || on.from === on.to ? null : on;
   const days = span
     ? `${rangeInWords(span)} in 8 of 10 years`
     : dayInWords(typeof on === 'string' ? on : on.from);
-  return modeled(`${what} ${days} by the weather of ${place}${thermometer}.`);
+  return modeled(`${what} ${days}, going by the weather of ${place}${thermometer}.`);
 }
 
 /** `in 3 of 10 years`, `in fewer than 1 of 10 years`. */

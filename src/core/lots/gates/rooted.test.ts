@@ -16,7 +16,7 @@ describe('rooted', () => {
     // July at Asheville has a mean of 21.9 C: 21 to 28 warm days take about 25 to 33 days.
     expect(gate.range!.from > '2026-07-29').toBe(true);
     expect(gate.range!.to < '2026-08-25').toBe(true);
-    expect(wordsOf(gate)).toContain('by the weather of Asheville');
+    expect(wordsOf(gate)).toContain('going by the weather of Asheville');
     expect(gate.because.some(({ standing }) => standing === 'modeled')).toBe(true);
   });
 
@@ -61,7 +61,7 @@ describe('rooted', () => {
     const warm = { log: logOf(potted, '2026-08-05', 20, 28) };
     const [late, early] = [gateOf(cold, '2026-08-05', 'rooted'), gateOf(warm, '2026-08-05', 'rooted')];
     expect(late.range!.from > early.range!.to).toBe(true);
-    expect(wordsOf(early)).toContain("the yard's own thermometer to 5 August 2026");
+    expect(wordsOf(early)).toContain("the yard's own thermometer up to 5 August 2026");
   });
 
   it('tells of a layer still on its mother when it can be cut and then hold', () => {

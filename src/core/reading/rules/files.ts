@@ -6,7 +6,7 @@ export const fileRules = {
   'content-missing': {
     level: 'error',
     title: 'There is a content folder with something in it.',
-    help: 'Everything the site shows comes from the content folder. Nothing was found there: look for a misspelt folder name, or for a CONTENT_DIR that points somewhere else.',
+    help: 'Everything the site shows comes from the content folder. Nothing was found there: look for a misspelled folder name, or for a CONTENT_DIR that points somewhere else.',
   },
   'file-missing': {
     level: 'error',

@@ -26,7 +26,7 @@ export const lotRules = {
   'lot-retired': {
     level: 'error',
     title: 'No lot is started of a cultivar that is retired.',
-    help: 'A cultivar with a day under retired is one the yard no longer raises: its page says so and stays, and lists leave it out once the last plant is sold. Take the line out if it is raised again.',
+    help: 'A cultivar with a date under `retired:` is one the yard no longer raises: its page says so and stays, and lists leave it out once the last plant is sold. Take the line out if it is raised again.',
   },
   'division-grafted': {
     level: 'warning',
@@ -76,7 +76,7 @@ export const lotRules = {
   'unknown-column': {
     level: 'error',
     title: 'Only known columns are used.',
-    help: 'A misspelt column would be silently ignored. The message names the nearest known column, or all of them.',
+    help: 'A misspelled column would be silently ignored. The message names the nearest known column, or all of them.',
   },
   'missing-column': {
     level: 'error',

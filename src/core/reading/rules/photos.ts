@@ -30,7 +30,7 @@ export const photoRules = {
   },
   'photo-place': {
     level: 'info',
-    title: 'Photos that hold the place where they were taken are told, once for all of them.',
-    help: 'Telephones write the place into every picture. What is published are smaller copies without anything the camera wrote, so nothing needs to be done for the site. Think of it when you hand on an original.',
+    title: 'Photos that hold the place where they were taken are reported, once for all of them.',
+    help: 'Phones write the place into every picture. What is published are smaller copies without anything the camera wrote, so nothing needs to be done for the site. Think of it when you hand on an original.',
   },
 } as const satisfies Record<string, Rule>;

@@ -6,7 +6,7 @@ export const valueRules = {
   'unknown-key': {
     level: 'error',
     title: 'Only known keys are used.',
-    help: 'A misspelt key would be silently ignored, and what you meant to say with it lost. The message names the nearest known key, or all keys that may stand there.',
+    help: 'A misspelled key would be silently ignored, and what you meant to say with it lost. The message names the nearest known key, or all keys that may stand there.',
   },
   'missing-key': {
     level: 'error',

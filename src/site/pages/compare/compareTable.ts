@@ -63,7 +63,7 @@ export function compareTable(
     <table class="compare">
       <caption>
         ${caption}. Fruits are to one scale. The bar is the time of the first ripe fruit at ${home.name}, ${axisInWords(home.lat)}, in eight
-        years of ten; an outlined bar needs a head start under cover. <span class="differs">Underlined</span>: not what most here have.
+        years in ten; an outlined bar needs a head start under cover. <span class="differs">Underlined</span>: differs from most in this table.
       </caption>
       <thead>
         <tr>

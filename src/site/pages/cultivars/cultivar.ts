@@ -159,7 +159,7 @@ function hardinessInWords(offsetC: number): string {
   if (offsetC === 0) return 'As the species';
   const size = Math.abs(offsetC);
   const inBoth = `${roundTo(degreesCToF(size), 1)} F (${roundTo(size, 0.5)} C)`;
-  return `${inBoth} ${offsetC < 0 ? 'hardier' : 'tenderer'} than the species`;
+  return `${inBoth} ${offsetC < 0 ? 'hardier' : 'less hardy'} than the species`;
 }
 
 /** Traits in the order a buyer compares them. */

@@ -55,7 +55,7 @@ function traitsAndPlace(all: Catalogue, entry: CultivarEntry): Html {
       </section>
       <section aria-labelledby="suits">
         <h2 id="suits">Where it belongs</h2>
-        <p>The kinds of place it is meant for, as we know it.</p>
+        <p>The kinds of places we recommend it for.</p>
         ${factList(suitsFacts(entry.cultivar))}
       </section>
     </div>

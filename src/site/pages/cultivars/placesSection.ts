@@ -65,7 +65,7 @@ export function placesSection(name: string, where: CultivarPlaces, href: Href): 
   const map = usMap({ title: `Where ${name} does what in the United States`, words: sentence, dots }, href);
   return html`
     <section aria-labelledby="where">
-      <h2 id="where">Where it does what</h2>
+      <h2 id="where">How it does, place by place</h2>
       <p>${sentence} <a href="${href(climatesPath)}">Kinds of climate</a></p>
       ${levelWordsHtml}
       <div class="halves">

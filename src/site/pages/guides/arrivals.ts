@@ -41,7 +41,7 @@ export function arrivals(
         <h4 id="${form}">${name}</h4>
         ${taskList(tasks)}${because !== '' && html`<p class="standing unprinted">${because}</p>`}
         <p class="unprinted">
-          <a href="${href(arrivalCalendarPath(guide, place, form))}" type="text/calendar">Take all of its first 18 months into your own calendar</a>
+          <a href="${href(arrivalCalendarPath(guide, place, form))}" type="text/calendar">Add all of its first 18 months to your calendar</a>
           (iCalendar file).
         </p>
       `,

@@ -59,7 +59,7 @@ function calendarSection(
       For 18 months from ${dayInWords(asOf)}, drawn from simulated years of this climate.
       <span class="unprinted">
         <a href="${href(howWeKnowPath)}">How far they can be trusted</a>.
-        <a href="${href(placeCalendarPath(guide.id, place.id))}" type="text/calendar">Take it into your own calendar</a> (iCalendar file).
+        <a href="${href(placeCalendarPath(guide.id, place.id))}" type="text/calendar">Add it to your calendar</a> (iCalendar file).
       </span>
     </p>
     ${taskList(view.tasks)}

@@ -44,7 +44,7 @@ function placesSection(all: Catalogue, guide: Guide, fragment: string, href: Hre
     <section class="guide-places" aria-labelledby="${placesPart}">
       <h2 id="${placesPart}">With the dates of your place</h2>
       <p>
-        Choose the place nearest to you and of your height above the sea. The guide then gives its own dates and leaves out what cannot
+        Choose the place nearest to you and at about your elevation. The guide then gives its own dates and leaves out what cannot
         happen there.
       </p>
       ${groups}

@@ -227,7 +227,7 @@ describe('the arrival guide', () => {
 describe('figures by species', () => {
   it('stand side by side for those a guide quotes', () => {
     const table = speciesTable(guide(), all.species, 'us')!;
-    expect(table.headings).toEqual(['Roots are hurt from']);
+    expect(table.headings).toEqual(['Roots are damaged at']);
     expect(table.rows.find(({ species }) => species === 'fig')?.cells).toEqual([
       { figure: '25 F (-4 C)', known: 'our figure' },
     ]);

@@ -15,8 +15,8 @@ function guideList(all: Catalogue, href: (path: string) => string): Html {
   const videos = html`<p>Some of this work is shown in <a href="${href(videosPath)}">our videos</a>.</p>`;
   return html`
     <p>
-      Each guide can be read in general, or with the dates of one of ${places}. A guide for a place has a calendar, which your own can take
-      in, and prints on one sheet to fold.
+      Each guide can be read in general, or with the dates of one of ${places}. A guide for a place has a calendar you can add to
+      your own, and prints on one sheet to fold.
     </p>
     ${guideLinks(guideLines(all), href)}
     ${all.videos.length > 0 && videos}

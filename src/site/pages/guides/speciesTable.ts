@@ -14,10 +14,10 @@ import { oncePer } from '../../memo.ts';
 import { speciesName } from '../stock/stock.ts';
 
 const headings: Record<SpeciesFigureName, string> = {
-  'leaf-damage': 'Leaves are hurt from',
+  'leaf-damage': 'Leaves are damaged at',
   'dormant-established': 'Established wood stands',
   'dormant-first-winter': 'In its first winter',
-  'root-injury': 'Roots are hurt from',
+  'root-injury': 'Roots are damaged at',
   'root-severe': 'Most roots die at',
   storage: 'Stored at',
   'bare-root-keeps': 'Bare roots keep',

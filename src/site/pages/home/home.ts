@@ -154,5 +154,5 @@ export function freezeSentence({ home, climates }: Pick<Catalogue, 'home' | 'cli
   const [first, last] = [spanInWords(freeze.answer.first), spanInWords(freeze.answer.last)];
   if (first === null || last === null) return null;
   const known = freeze.standing === 'published' ? 'published' : 'computed';
-  return `At ${home.name} the first freeze of fall comes ${first} in eight years of ten, and the last of spring ${last} (${known}).`;
+  return `At ${home.name} the first freeze of fall comes ${first} in eight years in ten, and the last of spring ${last} (${known}).`;
 }

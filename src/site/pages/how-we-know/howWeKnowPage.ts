@@ -18,14 +18,14 @@ function wordsSection(href: (path: string) => string): Html {
           <dd>Printed by the source named. A published figure always wins over a computed one.</dd>
         </div>
         <div>
-          <dt>Modelled</dt>
+          <dt>Modeled</dt>
           <dd>
             Counted in a thousand simulated years of daily lows and highs, drawn from the monthly means of
             <a href="${href(placesPath)}">the place</a> and from how much single days differ there. A range is what eight years in ten keep to.
           </dd>
         </div>
         <div>
-          <dt>Modelled from an estimate</dt>
+          <dt>Modeled from an estimate</dt>
           <dd>
             The same where nobody has published how much single days differ, or how moist the air is. Both are then estimated from the monthly
             means, and the answer is less sure.

@@ -96,7 +96,7 @@ export interface Why {
 
 function gateAnswer(gate: Gate): string {
   if (gate.state === 'passed') return 'Yes';
-  if (gate.state === 'look') return 'Somebody has to look';
+  if (gate.state === 'look') return 'Someone needs to look';
   return gate.state === 'opens' ? 'Not yet' : 'No';
 }
 

@@ -15,7 +15,7 @@ function waterWhy({ lot, size }: LotEntry, asOf: Catalogue['asOf']): Why[] {
   const { caliperMm } = size.answer;
   const liters = roundTo(plantedWaterLiters(caliperMm ?? usualCaliperMm(potLiters), potLiters), 0.5);
   const because: Reason = {
-    text: 'Whichever asks for more: 2 to 3 gallons (8 to 11 L) for each inch of the stem, or a quarter of the volume of the pot.',
+    text: 'Whichever is more: 2 to 3 gallons (8 to 11 L) for each inch of the stem, or a quarter of the volume of the pot.',
     standing: 'published',
     source: 'University of Florida IFAS, EP113; University of Minnesota Extension.',
   };

@@ -46,7 +46,7 @@ function chosenSection(href: Href): Html {
       <div role="status" data-chosen-status><p>None yet.</p></div>
       <p class="buttons" data-chosen-buttons hidden>
         <a class="button" href="${href(placesPath)}" data-chosen-page>Its page</a>
-        <button type="button" data-forget>Forget it</button>
+        <button type="button" data-forget>Clear my place</button>
       </p>
       <div data-chosen-trees></div>
     </section>
@@ -63,10 +63,10 @@ function zipSection(inFahrenheit: boolean): Html {
           <input id="zip" name="zip" data-zip type="text" inputmode="numeric" maxlength="5" size="6" autocomplete="postal-code">
         </p>
         <p>
-          <label for="height">Your height above the sea, if you know it</label>
+          <label for="height">Your elevation, if you know it</label>
           <span class="pair">
             <input id="height" type="text" inputmode="decimal" size="6" data-height>
-            <label class="unseen" for="height-unit">Unit of the height</label>
+            <label class="unseen" for="height-unit">Unit of the elevation</label>
             <select id="height-unit" data-height-unit>
               <option value="ft"${attribute('selected', inFahrenheit)}>feet</option>
               <option value="m"${attribute('selected', !inFahrenheit)}>meters</option>

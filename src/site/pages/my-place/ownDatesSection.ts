@@ -40,7 +40,7 @@ export function ownDatesSection(places: readonly Html[], inFahrenheit: boolean):
       <h2 id="by-dates">By your own freeze dates</h2>
       <p>
         If you know your garden better than the nearest station does: the usual last freeze of spring, the usual first freeze of fall, and
-        the coldest night of a usual winter. They are laid over the year of the place chosen above, or of the one chosen here.
+        the coldest night of a usual winter. They are combined with the climate of the place chosen above, or of the one chosen here.
       </p>
       <form class="ask" data-by-dates>
         ${[
@@ -59,7 +59,7 @@ export function ownDatesSection(places: readonly Html[], inFahrenheit: boolean):
           </span>
         </p>
         <p>
-          <label for="base-place">Laid over the year of</label>
+          <label for="base-place">Combined with the climate of</label>
           <select id="base-place" data-base-place>${places}</select>
         </p>
         <p><button type="submit">Use these dates</button></p>

@@ -13,7 +13,7 @@ export function notFoundPage({ links: { href } }: PageContext): Page {
     main: html`
       <h1>There is no page here</h1>
       <p>
-        The address may have been misspelt. Lots keep their page after they are sold, so what you look for is likely still in the lists.
+        The address may have been misspelled. Lots keep their page after they are sold, so what you look for is likely still in the lists.
       </p>
       <ul class="columns">
         <li><a href="${href(stockPath)}">Stock list</a></li>

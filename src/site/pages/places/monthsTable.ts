@@ -36,7 +36,7 @@ export function monthsTable(place: Place, climate: ClimateSummary): Html {
           <th scope="col">1 day in 10 above</th>
           <th scope="col">Freeze</th>
           ${hasRain && html`<th scope="col">Rain</th>`}
-          <th scope="col">Drying power, kPa</th>
+          <th scope="col">Drying power (vapor pressure deficit), kPa</th>
         </tr>
       </thead>
       <tbody>${monthLines(place, climate).map(month => monthRow(month, hasRain))}</tbody>
@@ -52,8 +52,7 @@ export function monthsTable(place: Place, climate: ClimateSummary): Html {
       ${scrollFrame('Table of the months', table)}
       ${!hasRain && html`<p>Rain is not known for this place.</p>`}
       <p>
-        Means of the months: ${place.source} Spread and freezes are ${climate.heat.base8cap36.standing}. Drying power is the vapor pressure
-        deficit: ${knownInWords(climate.deficitKpa)}.
+        Means of the months: ${place.source} Spread and freezes are ${climate.heat.base8cap36.standing}. Drying power: ${knownInWords(climate.deficitKpa)}.
       </p>
     </details>
   `;

@@ -75,7 +75,7 @@ function freezeLine({ freeze }: ClimateSummary, thresholdF: FreezeThresholdF): F
     first: dates(first),
     none: shareInWords(none),
     known: howKnown(found).standing,
-    without: hasDates ? null : 'none in nine years of ten',
+    without: hasDates ? null : 'none in nine years in ten',
   };
 }
 
@@ -130,7 +130,7 @@ export function placeFigures(climate: ClimateSummary, lat: number): PlaceFigure[
     ['Season between freezes', seasonInWords(seasonDays.answer), seasonDays],
     [
       'Coldest night',
-      `${temperatureInWords(annualMinC.answer.mean)} in a usual winter, ${temperatureInWords(annualMinC.answer.p10)} or colder in one of ten`,
+      `${temperatureInWords(annualMinC.answer.mean)} in a usual winter, ${temperatureInWords(annualMinC.answer.p10)} or colder in one in ten`,
       annualMinC,
     ],
     ['Winter zone', zoneInWords(winterZone.answer.zone), { ...winterZone, source: winterZone.answer.basis }],

@@ -82,7 +82,7 @@ function figuresSection(climate: ClimateSummary, lat: number, href: Href): Html 
       <h2 id="figures">Season, winter, heat and chill</h2>
       <dl class="facts">${figures}</dl>
       <p>
-        Modelled figures are drawn from a thousand simulated years made of the place's monthly figures.
+        Modeled figures are drawn from a thousand simulated years made of the place's monthly figures.
         <a href="${href(howWeKnowPath)}">How far they can be trusted</a> has been measured.
       </p>
     </section>

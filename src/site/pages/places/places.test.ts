@@ -93,7 +93,7 @@ describe('the climate in plain words', () => {
   it('says winter, season and summer', () => {
     const [winter, season, summer] = climateSentences(asheville.climate);
     expect(winter).toMatch(
-      /^Winters are \w+: the coldest night is about -?\d+ F \(-[\d.]+ C\) in a usual winter, and -?\d+ F \(-[\d.]+ C\) or colder in one winter of ten\.$/,
+      /^Winters are \w+: the coldest night is about -?\d+ F \(-[\d.]+ C\) in a usual winter, and -?\d+ F \(-[\d.]+ C\) or colder in one winter in ten\.$/,
     );
     expect(season).toMatch(
       /^The season between freezes lasts about 1[678][05] days, from mid April to mid October\.$/,
@@ -121,11 +121,11 @@ describe('the climate in plain words', () => {
         seasonDays,
         freeze: { ...freeze, '32F': { ...freeze['32F'], answer: { first, last, none } } },
       })[1];
-    expect(seldom(0.992)).toBe('It freezes in 1 winter of 100: the growing season is the whole year.');
-    expect(seldom(0.999)).toMatch(/^It freezes in fewer than 1 winter of 100:/);
+    expect(seldom(0.992)).toBe('It freezes in 1 winter in 100: the growing season is the whole year.');
+    expect(seldom(0.999)).toMatch(/^It freezes in fewer than 1 winter in 100:/);
     expect(
       seldom(0.37, { p10: '12-11', p50: '01-10', p90: null }, { p10: null, p50: '12-25', p90: '02-06' }),
-    ).toBe('It freezes in about 63 winters of 100, hardly ever before mid December or after early February.');
+    ).toBe('It freezes in about 63 winters in 100, hardly ever before mid December or after early February.');
   });
 
   it('warns where the record of coldest nights contradicts the modeled freezes, and only there', () => {
@@ -182,7 +182,7 @@ describe('a place in full', () => {
 
   it('has words for what does not happen', () => {
     for (const line of freezeLines(singapore.climate)) {
-      expect(line).toMatchObject({ none: '100 %', without: 'none in nine years of ten' });
+      expect(line).toMatchObject({ none: '100 %', without: 'none in nine years in ten' });
     }
     const figures = placeFigures(singapore.climate, singapore.place.lat);
     const value = (label: string) => figures.find(figure => figure.label === label)?.value;

@@ -16,7 +16,7 @@ const columnMeanings = [
   {
     label: 'Zone',
     value:
-      "The USDA scale. Map: read off the 2023 map. Records: computed by the map's definition from observed nights. Modelled: computed from simulated years. Only the first is official.",
+      "The USDA scale. Map: read off the 2023 map. Records: computed by the map's definition from observed nights. Modeled: computed from simulated years. Only the first is official.",
   },
   {
     label: 'Chill portions',
@@ -25,7 +25,7 @@ const columnMeanings = [
   {
     label: 'Season',
     value:
-      'Days between the last and the first freeze in the middle year; below it the range of eight years in ten.',
+      'Days between the last and the first freeze in the median year; below it the range of eight years in ten.',
   },
   {
     label: 'Heat',
@@ -114,10 +114,10 @@ export function placesPage(all: Catalogue, { links: { href } }: PageContext): Pa
     main: html`
       <h1>Places</h1>
       <p class="standfirst">
-        The climate of ${count}, to find the one most like yours: near you, and of your height above the sea.
+        The climate of ${count}, to find the one most like yours: near you, and at about your elevation.
       </p>
       <p>
-        Freezes are at 32 F (0 C), in the middle year; heat is degree-days a year. The page of each place says how every figure is known,
+        Freezes are at 32 F (0 C), in the median year; heat is degree-days a year. The page of each place says how every figure is known,
         and <a href="${href(howWeKnowPath)}">how we know</a> how far the modeled ones can be trusted.
       </p>
       <nav class="jumps" aria-labelledby="on-this-page">

@@ -70,7 +70,7 @@ export function rankedTrees(
     <section aria-labelledby="trees">
       <h2 id="trees">What does well here</h2>
       <p>
-        Our cultivars, best first. The bar is the time of the first ripe fruit in eight years of ten, on the same year as the picture above;
+        Our cultivars, best first. The bar is the time of the first ripe fruit in eight years in ten, on the same year as the picture above;
         an outlined bar needs a head start under cover. The tint is the usual season between freezes.
       </p>
       ${levelWordsHtml}

@@ -55,7 +55,7 @@ const receivingWords: Readonly<Record<Receiving, string>> = {
   plant: 'The ground is open: plant or pot it as it comes.',
   hold: 'Keep it at 33 to 40 F (1 to 4 C), roots moist, up to four weeks, or plant it in a mild spell.',
   'cold-store':
-    'The ground is usually frozen: only for somebody with a store at 33 to 40 F (1 to 4 C), such as a cold garage.',
+    'The ground is usually frozen: only for someone with cold storage at 33 to 40 F (1 to 4 C), such as a cold garage.',
   settle: 'Three days on the way at most; take it indoors the same day.',
   freezing: '',
 };
@@ -162,7 +162,7 @@ export function runView({ from, to, state, needsStore, shares }: SendingRun): Ru
   return {
     days: rangeInWords({ from, to }),
     state,
-    words: needsStore ? `${words}; only to a cold store` : words,
+    words: needsStore ? `${words}; only to cold storage` : words,
   };
 }
 

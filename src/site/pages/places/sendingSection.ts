@@ -31,7 +31,7 @@ function weeksOfForm({ formName, runs }: SendingView['table'][number]): Html {
 function weeksTable(table: SendingView['table'], name: string): Html {
   return html`
     <table class="ruled weeks">
-      <caption>Weeks of the coming year in which trees are sent to ${name}, by the weather of both ends</caption>
+      <caption>Weeks of the coming year in which trees are sent to ${name}, judged by the weather at both ends</caption>
       <thead>
         <tr>
           <th scope="col">Form</th>
@@ -70,7 +70,7 @@ export function sendingSection(
         <summary>Why</summary>
         ${reasons(now)}
         <p>
-          Open: nine trips of ten keep to our limits. By forecast: three or more do, and we wait for a mild spell.
+          Open: nine trips in ten keep to our limits. By forecast: three or more do, and we wait for a mild spell.
           <a href="${href(orderingPath)}">How to order, and our limits</a>
         </p>
       </details>

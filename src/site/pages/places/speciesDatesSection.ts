@@ -43,7 +43,7 @@ export function speciesDatesSection(all: Catalogue, years: readonly CareYear[], 
       <h2 id="species-dates">The tree’s year, by species</h2>
       <p>
         What the dates of care hang on. A range is of eight years in ten; one year in ten is earlier than its start, one later than its end.
-        At risk from: in one year of ten such a night has come by that day. Pots are of the size ${USUAL_POT}. ${whose}
+        At risk from: in one year in ten such a night has come by that day. Pots are of the size ${USUAL_POT}. ${whose}
       </p>
       ${scrollFrame('Table of dates by species', table)}
     </section>
