@@ -1,12 +1,9 @@
 /** What is counted over weather years, counted again by hand without any shortcut, or on years whose answer can be seen. */
 import { describe, expect, it } from 'vitest';
-import { dailyCurve } from '../../src/core/climate/dailyCurve.ts';
 import { sortedQuantile } from '../../src/core/climate/quantiles.ts';
 import { climateSummary } from '../../src/core/climate/summary.ts';
 import { type WeatherYears, weatherYears } from '../../src/core/climate/weatherYears.ts';
 import { evidenceFigures } from '../../src/core/evidence/matchRipening.ts';
-import { figuresFromOwnDates, type NearestPlace, type OwnDates } from '../../src/core/match/ownFigures.ts';
-import { ownOutlook } from '../../src/core/match/ownOutlook.ts';
 import { placeOutlook } from '../../src/core/match/placeOutlook.ts';
 import { arrivalYear } from '../../src/core/match/receiving.ts';
 import { passingDays, tripWaits } from '../../src/core/match/trips.ts';
@@ -14,7 +11,7 @@ import { freezeThroughDays, winterLows } from '../../src/core/match/winterLows.t
 import { chillHoursOfDay } from '../../src/core/phenology/dormancy.ts';
 import { heatStarts } from '../../src/core/phenology/heatStart.ts';
 import { classLiters, containerClasses } from '../../src/core/records/container.ts';
-import { fig, figure, placeNamed } from './places.ts';
+import { fig, figure } from './places.ts';
 
 const neverFreezes = {
   share: 0,
@@ -241,87 +238,4 @@ it('shifts the coldest nights to the mean that is published, and keeps the rest 
     (sortedC[200] as number) - (sortedC[0] as number),
     9,
   );
-});
-
-describe('own dates', () => {
-  const figures = evidenceFigures('johnson');
-  const years = weatherYears(figures);
-  const climate = climateSummary(figures, years);
-  const near: NearestPlace = {
-    name: 'johnson',
-    figures,
-    climate,
-    heatStarts: heatStarts(years, [fig], climate.chill.answer),
-  };
-  const answers = climate.freeze['32F'].answer;
-  const [last, first] = [answers.last.p50!, answers.first.p50!];
-  const { mean } = climate.annualMinC.answer;
-  const own = (over: Partial<OwnDates>) =>
-    figuresFromOwnDates({ last, first, coldestC: mean, ...over }, near);
-  const problems = (over: Partial<OwnDates>) => {
-    const found = own(over);
-    return found.ok ? [] : found.problems.map(({ field, fault }) => `${field}: ${fault}`);
-  };
-
-  it("that are the place's own move nothing", () => {
-    const found = own({});
-    if (!found.ok) throw new Error('not ok');
-    found.figures.tminC.forEach((low, month) => {
-      expect(low).toBeCloseTo(figures.tminC[month]!, 9);
-    });
-  });
-
-  it('move the curve at each date by what it differs there, minima, maxima and dew points alike', () => {
-    const humid = { ...figures, dewPointC: figures.tminC.map(low => low - 1) };
-    const found = figuresFromOwnDates(
-      { last: '05-01', first: '10-10', coldestC: mean - 4 },
-      { ...near, figures: humid },
-    );
-    if (!found.ok) throw new Error('not ok');
-    const moves = found.figures.tminC.map((low, month) => low - figures.tminC[month]!);
-    found.figures.tmaxC.forEach((high, month) => {
-      expect(high - figures.tmaxC[month]!).toBeCloseTo(moves[month]!, 9);
-      expect(found.figures.dewPointC![month]! - humid.dewPointC[month]!).toBeCloseTo(moves[month]!, 9);
-    });
-    const before = dailyCurve(figures.tminC);
-    const after = dailyCurve(found.figures.tminC);
-    const doy = (date: string) => {
-      const [month, day] = date.split('-').map(Number) as [number, number];
-      return [0, 31, 59, 90, 120, 151, 181, 212, 243, 273, 304, 334][month - 1]! + day;
-    };
-    // The night of the visitor's date is as cold as that of the place's date was.
-    expect(after[doy('05-01') - 1]).toBeCloseTo(before[doy(last) - 1]!, 0);
-    expect(after[doy('10-10') - 1]).toBeCloseTo(before[doy(first) - 1]!, 0);
-    // Midsummer, 24 July, by the mean of the two; the coldest day by the night.
-    const spring = before[doy(last) - 1]! - before[doy('05-01') - 1]!;
-    const fall = before[doy(first) - 1]! - before[doy('10-10') - 1]!;
-    expect(after[204]! - before[204]!).toBeCloseTo((spring + fall) / 2, 0);
-    const coldest = before.indexOf(Math.min(...before));
-    expect(after[coldest]! - before[coldest]!).toBeCloseTo(-4, 0);
-  });
-
-  it('are refused beyond 9 C from the place, beyond any winter, and where the night looks like F', () => {
-    expect(problems({ coldestC: mean - 8.9 })).toEqual([]);
-    expect(problems({ coldestC: mean - 9.1 })).toEqual(['coldestC: far']);
-    expect(problems({ coldestC: mean - 9 })).toEqual([]);
-    expect(problems({ coldestC: -60 })).toEqual(['coldestC: far']);
-    expect(problems({ coldestC: -60.1 })).toEqual(['coldestC: number']);
-    const said = (coldestC: number) => {
-      const found = own({ coldestC });
-      return found.ok ? '' : found.problems[0]!.text;
-    };
-    expect(said(30)).toMatch(/^Check the unit of the coldest night/);
-    expect(said(30.1)).toMatch(/is no coldest night of a winter. Check the unit/);
-    expect(problems({ coldestC: Number.POSITIVE_INFINITY })).toEqual(['coldestC: number']);
-    // Typed as it stands in F: as C it is far too warm, and as F it is the place's own.
-    expect(problems({ coldestC: mean * 1.8 + 32 })).toEqual(['coldestC: unit']);
-  });
-
-  it('leave the outlook of the place itself as it was', () => {
-    const found = ownOutlook({ last, first, coldestC: mean }, near, [fig]);
-    if (!found.ok) throw new Error('not ok');
-    const place = placeNamed('johnson');
-    expect(Math.abs(found.outlook.designLowC - place.designLowC)).toBeLessThan(1);
-    expect(found.outlook.species.get('fig')!.heatFrom).toBe(place.species.get('fig')!.heatFrom);
-  });
 });
