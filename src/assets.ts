@@ -3,11 +3,11 @@
  * script one file with all that it imports, the way workers are bundled, since every further file would be a round trip.
  */
 
+import sans from './fonts/sans.woff2?url';
+import serif from './fonts/serif.woff2?url';
 import compareScript from './islands/compare.ts?worker&url';
-import follow from './islands/guides/follow.ts?worker&url';
 import choosePlaceScript from './islands/myPlace/choose.ts?worker&url';
-import speak from './islands/myPlace/speak.ts?worker&url';
-import speakAndFollow from './islands/myPlace/speakAndFollow.ts?worker&url';
+import place from './islands/myPlace/everyPage.ts?worker&url';
 import searchScript from './islands/search/page.ts?worker&url';
 import walkScript from './islands/walk/page.ts?worker&url';
 import type { Assets } from './site/site.ts';
@@ -25,12 +25,11 @@ import walk from './styles/walk.css?url';
 export const assets: Assets = {
   styles: { site, choosePlace, compare, evidence, guidePrint, lotPrint, placeList, search, videos, walk },
   scripts: {
-    follow,
-    speak,
-    speakAndFollow,
+    place,
     compare: compareScript,
     choosePlace: choosePlaceScript,
     search: searchScript,
     walk: walkScript,
   },
+  fonts: [sans, serif],
 };

@@ -19,14 +19,13 @@ const assets = (base: string): Assets => ({
     walk: `${base}assets/walk.css`,
   },
   scripts: {
-    speak: `${base}assets/speak.js`,
-    follow: `${base}assets/follow.js`,
-    speakAndFollow: `${base}assets/speakAndFollow.js`,
+    place: `${base}assets/place.js`,
     compare: `${base}assets/compare.js`,
     search: `${base}assets/search.js`,
     choosePlace: `${base}assets/choosePlace.js`,
     walk: `${base}assets/walk.js`,
   },
+  fonts: [`${base}assets/sans.woff2`, `${base}assets/serif.woff2`],
 });
 
 export function siteForTests(all: Catalogue, base = '/', changes: readonly StockEvent[] = []): Site {

@@ -5,18 +5,8 @@ import type { PageThing } from '../outputs/structuredData.ts';
 import type { PublishedPhoto } from '../photos.ts';
 import type { Html } from './html.ts';
 
-/**
- * Scripts that pages ask for by name. Those that speak for the visitor's place (`speak`), let links to guides follow it (`follow`), or do both
- * wait until the page is there; at most one of the three stands on a page.
- */
-export type ScriptName =
-  | 'speak'
-  | 'follow'
-  | 'speakAndFollow'
-  | 'compare'
-  | 'search'
-  | 'choosePlace'
-  | 'walk';
+/** Scripts that pages ask for by name. The one by which a page follows the visitor's place stands on every page without being asked for. */
+export type ScriptName = 'compare' | 'search' | 'choosePlace' | 'walk';
 
 /** Stylesheets beside the one that all pages share. Those that end in `Print` hold for paper alone. */
 export type StylesheetName =
@@ -39,6 +29,10 @@ export interface Page {
   path: string | null;
   /** Path of the page this one is a version of, which search engines are sent to; itself where left out. */
   canonical?: string;
+  /** Measures that readers of the page see first; those of the United States where left out. */
+  units?: 'us' | 'metric';
+  /** For the grower alone: without the place of a visitor. */
+  forGrower?: boolean;
   /** Keeps the page out of search engines. */
   unlisted?: boolean;
   /** Path of the manifest that lets the page be put on the home screen. */

@@ -9,7 +9,9 @@ import type { PageContext, ScriptName, StylesheetName } from './page.ts';
 /** Addresses of bundled files with the base path in front, by the names that pages ask for them with. */
 export interface Assets {
   styles: Readonly<Record<StylesheetName | 'site', string>>;
-  scripts: Readonly<Record<ScriptName, string>>;
+  scripts: Readonly<Record<ScriptName | 'place', string>>;
+  /** The two files of letters that pages are set in. */
+  fonts: readonly string[];
 }
 
 export interface CopiedFile {

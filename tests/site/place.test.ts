@@ -245,7 +245,7 @@ describe('own freeze dates', () => {
 
 describe('pages speak for the place', () => {
   const choose = async (page: Page, zip: string) => {
-    await page.fill('#mine-zip', zip);
+    await page.fill('#mine-place', zip);
     await page.click('[data-mine-line] button');
   };
 
@@ -379,7 +379,7 @@ describe('when something fails', () => {
     opened(
       'stock/',
       async (page, problems, context) => {
-        await page.fill('#mine-zip', '288');
+        await page.fill('#mine-place', '288');
         await page.click('[data-mine-line] button');
         const status = page.locator('[data-mine-status]');
         await expect.poll(() => status.textContent()).toMatch(/could not be loaded/);
@@ -388,7 +388,7 @@ describe('when something fails', () => {
         expect(problems).toEqual([]);
         // The next try may get all of it.
         await context.unroute('**/places/*/verdicts.json');
-        await page.fill('#mine-zip', '');
+        await page.fill('#mine-place', '');
         await page.click('[data-mine-line] button');
         await expect.poll(() => page.locator('[data-mine]').first().textContent()).toMatch(anyLevel);
       },

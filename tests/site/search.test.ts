@@ -185,8 +185,8 @@ describe('choices', () => {
   it('of a verdict need a place, and then leave what is said of it there', async () => {
     const page = await open('?place=at-home');
     expect(await told(page)).toMatch(/where the tree will live/);
-    await page.locator('#mine-zip').fill('28801');
-    await page.locator('#mine-zip').press('Enter');
+    await page.locator('#mine-place').fill('28801');
+    await page.locator('#mine-place').press('Enter');
     await expect.poll(() => page.locator('[data-search-status]').textContent()).toMatch(/1 choice made/);
     const place = await page.evaluate(() =>
       JSON.parse(Object.entries(localStorage).find(([key]) => key.startsWith('leafdrop-place'))![1]),

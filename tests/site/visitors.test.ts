@@ -244,7 +244,7 @@ describe('a keyboard alone', () => {
 
   it('chooses a place, and lists speak for it', async () => {
     const page = await open('stock/');
-    await tabTo(page, '#mine-zip');
+    await tabTo(page, '#mine-place');
     await page.keyboard.type('28801');
     await page.keyboard.press('Enter');
     await expect.poll(() => page.locator('[data-mine]').first().textContent()).toMatch(anyLevel);
@@ -310,7 +310,7 @@ describe('paper', () => {
       });
       expect([ink, paper]).toEqual(['rgb(0, 0, 0)', 'rgb(255, 255, 255)']);
       expect(await page.locator('h1').isVisible()).toBe(true);
-      expect(await page.locator('.skip, .seek, .contents ul').locator('visible=true').count()).toBe(0);
+      expect(await page.locator('.skip, .seek, .here, .contents ul').locator('visible=true').count()).toBe(0);
       await page.close();
     },
   );

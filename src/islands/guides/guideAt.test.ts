@@ -22,6 +22,12 @@ describe('the address of a guide for a place', () => {
     }
   });
 
+  it('keeps the chapter that a link names', () => {
+    expect(guideAt(`${href(guidePath('first-48-hours'))}#on-arrival`, 'miami-fl')).toBe(
+      `${href(placeGuidePath('first-48-hours', 'miami-fl'))}#on-arrival`,
+    );
+  });
+
   it('is none for other addresses', () => {
     const others = [
       guidesPath,

@@ -2,6 +2,7 @@
 
 import type { OwnDates } from '../../core/match/ownFigures.ts';
 import { href } from '../../href.ts';
+import { placeKey } from '../../site/placeKey.ts';
 
 /** A town the visitor lives in, with all that its answers are worked out from, so that no page has to fetch it again. */
 export interface ChosenTown {
@@ -31,10 +32,16 @@ export interface Choice {
   own: OwnDates | null;
   /** The town that is spoken for; null where it is the reference place itself. */
   town: ChosenTown | null;
+  /** Which measures come first for readers there. */
+  units: 'us' | 'metric';
 }
 
-/** Sites below different base paths share one storage. */
-const key = `leafdrop-place:${href('/')}`;
+/** A reference place chosen by its name, with nothing more to say about it. */
+export function referenceChoice(place: string, name: string, units: Choice['units']): Choice {
+  return { place, name, found: '', warnings: [], notes: [], own: null, town: null, units };
+}
+
+const key = placeKey(href('/'));
 
 /** Said to parts of the page when the choice has changed. */
 export const changed = 'leafdrop-place';
@@ -66,7 +73,7 @@ function isTown(value: unknown): value is ChosenTown {
 /** A choice as it was kept; null for anything else, such as what an older version of the site has left. */
 export function parseChoice(text: string | null): Choice | null {
   try {
-    const { place, name, found, warnings, notes, own, town } = JSON.parse(text ?? 'null') as Record<
+    const { place, name, found, warnings, notes, own, town, units } = JSON.parse(text ?? 'null') as Record<
       string,
       unknown
     >;
@@ -83,6 +90,7 @@ export function parseChoice(text: string | null): Choice | null {
       own: isOwn(own) ? own : null,
       // Older versions of the site kept none.
       town: isTown(town) ? town : null,
+      units: units === 'metric' ? 'metric' : 'us',
     };
   } catch {
     return null;
@@ -108,7 +116,7 @@ export function choose(choice: Choice | null): void {
   } catch {
     remembers = false;
   }
-  document.dispatchEvent(new Event(changed));
+  document.dispatchEvent(new CustomEvent(changed, { detail: choice }));
 }
 
 /** What to say when the browser does not let the page remember; null when it does. */
@@ -120,7 +128,11 @@ export function forgetful(): string | null {
 
 /** Calls when the choice changes, on this page or in another window of the site. */
 export function onChange(then: () => void): void {
-  document.addEventListener(changed, then);
+  document.addEventListener(changed, event => {
+    // Where nothing can be remembered, each script of the page holds what another of them was told.
+    held = (event as CustomEvent<Choice | null>).detail;
+    then();
+  });
   window.addEventListener('storage', event => {
     if (event.key === key || event.key === null) then();
   });

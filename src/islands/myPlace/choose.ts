@@ -6,7 +6,8 @@ import { href } from '../../href.ts';
 import type { TreesFile } from '../../site/data/trees.ts';
 import type { WhereFile } from '../../site/data/where.ts';
 import { answersFor, DatesProblem, fetchJson, type PlaceAnswers, rehearse, workOutAhead } from './answers.ts';
-import { type Choice, choose, currentChoice, forgetful, onChange } from './choice.ts';
+import { type Choice, choose, currentChoice, forgetful, onChange, referenceChoice } from './choice.ts';
+import { chooseWhere } from './find.ts';
 import { choiceNear, nearZip, type ZipAnswer } from './near.ts';
 
 function part<T extends Element = HTMLElement>(name: string): T {
@@ -134,6 +135,13 @@ function heightM(): number | null {
   return height === null ? null : unit === 'ft' ? height / FEET_IN_A_METER : height;
 }
 
+/** What the field of another page was given: a ZIP code or a town. */
+async function asAsked(written: string): Promise<void> {
+  if (!/\p{Letter}/u.test(written)) return byZip(written);
+  const answer = await chooseWhere(written);
+  if ('problem' in answer) zipProblem.textContent = answer.problem;
+}
+
 async function byZip(zip: string): Promise<void> {
   zipProblem.textContent = '';
   const height = heightM();
@@ -164,18 +172,14 @@ function nameIn(select: HTMLSelectElement): string {
   return select.selectedOptions[0]?.textContent ?? select.value;
 }
 
+function unitsOf(select: HTMLSelectElement): Choice['units'] {
+  return select.selectedOptions[0]?.dataset.units === 'metric' ? 'metric' : 'us';
+}
+
 part<HTMLFormElement>('by-list').addEventListener('submit', event => {
   event.preventDefault();
   lastZip = null;
-  choose({
-    place: list.value,
-    name: nameIn(list),
-    found: '',
-    warnings: [],
-    notes: [],
-    own: null,
-    town: null,
-  });
+  choose(referenceChoice(list.value, nameIn(list), unitsOf(list)));
 });
 
 part('forget').addEventListener('click', () => {
@@ -199,15 +203,7 @@ const datesForm = part<HTMLFormElement>('by-dates');
 datesForm.addEventListener('focusin', () => void rehearse(base.value).catch(() => {}), { once: true });
 
 function choiceOfDates(): Choice {
-  return {
-    place: base.value,
-    name: nameIn(base),
-    found: '',
-    warnings: [],
-    notes: [],
-    own: ownDates(),
-    town: null,
-  };
+  return { ...referenceChoice(base.value, nameIn(base), unitsOf(base)), own: ownDates() };
 }
 
 // What does not fit yet is told when the form is sent.
@@ -236,4 +232,4 @@ onChange(() => void show());
 void show();
 
 const asked = new URLSearchParams(location.search).get('zip');
-if (asked) void byZip(asked);
+if (asked) void asAsked(asked);

@@ -10,6 +10,7 @@ const hill = {
   lat: 35.5,
   lon: -82.5,
   heightM: 650,
+  units: 'us' as const,
 };
 const coast = { ...hill, id: 'coast', name: 'Coast', lat: 33, lon: -80, heightM: 5 };
 const where: WhereFile = {

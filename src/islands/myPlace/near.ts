@@ -1,8 +1,8 @@
-/** From a ZIP code to the nearest reference place, with what is not known about it. */
+/** From a ZIP code or a town to the nearest reference place, with what is not known about it. */
 
 import { kmBetween } from '../../core/climate/distance.ts';
 import type { ListedPlace, WhereFile } from '../../site/data/where.ts';
-import type { Choice } from './choice.ts';
+import { type Choice, referenceChoice } from './choice.ts';
 
 /** Beyond these a reference place may have another climate. Standing: ours. */
 const FAR_KM = 150;
@@ -138,5 +138,55 @@ export function choiceNear(
     notes: height.warns ? [] : [height.text],
     own: null,
     town: null,
+    units: place.units,
   };
+}
+
+/** Without accents and capitals, so that `koln` finds Köln. */
+const plain = (text: string) =>
+  text
+    .normalize('NFD')
+    .replace(/[^\p{Letter}\p{Number} ]/gu, '')
+    .toLowerCase()
+    .trim();
+
+/** The reference place of a name: as it is called, else the only one whose name or region begins so. */
+function named(places: readonly ListedPlace[], written: string): ListedPlace[] {
+  const [town = '', ...region] = written.split(',').map(plain);
+  const inRegion = ({ where }: ListedPlace) => plain(where).startsWith(region.join(' ').trim());
+  const exactly = places.filter(({ name }) => plain(name) === town);
+  const beginning = places.filter(place => plain(place.name).startsWith(town));
+  const found = exactly.length > 0 ? exactly : beginning;
+  const narrowed = found.filter(inRegion);
+  return narrowed.length > 0 ? narrowed : found;
+}
+
+/** The choice for a place of the list. */
+export function choiceOf({ id, name, where, units }: ListedPlace): Choice {
+  return referenceChoice(id, where === '' ? name : `${name}, ${where}`, units);
+}
+
+/** Where a visitor says to live, as a ZIP code or the name of a reference place; else why it leads nowhere. */
+export function choiceFor(
+  where: WhereFile,
+  written: string,
+): { ok: true; choice: Choice } | { ok: false; text: string } {
+  const asked = written.trim();
+  if (!/\p{Letter}/u.test(asked)) {
+    const found = nearZip(where, asked);
+    return found.ok ? { ok: true, choice: choiceNear(found, found.nearest, null) } : found;
+  }
+  const places = named(where.places, asked);
+  const [place, ...more] = places;
+  if (place === undefined) {
+    return {
+      ok: false,
+      text: `We have no reference place called “${asked}”. A ZIP code finds the nearest in the United States; else choose from the list the place most like yours.`,
+    };
+  }
+  if (more.length > 0) {
+    const names = places.slice(0, 4).map(({ name, where: region }) => `${name}, ${region}`);
+    return { ok: false, text: `Which one: ${names.join('; ')}?` };
+  }
+  return { ok: true, choice: choiceOf(place) };
 }

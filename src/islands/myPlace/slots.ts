@@ -141,6 +141,11 @@ function orderAlternatives(answers: PlaceAnswers | null): void {
   }
 }
 
+/** Whether the page has anything that waits for a place; the answers are not asked for where nothing does. */
+export function hasSlots(): boolean {
+  return document.querySelector('[data-mine],[data-mine-tree],[data-sent],[data-mine-alternatives]') !== null;
+}
+
 /** Fills every slot of the page; empties them for null. */
 export function fillSlots(answers: PlaceAnswers | null): void {
   orderAlternatives(answers);

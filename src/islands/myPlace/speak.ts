@@ -1,16 +1,12 @@
 /** Makes a page speak for the visitor's place: the line that names it, and every slot that waits for it. */
 
-import type { WhereFile } from '../../site/data/where.ts';
-import { answersFor, DatesProblem, fetchJson } from './answers.ts';
-import { type Choice, choose, currentChoice, forgetful, onChange } from './choice.ts';
-import { choiceNear, nearZip } from './near.ts';
-import { fillSlots } from './slots.ts';
+import { answersFor, DatesProblem } from './answers.ts';
+import { type Choice, currentChoice, forgetful, onChange } from './choice.ts';
+import { fillSlots, hasSlots } from './slots.ts';
 
 const line = document.querySelector<HTMLElement>('[data-mine-line]');
 const words = line?.querySelector<HTMLElement>('[data-mine-words]');
 const status = line?.querySelector<HTMLElement>('[data-mine-status]');
-const form = line?.querySelector('form');
-const box = line?.querySelector('input');
 const asks = words?.textContent ?? '';
 
 function say(text: string): void {
@@ -37,13 +33,14 @@ async function speak(justChosen: boolean): Promise<void> {
   }
   for (const button of document.querySelectorAll<HTMLButtonElement>('[data-mine-set]')) {
     const isIt = choice !== null && choice.own === null && choice.place === button.dataset.mineSet;
-    button.textContent = isIt ? 'This is your place' : 'Make this your place';
+    button.textContent = isIt ? 'This is your place' : 'Make this my place';
     button.setAttribute('aria-pressed', String(isIt));
   }
   if (choice === null) {
     fillSlots(null);
     return;
   }
+  if (!hasSlots()) return;
   try {
     const answers = await answersFor(choice);
     if (mine !== latest) return;
@@ -59,38 +56,6 @@ async function speak(justChosen: boolean): Promise<void> {
     );
   }
 }
-
-async function chooseByZip(zip: string): Promise<void> {
-  say('Looking…');
-  let where: WhereFile;
-  try {
-    where = await fetchJson<WhereFile>('/my-place/where.json');
-  } catch {
-    say('The list of ZIP codes could not be loaded. Try again, or find your place in the list of places.');
-    return;
-  }
-  const found = nearZip(where, zip);
-  if (!found.ok) {
-    say(found.text);
-    return;
-  }
-  say('');
-  choose(choiceNear(found, found.nearest, null));
-}
-
-form?.addEventListener('submit', event => {
-  event.preventDefault();
-  const zip = box?.value.trim() ?? '';
-  if (zip === '' && currentChoice() !== null) void speak(true);
-  else void chooseByZip(zip);
-});
-
-document.addEventListener('click', event => {
-  const button =
-    event.target instanceof Element ? event.target.closest<HTMLElement>('[data-mine-set]') : null;
-  const { mineSet: place, name } = button?.dataset ?? {};
-  if (place && name) choose({ place, name, found: '', warnings: [], notes: [], own: null, town: null });
-});
 
 onChange(() => void speak(true));
 void speak(false);

@@ -3,6 +3,7 @@
 import type { Catalogue } from '../../core/catalogue.ts';
 import type { ZipArea } from '../../zipAreas.ts';
 import { whereabouts } from '../pages/places/place.ts';
+import { unitsIn } from '../words/units.ts';
 
 export interface ListedPlace {
   id: string;
@@ -12,6 +13,8 @@ export interface ListedPlace {
   lat: number;
   lon: number;
   heightM: number;
+  /** Which measures its readers see first. */
+  units: 'us' | 'metric';
 }
 
 export interface WhereFile {
@@ -29,6 +32,7 @@ export function whereFile({ places }: Pick<Catalogue, 'places'>, areas: Record<s
       lat: place.lat,
       lon: place.lon,
       heightM: Math.round(place.elevationM),
+      units: unitsIn(place.country),
     })),
   };
 }

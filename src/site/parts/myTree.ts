@@ -13,10 +13,9 @@ export function myPlaceLine(asks: string, href: (path: string) => string): Html 
   return html`
     <div class="my-line" data-mine-line>
       <p data-mine-words>${asks}:</p>
-      <form action="${href(myPlacePath)}" method="get">
-        <label for="mine-zip">US ZIP code</label>
-        <input id="mine-zip" name="zip" type="text" inputmode="numeric" maxlength="5" size="5" autocomplete="postal-code">
-        <button type="submit">Show</button>
+      <form class="place-field" action="${href(myPlacePath)}" method="get">
+        <label for="mine-place">Town or ZIP code</label>
+        <span><input id="mine-place" name="zip" type="text" maxlength="60" autocomplete="postal-code"><button type="submit">Show</button></span>
         <a href="${href(myPlacePath)}">or choose another way</a>
       </form>
       <p class="my-status" role="status" data-mine-status></p>

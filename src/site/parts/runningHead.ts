@@ -1,25 +1,19 @@
-/** Running head of every page: the yard, the search box and the contents. */
+/** Running head of every page: the yard, the visitor's place, the search box and the contents. */
 
 import type { Catalogue } from '../../core/catalogue.ts';
-import { dayInWords } from '../../core/days.ts';
 import { guidesPath } from '../addresses/guidePaths.ts';
-import {
-  cultivarsPath,
-  myPlacePath,
-  orderingPath,
-  placesPath,
-  searchPath,
-  stockPath,
-} from '../addresses/paths.ts';
+import { cultivarsPath, orderingPath, placesPath, searchPath, stockPath } from '../addresses/paths.ts';
 import { attribute, type Html, html } from '../html.ts';
+import { placeInHead } from './placeInHead.ts';
 
+/** On a phone the last two change places with each other: there is no room for the box, and how to order stands in the foot too. */
 const chapters = [
-  { path: stockPath, name: 'Stock list' },
-  { path: cultivarsPath, name: 'Cultivars' },
-  { path: guidesPath, name: 'Guides' },
-  { path: placesPath, name: 'Places' },
-  { path: orderingPath, name: 'How to order' },
-  { path: myPlacePath, name: 'Your place' },
+  { path: stockPath, name: 'Stock list', only: null },
+  { path: cultivarsPath, name: 'Cultivars', only: null },
+  { path: guidesPath, name: 'Guides', only: null },
+  { path: placesPath, name: 'Places', only: null },
+  { path: orderingPath, name: 'How to order', only: 'wide-only' },
+  { path: searchPath, name: 'Search', only: 'phone-only' },
 ];
 
 /** How `aria-current` names a chapter for the reader of a page; null for another chapter's. */
@@ -39,15 +33,16 @@ const searchBox = (href: (path: string) => string): Html => html`
   </search>
 `;
 
-/** `path` is that of the page; null for the page that stands in for missing ones. */
+/** `path` is that of the page; null for the page that stands in for missing ones. A page for the grower has no visitor's place. */
 export function runningHead(
-  { yard, asOf }: Pick<Catalogue, 'yard' | 'asOf'>,
+  { yard }: Pick<Catalogue, 'yard'>,
   path: string | null,
   href: (path: string) => string,
+  forVisitors = true,
 ): Html {
   const links = chapters.map(
-    chapter => html`
-      <li><a href="${href(chapter.path)}"${attribute('aria-current', current(chapter.path, path))}>${chapter.name}</a></li>
+    ({ path: to, name, only }) => html`
+      <li${attribute('class', only)}><a href="${href(to)}"${attribute('aria-current', current(to, path))}>${name}</a></li>
     `,
   );
   return html`
@@ -55,11 +50,9 @@ export function runningHead(
       <p class="yard"><a href="${href('/')}"><bdi>${yard.name}</bdi></a></p>
       ${path !== searchPath && searchBox(href)}
       <nav class="contents" aria-label="Contents">
-        <ul>
-          ${links}
-          <li class="day">As of <time datetime="${asOf}">${dayInWords(asOf)}</time></li>
-        </ul>
+        <ul>${links}</ul>
       </nav>
+      ${forVisitors && placeInHead(href)}
     </header>
   `;
 }

@@ -100,7 +100,6 @@ export function cultivarListPage(
         absolute,
       ),
     ],
-    scripts: ['speakAndFollow'],
     main: html`
       <h1>${title}</h1>
       ${page.number === 1 && standfirst}
@@ -122,7 +121,6 @@ export function traitListPage(
     title,
     description: `${cultivars} of ${all.yard.name}: ${heading.toLowerCase()}, with fruit, crops and pollination side by side.`,
     path: pagePath(path, page.number),
-    scripts: ['speakAndFollow'],
     main: html`
       ${crumbs([{ path: cultivarsPath, name: 'Cultivars' }], title, links)}
       <h1>${title}</h1>

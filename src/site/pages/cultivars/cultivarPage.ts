@@ -182,7 +182,6 @@ export async function cultivarPage(
     description: `${cultivar.name} (${species.botanical}). ${summary}`,
     path,
     things: product === null ? [] : [product],
-    scripts: ['speakAndFollow'],
     main,
   };
 }

@@ -105,7 +105,7 @@ export function guideAtPlacePage(
     { path: guidesPath, name: 'Guides' },
     { path: general, name: guide.title },
   ];
-  const line = guideLine({ path: general, place: place.id, places: `${general}#places` }, href);
+  const line = guideLine({ path: general, place, places: `${general}#places` }, href);
   const jumps = guideJumps(body.headings, [{ id: 'calendar', text: 'Calendar' }]);
   const sheet = html`
     <div class="guide-sheet">
@@ -121,7 +121,7 @@ export function guideAtPlacePage(
     description: `${guide.summary} With the dates of ${nameAndWhereabouts(place)}.`,
     path: placeGuidePath(guide.id, place.id),
     canonical: general,
-    scripts: ['follow'],
+    units: unitsIn(place.country),
     styles: ['guidePrint'],
     main: html`${[crumbs(above, place.name, links), sheet, othersSection(all, at, href)]}`,
   };

@@ -62,7 +62,6 @@ export function guidePage(all: Catalogue, guide: Guide, { links }: PageContext):
     title: guide.title,
     description: guide.summary,
     path,
-    scripts: ['follow'],
     styles: ['guidePrint'],
     main: html`
       ${crumbs([{ path: guidesPath, name: 'Guides' }], guide.title, links)}
@@ -105,7 +104,6 @@ export function arrivalPage(
     description: `${guide.summary} For ${about}.`,
     path,
     canonical: general,
-    scripts: ['follow'],
     styles: ['guidePrint'],
     main: html`
       ${crumbs(above, about, links)}

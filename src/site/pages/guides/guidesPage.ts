@@ -29,7 +29,6 @@ export function guidesPage(all: Catalogue, { links: { href } }: PageContext): Pa
     title: 'Care guides',
     description: `How to care for a tree from ${all.yard.name}, from the day it arrives through its first winters, with dates for ${countInWords(all.places.length, 'place')}.`,
     path: guidesPath,
-    scripts: ['follow'],
     main: html`
       <h1>Care guides</h1>
       <p class="standfirst">What to do with a tree, from the day it arrives through its first two winters.</p>

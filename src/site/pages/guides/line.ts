@@ -1,12 +1,13 @@
 /** The line at the top of a guide that leads to its version for the visitor's place. Without scripts it leads to the list of places. */
 
 import { attribute, type Html, html } from '../../html.ts';
+import { placeButton } from '../../parts/placeButton.ts';
 
 export interface GuideLineLook {
   /** The guide in general, or for a form and species. */
   path: string;
-  /** Id of the place the page is for; null on a page that is for none. */
-  place: string | null;
+  /** The place the page is for; null on a page that is for none. */
+  place: Parameters<typeof placeButton>[0] | null;
   /** Where the places of the guide are listed: a path, or a fragment of the page. */
   places: string;
 }
@@ -17,8 +18,8 @@ export function guideLine({ path, place, places }: GuideLineLook, href: (path: s
   const asks =
     place === null
       ? html`With the dates of your place: <a href="${list}">choose it</a>.`
-      : html`Not your place? <a href="${list}">Choose another</a>.`;
+      : html`Not your place? <a href="${list}">Choose another</a>. ${placeButton(place)}`;
   return html`
-    <p class="guide-line unprinted" data-guide-line="${path}"${attribute('data-place', place)}>${asks}</p>
+    <p class="guide-line unprinted" data-guide-line="${path}"${attribute('data-place', place?.id ?? null)}>${asks}</p>
   `;
 }

@@ -253,7 +253,6 @@ export async function lotPage(all: Catalogue, entry: LotEntry, context: PageCont
     description: `${cultivar.name} (${species.botanical}). ${summary}`,
     path,
     things: product === null ? [] : [product],
-    scripts: ['speakAndFollow'],
     styles: ['lotPrint'],
     main,
   };

@@ -14,10 +14,11 @@ type Href = (path: string) => string;
 function placeOptions(all: Catalogue, chosen: string | null): Html[] {
   return placeSections(all).flatMap(section =>
     section.groups.map(group => {
-      const heading = section.id === US_SECTION ? `US, ${group.heading}` : group.heading;
+      const inUs = section.id === US_SECTION;
+      const heading = inUs ? `US, ${group.heading}` : group.heading;
       const options = group.rows.map(
         ({ id, name, region }) => html`
-          <option value="${id}"${attribute('selected', id === chosen)}>${region === null ? name : `${name}, ${region}`}</option>
+          <option value="${id}"${attribute('data-units', !inUs && 'metric')}${attribute('selected', id === chosen)}>${region === null ? name : `${name}, ${region}`}</option>
         `,
       );
       return html`<optgroup label="${heading}">${options}</optgroup>`;

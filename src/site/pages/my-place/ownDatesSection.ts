@@ -64,7 +64,7 @@ export function ownDatesSection(places: readonly Html[], inFahrenheit: boolean):
         </p>
         <p><button type="submit">Use these dates</button></p>
       </form>
-      <ul class="problem" role="alert" data-dates-problem></ul>
+      <div role="alert"><ul class="problem" data-dates-problem></ul></div>
     </section>
   `;
 }

@@ -20,10 +20,12 @@ import { type Html, html } from '../../html.ts';
 import type { Page, PageContext } from '../../page.ts';
 import { crumbs } from '../../parts/crumbs.ts';
 import { factList } from '../../parts/facts.ts';
+import { placeButton } from '../../parts/placeButton.ts';
 import { stockTable } from '../../parts/stockTable.ts';
 import { climateSentences } from '../../words/climateWords.ts';
 import { unbroken } from '../../words/measures.ts';
 import { classInWords, classMeanings, otherSummer } from '../../words/placeClasses.ts';
+import { unitsIn } from '../../words/units.ts';
 import { sentence } from '../../words/words.ts';
 import { placeGuideLines } from '../guides/guideList.ts';
 import { guideLinks } from '../guides/links.ts';
@@ -41,9 +43,7 @@ type Href = (path: string) => string;
 function setButton(place: Place, href: Href): Html {
   return html`
     <div class="mine-set">
-      <button type="button" data-mine-set="${place.id}" data-name="${nameAndWhereabouts(place)}" aria-pressed="false">
-        Make this your place
-      </button>
+      ${placeButton(place)}
       <a href="${href(myPlacePath)}">What that does</a>
     </div>
   `;
@@ -157,7 +157,7 @@ export function placePage(
     title: `The climate of ${name}`,
     description: `${nameAndWhereabouts(place)}. ${sentence(classInWords(climate.class.answer))}. ${sentences.slice(0, 2).join(' ')}`,
     path: placePath(id),
-    scripts: ['speak'],
+    units: unitsIn(place.country),
     main: html`
       ${crumbs([{ path: placesPath, name: 'Places' }], name, links)}
       <h1>${name} <span class="kind">${whereabouts(place)}</span></h1>

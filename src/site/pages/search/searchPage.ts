@@ -97,7 +97,7 @@ export function searchPage(all: Catalogue, { links: { href } }: PageContext): Pa
     description: `Search the cultivars, lots and guides of ${all.yard.name}.`,
     path: searchPath,
     unlisted: true,
-    scripts: ['speakAndFollow', 'search'],
+    scripts: ['search'],
     styles: ['search'],
     main: html`
       <h1>Search</h1>

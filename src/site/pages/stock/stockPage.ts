@@ -120,7 +120,6 @@ export function stockPage(all: Catalogue, page: ListPage<StockRow>, { links: { h
     description: `What ${all.yard.name} has ready and what is coming, with size, form, readiness and price. ${stockSentence(all)}`,
     path: pagePath(stockPath, page.number),
     feeds: isFirst,
-    scripts: ['speakAndFollow'],
     main: html`
       <h1>${title}</h1>
       ${isFirst && standfirst(all, href)}
@@ -139,7 +138,6 @@ export function formPage(all: Catalogue, form: Form, page: ListPage<StockRow>, {
     title,
     description: `Fruit trees sold ${formWords[form].toLowerCase()} by ${all.yard.name}: what is ready, what is coming and when. ${formMeanings[form]}`,
     path: pagePath(path, page.number),
-    scripts: ['speakAndFollow'],
     main: html`
       ${crumbs([{ path: stockPath, name: 'Stock list' }], title, links)}
       <h1>${title}</h1>

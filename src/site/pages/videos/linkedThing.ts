@@ -22,6 +22,8 @@ export interface WayOn {
   path: string;
   name: string;
   state: StateView | null;
+  /** The guide whose dates for the visitor's place it leads to; left out where it names no guide. */
+  guide?: string;
 }
 
 export interface LinkedThing {
@@ -137,8 +139,8 @@ function guideThing(all: Catalogue, { id, part }: ChapterLink, place: Place | nu
       {
         words: 'With dates:',
         ...(place === null
-          ? { path: `${guidePath(id)}#places`, name: 'choose your place' }
-          : { path: placeGuidePath(id, place.id), name: place.name }),
+          ? { path: `${guidePath(id)}#places`, name: 'choose your place', guide: guidePath(id) + fragment }
+          : { path: placeGuidePath(id, place.id) + fragment, name: place.name }),
         state: null,
       },
     ],

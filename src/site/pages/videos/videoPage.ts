@@ -5,7 +5,7 @@ import type { Catalogue } from '../../../core/catalogue.ts';
 import { dayInWords } from '../../../core/days.ts';
 import type { Video } from '../../../core/records/video.ts';
 import { videoPath, videosPath } from '../../addresses/videoPaths.ts';
-import { type Html, html } from '../../html.ts';
+import { attribute, type Html, html } from '../../html.ts';
 import type { Page, PageContext } from '../../page.ts';
 import { crumbs } from '../../parts/crumbs.ts';
 import { movedPartLines } from '../../parts/movedParts.ts';
@@ -17,10 +17,10 @@ type Href = (path: string) => string;
 
 const stateMark = ({ state, words }: StateView): Html => html`<span class="state ${state}">${words}</span>`;
 
-function wayOn({ words, path, name, state }: WayOn, href: Href): Html {
+function wayOn({ words, path, name, state, guide }: WayOn, href: Href): Html {
   return html`
     <p class="on">
-      ${words} <a href="${href(path)}">${name}</a>
+      ${words} <a href="${href(path)}"${attribute('data-guide-dates', guide !== undefined && href(guide))}>${name}</a>
       ${state && stateMark(state)}
     </p>
   `;

@@ -72,6 +72,7 @@ export function walkPage({ home, yard }: Catalogue, { links: { href } }: PageCon
     unlisted: true,
     manifest: walkManifestPath,
     scripts: ['walk'],
+    forGrower: true,
     styles: ['walk'],
     main: html`
       <h1>Walk</h1>
