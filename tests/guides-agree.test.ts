@@ -102,6 +102,37 @@ const claims: readonly {
     },
   },
   {
+    what: 'a guide to winter in a pot begins with a place ready above freezing where the calendar stores the pot',
+    says: ({ text }) => /^\s*Before the first hard night: leaves down/.test(text('overwintering-pot')),
+    holds: told => has(arriving(told, 'leafed-pot', 'pot', 330), 'move-in'),
+  },
+  {
+    what: 'a guide to waking begins with waking it slowly where a stored tree is woken',
+    says: ({ text }) => /^\s*Wake it slowly/.test(text('waking-and-hardening')),
+    holds: told => has(arriving(told, 'dormant-pot', 'pot', midwinter(told)), 'wake'),
+  },
+  {
+    what: 'a tree in the ground is told to be left uncovered where the calendar neither covers it nor keeps it in its pot',
+    says: ({ text }) => /^\s*Leave it uncovered/.test(text('overwintering-ground')),
+    holds: told => {
+      const tasks = arriving(told, 'bare-root', 'ground', midwinter(told));
+      const { winterLowC, species } = told.year;
+      return !has(tasks, 'protect') && winterLowC - species.dormantFirstWinterC.value >= 3;
+    },
+  },
+  {
+    what: 'a guide to planting begins with a first winter in the pot where the calendar plants no young tree before it',
+    says: ({ text }) =>
+      /Here wood this young does not stand its first winter/.test(text('establishing-in-the-ground')),
+    holds: told => {
+      const planted = arriving(told, 'bare-root', 'ground', midwinter(told)).filter(({ name }) =>
+        ['plant-dormant', 'plant-out'].includes(name),
+      );
+      const settled = planted.every(({ trigger }) => trigger.startsWith('After its first winter'));
+      return settled && told.year.winterLowC - told.year.species.dormantFirstWinterC.value < -12;
+    },
+  },
+  {
     what: 'waking from storage is told of where a stored tree is woken',
     says: ({ parts }) => parts('waking-and-hardening').includes('out-of-storage'),
     holds: told => has(arriving(told, 'dormant-pot', 'pot', midwinter(told)), 'wake'),
