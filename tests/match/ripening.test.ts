@@ -53,7 +53,16 @@ describe('odds of ripening', () => {
         const rules = { heatFrom: 0, budbreakHeat: 200, leafDamageC: -1.1, end: killingFreezeAt(-2.2) };
         const headStart = { moveOut: 120, credit: 280 };
         const [odds] = ripeningOdds(years, 8, 36, [
-          { rules, needs: [need, need * 1.1].map(heat => ({ by: 'heat' as const, heat })), headStart },
+          {
+            rules,
+            needs: [need, need * 1.1].map(heat => ({
+              by: 'heat' as const,
+              heat,
+              budbreakHeat: 200,
+              leastDays: 0,
+            })),
+            headStart,
+          },
         ]);
         const [easy, hard] = odds!.outdoors;
         const [easyHelped] = odds!.headStart;

@@ -35,7 +35,12 @@ function odds(
   const [found] = ripeningOdds(years, 8, 36, [{ rules, needs: [need], headStart: null, ...over }], fifths);
   return found!;
 }
-const heat = (value: number) => ({ by: 'heat' as const, heat: value });
+const heat = (value: number, leastDays = 0) => ({
+  by: 'heat' as const,
+  heat: value,
+  budbreakHeat: 100,
+  leastDays,
+});
 const bloom = { by: 'bloom' as const, bloomHeat: 400, days: 100, leastHeat: 300 };
 const day = (index: number) => index + 1;
 
@@ -51,6 +56,17 @@ describe('a crop timed by heat', () => {
     expect(odds(yearsOf(warm, [[100, -1]]), heat(1000)).start!.p50).toBe(day(101));
     const harmless = odds(yearsOf(warm, [[60, -1]]), heat(1000)).outdoors[0]!.dates!.p50;
     expect(Math.abs(harmless - day(59 + 99))).toBeLessThanOrEqual(1);
+  });
+
+  it('is ripe no sooner than its least days from budbreak, or from the start after a freeze', () => {
+    // Budbreak on day 68; the heat of 1,000 is there on day 158, 90 days after it.
+    const ripe = (leastDays: number, ...nights: (readonly [number, number])[]) =>
+      odds(yearsOf(warm, nights), heat(1000, leastDays)).outdoors[0]!.dates?.p50;
+    expect([90, 91, 120].map(days => ripe(days))).toEqual([day(158), day(159), day(188)]);
+    expect([89, 91].map(days => ripe(days, [100, -1]))).toEqual([day(190), day(192)]);
+    expect(ripe(400)).toBeUndefined();
+    const found = odds(yearsOf(warm), heat(1000, 91), {}, [-1, 0, 1]).outdoors[0]!;
+    expect(found.dates).toEqual({ p10: day(159), p50: day(159), p90: day(59 + 107) });
   });
 
   it('is not ripe when the season ends on or before that day', () => {

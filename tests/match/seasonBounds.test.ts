@@ -120,11 +120,11 @@ describe('what would change it', () => {
 
   it('says how much is short, and a warm wall where it makes up for all of it', () => {
     expect(winter('wrap', -3)).toEqual([
-      'A cage of dry leaves, worth 3 to 5 C: it is 3 C short. A warm wall, worth up to 3 C, may do instead.',
+      expect.stringMatching(/5 F \(3 C\) short\. A warm wall, worth up to 5 F \(3 C\)/),
     ]);
-    expect(winter('wrap', -3.1)).toEqual(['A cage of dry leaves, worth 3 to 5 C: it is 3 C short.']);
-    expect(winter('bury', -7.3)[0]).toContain('it is 7.5 C short');
-    expect(winter('store', -15)[0]).toContain('it is 15 C short');
+    expect(winter('wrap', -3.1)).toEqual([expect.stringMatching(/short\.$/)]);
+    expect(winter('bury', -7.3)[0]).toContain('(7.5 C) short');
+    expect(winter('store', -15)[0]).toContain('(15 C) short');
     expect(winter('mulch', 1, 0)).toEqual([]);
     expect(winter('nothing', 5, -0.1)[0]).toMatch(/first winters spent in a pot/);
   });
@@ -157,7 +157,7 @@ describe('what would change it', () => {
     expect(said({ early: 0.7, late: 1 })).toHaveLength(1);
     expect(said({}, { headStart: { word: 'some-years', share: 0.3 } })).toEqual([]);
     expect(said({ early: 1 }, { word: 'reliable' })).toEqual([]);
-    expect(said({})[0]).toContain('in 6 years of 10');
+    expect(said({})[0]).toContain('6 years in 10');
   });
 });
 
@@ -168,10 +168,10 @@ it('says the chill of a place by the unit of the need', () => {
   const said = (species: typeof fig) => chillReasons(species, 'met', chill).map(({ text }) => text);
   expect(said(fig).slice(1)).toEqual([
     'It needs about 10 chill portions.',
-    'Nine winters of ten give more than 20 here, one of ten more than 40.',
+    expect.stringMatching(/more than 20 here\D+ more than 40\./),
   ]);
   expect(said({ ...fig, chillPortions: null }).slice(1)).toEqual([
     'It needs about 200 hours of chill.',
-    'Nine winters of ten give more than 200 here, one of ten more than 600.',
+    expect.stringMatching(/more than 200 here\D+ more than 600\./),
   ]);
 });

@@ -243,7 +243,7 @@ describe('now', () => {
     const cold = (text: string) => text.includes('would meet a night of');
     expect(said({ plain: 0.5, cold: 0.0999 }).some(cold)).toBe(false);
     expect(said({ plain: 0.5, cold: 0.1001 })).toContain(
-      'At there 1 trip of 10 that leaves on 1 March 2027 would meet a night of 20 F (-6.5 C) or colder.',
+      'At there 1 trip in 10 that leaves on 1 March 2027 would meet a night of 20 F (-6.5 C) or colder.',
     );
     const both = said({ plain: 0.5, cold: 0.2, heat: 0.4 });
     expect(both.findIndex(text => text.includes('a day of 80 F'))).toBeLessThan(both.findIndex(cold));
@@ -251,14 +251,14 @@ describe('now', () => {
 
   it('tells of passing trips in the singular and the plural', () => {
     expect(said({ plain: 0.3 })[0]).toBe(
-      'Of a thousand simulated years, 7 trips of 10 of that week keep to our limits.',
+      'Of a thousand simulated years, 7 trips in 10 of that week keep to our limits.',
     );
-    expect(said({ plain: 0.86 })[0]).toMatch(/1 trip of 10 of that week keeps/);
-    expect(said({ plain: 0.85 })[0]).toMatch(/2 trips of 10 of that week keep /);
+    expect(said({ plain: 0.86 })[0]).toMatch(/1 trip in 10 of that week keeps/);
+    expect(said({ plain: 0.85 })[0]).toMatch(/2 trips in 10 of that week keep /);
     expect([0.951, 0.95, 0.05, 0.049].map(tripsOfTen)).toEqual([
       'nearly all trips',
-      '10 trips of 10',
-      '1 trip of 10',
+      '10 trips in 10',
+      '1 trip in 10',
       'hardly any trip',
     ]);
     expect(limitsInWords({ coldestC: 0, hottestC: 30 })).toBe(

@@ -57,7 +57,12 @@ function casesOf(station: SupplyStation): { usual: CalibrationCase[]; hard: Cali
           leafDamageC: rules.leafDamageC,
           end: killingFreezeAt(Math.min(fahrenheitToCelsius(28), rules.leafDamageC)),
         },
-        needs: needs.map(heat => ({ by: 'heat', heat: heat + rules.budbreakHeat })),
+        needs: needs.map(heat => ({
+          by: 'heat',
+          heat: heat + rules.budbreakHeat,
+          budbreakHeat: 0,
+          leastDays: 0,
+        })),
         headStart: null,
       },
     ]);

@@ -116,7 +116,7 @@ function oddsAt(
   need: number,
   fifths: readonly number[] = NEED_FIFTHS,
 ): NeedOdds {
-  const needs = [{ by: 'heat' as const, heat: need + rules.budbreakHeat }];
+  const needs = [{ by: 'heat' as const, heat: need + rules.budbreakHeat, budbreakHeat: 0, leastDays: 0 }];
   const [found] = ripeningOdds(years, BASE_C, CAP_C, [{ rules, needs, headStart: null }], fifths);
   return found?.outdoors[0] as NeedOdds;
 }

@@ -76,6 +76,11 @@ export function ownSpecies(
   return {
     ...species,
     id: ownSpeciesId(cultivar),
+    // What was seen counts, also where it came sooner than anything on record.
+    leastDays: {
+      main: of('main').length === 0 ? species.leastDays.main : null,
+      breba: of('breba').length === 0 ? species.leastDays.breba : null,
+    },
     heatNeed:
       bloom === null
         ? { main: withOwn(heatNeed.main, 'main'), breba: withOwn(heatNeed.breba, 'breba') }

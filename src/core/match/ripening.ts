@@ -76,11 +76,13 @@ function outcomeReason(crop: Crop, { share, dates }: RipeningOdds, ends: boolean
 }
 
 /** What times the fruit, with the standing of its figure. */
-function needReason({ bloom }: Species, crop: string, figure: Figure): Reason {
+function needReason({ bloom, leastDays }: Species, crop: Crop, words: string, figure: Figure): Reason {
+  const least = leastDays[crop];
+  const soonest = least === null ? '' : ` and at least ${Math.round(least.value)} days from budbreak`;
   const text =
     bloom === null
-      ? `${article(crop)} needs about ${roundTo(degreesCToF(figure.value), 50).toLocaleString('en-US')} degree-days F (${roundTo(figure.value, 10).toLocaleString('en-US')} degree-days C) from spring.`
-      : `${article(crop)} is ripe about ${Math.round(figure.value)} days after a bloom in late May, earlier blooms taking longer.`;
+      ? `${article(words)} needs about ${roundTo(degreesCToF(figure.value), 50).toLocaleString('en-US')} degree-days F (${roundTo(figure.value, 10).toLocaleString('en-US')} degree-days C) from spring${soonest}.`
+      : `${article(words)} is ripe about ${Math.round(figure.value)} days after a bloom in late May, earlier blooms taking longer.`;
   return reasonFrom(text, figure);
 }
 
@@ -106,7 +108,12 @@ export function ripeningVerdict(
   const wood = crop === 'breba' ? woodShare(place, species, cultivar.hardinessOffsetC, shelterC) : 1;
   const outdoors = withShare(found.outdoors, found.outdoors.share * wood);
   const headStart = withShare(found.headStart, found.headStart.share);
-  const need = needReason(species, `${ripeningClassWords[cultivar.ripening]} ${cropWords[crop]}`, figure);
+  const need = needReason(
+    species,
+    crop,
+    `${ripeningClassWords[cultivar.ripening]} ${cropWords[crop]}`,
+    figure,
+  );
   const woodReason =
     wood < 0.95
       ? [modeled(`The wood that carries it comes through the winter outdoors ${yearsOfTen(wood)}.`)]

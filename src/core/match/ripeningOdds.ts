@@ -7,6 +7,7 @@ import {
   DAYS_SD,
   daysFromBloom,
   type GrownFrom,
+  leastDaysMetOn,
   leastHeatMetOn,
   NEED_SD_SHARE,
   type RipeningNeed,
@@ -103,13 +104,14 @@ function ripeDays(
 ): void {
   const { heatSum } = grown;
   if (need.by === 'heat') {
+    const soonest = leastDaysMetOn(grown, need);
     let day = grown.from;
     for (let i = 0; i < days.length; i += 1) {
       const heat = grown.baseline + need.heat * (1 + NEED_SD_SHARE * (fifths[i] as number));
       // The next tree is a few days behind the one before.
       if (i === 0 || (heatSum[DAYS_PER_YEAR] as number) < heat) day = reachedOn(heatSum, day, heat);
       else while ((heatSum[day + 1] as number) < heat) day += 1;
-      days[i] = day;
+      days[i] = Math.min(DAYS_PER_YEAR, Math.max(day, soonest));
     }
     return;
   }

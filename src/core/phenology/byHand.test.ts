@@ -234,8 +234,12 @@ describe('a date that was seen', () => {
   });
 
   it('lies so many days after its class', () => {
-    expect(daysAfterClass(year, range('08-01'), { by: 'heat', heat: 1440 })).toBe(10);
-    expect(daysAfterClass(year, range('08-01'), { by: 'heat', heat: 1640 })).toBe(-10);
+    expect(
+      daysAfterClass(year, range('08-01'), { by: 'heat', heat: 1440, budbreakHeat: 164, leastDays: 0 }),
+    ).toBe(10);
+    expect(
+      daysAfterClass(year, range('08-01'), { by: 'heat', heat: 1640, budbreakHeat: 164, leastDays: 0 }),
+    ).toBe(-10);
     const need = { by: 'bloom' as const, bloomHeat: 860, days: 60, leastHeat: 100 };
     expect(daysAfterClass(year, range('08-01'), need)).toBe(8);
     // The least heat: 800 degree days from bloom on index 144 are there on 224 - 1.

@@ -61,8 +61,12 @@ describe('fruit growth', () => {
 
 describe('what a crop asks for', () => {
   it('is heat where the record gives heat', () => {
-    expect(ripeningNeed(fig, 'main', 'mid')).toEqual({ by: 'heat', heat: 1890 });
-    expect(ripeningNeed(fig, 'breba', 'mid')).toEqual({ by: 'heat', heat: 1070 });
+    const need = { by: 'heat', budbreakHeat: 164, leastDays: 0 };
+    expect(ripeningNeed(fig, 'main', 'mid')).toEqual({ ...need, heat: 1890 });
+    expect(ripeningNeed(fig, 'breba', 'mid')).toEqual({ ...need, heat: 1070 });
+    const slow = { ...fig, leastDays: { main: figure(90), breba: null } };
+    expect(ripeningNeed(slow, 'main', 'mid')).toMatchObject({ leastDays: 90 });
+    expect(ripeningNeed(slow, 'breba', 'mid')).toMatchObject({ leastDays: 0 });
     expect(ripeningNeed(fig, 'breba', 'late')).toBeNull();
     expect(ripeningFigure(fig, 'main', 'mid')).toBe(fig.heatNeed.main.mid);
   });

@@ -1,5 +1,5 @@
 /**
- * Bloom, fruit growth and ripening. Figs and mulberries ripen by heat. The fruit of persimmons, jujubes and pomegranates takes so many
+ * Bloom, fruit growth and ripening. Figs and mulberries ripen by heat, figs no sooner than so many days from budbreak. The fruit of persimmons, jujubes and pomegranates takes so many
  * days from bloom however warm they are, as long as a least heat is met; heat alone has them ripe in midsummer where it is hot.
  * Standing: ours, fitted; the tables of `core/evidence` show the errors.
  */
@@ -21,7 +21,15 @@ export const DAYS_SD = 8;
 
 /** What a crop asks for before its first fruit is ripe. */
 export type RipeningNeed =
-  | { readonly by: 'heat' /** C-degree-days from spring. */; readonly heat: number }
+  | {
+      readonly by: 'heat';
+      /** C-degree-days from spring. */
+      readonly heat: number;
+      /** C-degree-days from spring to budbreak. */
+      readonly budbreakHeat: number;
+      /** Least days from budbreak, however hot it is. */
+      readonly leastDays: number;
+    }
   | {
       readonly by: 'bloom';
       /** C-degree-days from spring to full bloom. */
@@ -44,7 +52,10 @@ export function ripeningNeed(species: Species, crop: Crop, name: RipeningClass):
   const figure = ripeningFigure(species, crop, name);
   if (figure === null) return null;
   const { bloom } = species;
-  if (bloom === null) return { by: 'heat', heat: figure.value };
+  if (bloom === null) {
+    const leastDays = species.leastDays[crop]?.value ?? 0;
+    return { by: 'heat', heat: figure.value, budbreakHeat: species.budbreakHeat.value, leastDays };
+  }
   const mid = bloom.toRipeDays.mid?.value ?? figure.value;
   return {
     by: 'bloom',
@@ -66,6 +77,17 @@ export interface GrownFrom {
 /** Full bloom: the day that completes the species' heat. 365 when the year does not give it. */
 export function bloomOn({ heatSum, from, baseline }: GrownFrom, bloomHeat: number): number {
   return reachedOn(heatSum, from, baseline + bloomHeat);
+}
+
+/**
+ * The first day on which a crop timed by heat can be ripe, however hot it is: so many days from budbreak. 0 for a crop that has no such least.
+ * A tree with a head start is counted from the day it moves out, which errs late.
+ */
+export function leastDaysMetOn(
+  { heatSum, from, baseline }: GrownFrom,
+  { budbreakHeat, leastDays }: Extract<RipeningNeed, { by: 'heat' }>,
+): number {
+  return leastDays === 0 ? 0 : reachedOn(heatSum, from, baseline + budbreakHeat) + leastDays;
 }
 
 /** The day a fruit has had its days, for a bloom on some day: a late bloom is partly made up. */

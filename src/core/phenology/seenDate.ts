@@ -3,7 +3,14 @@ import { DAYS_PER_YEAR, daysForward } from '../climate/calendar.ts';
 import type { WeatherYears } from '../climate/weatherYears.ts';
 import { doyFromMonthDay } from '../days.ts';
 import type { Species } from '../records/species.ts';
-import { BLOOM_SHARE, bloomOn, daysFromBloom, leastHeatMetOn, type RipeningNeed } from './fruit.ts';
+import {
+  BLOOM_SHARE,
+  bloomOn,
+  daysFromBloom,
+  leastDaysMetOn,
+  leastHeatMetOn,
+  type RipeningNeed,
+} from './fruit.ts';
 import {
   type GrowingCalendar,
   growingCalendar,
@@ -86,8 +93,12 @@ export function daysAfterClass(
   need: RipeningNeed,
 ): number {
   const seen = middleIndex(range, calendar);
-  if (need.by === 'heat') return seen - reachedOn(heatSum, calendar.heatFrom, need.heat);
-  const bloom = bloomOn({ heatSum, from: calendar.heatFrom, baseline: 0 }, need.bloomHeat);
+  const grown = { heatSum, from: calendar.heatFrom, baseline: 0 };
+  if (need.by === 'heat') {
+    const warmOn = reachedOn(heatSum, calendar.heatFrom, need.heat);
+    return seen - Math.min(DAYS_PER_YEAR, Math.max(warmOn, leastDaysMetOn(grown, need)));
+  }
+  const bloom = bloomOn(grown, need.bloomHeat);
   const warmEnough = leastHeatMetOn(heatSum, bloom, need.leastHeat);
   return seen - Math.min(DAYS_PER_YEAR, Math.max(warmEnough, daysFromBloom(bloom, need.days, calendar)));
 }

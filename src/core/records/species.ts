@@ -27,6 +27,7 @@ import {
   type BloomFigures,
   normaliseBloom,
   normaliseHeatNeed,
+  normaliseLeastDays,
   writtenBloom,
   writtenHeatNeed,
 } from './speciesRipening.ts';
@@ -169,6 +170,8 @@ export interface Species {
   ripensAboveC: Figure;
   /** C-degree-days from spring to the first ripe fruit; empty for a species timed by bloom. */
   heatNeed: Record<Crop, Partial<Record<RipeningClass, Figure>>>;
+  /** Least days from budbreak to the first ripe fruit of a crop timed by heat, however hot it is; null where heat alone decides. */
+  leastDays: Record<Crop, Figure | null>;
   /** Null for a species timed by heat. */
   bloom: BloomFigures | null;
   propagation: Partial<Record<Method, PropagationFigures>>;
@@ -219,6 +222,7 @@ export function normaliseSpecies(id: string, written: WrittenSpecies): Species {
     budbreakHeat: normaliseFigure(heat.budbreak),
     ripensAboveC: normaliseFigure(heat.ripens_above),
     heatNeed: normaliseHeatNeed(heat.need),
+    leastDays: normaliseLeastDays(heat.need),
     bloom: normaliseBloom(written.bloom, heat.need),
     propagation: Object.fromEntries(propagation),
     storageC: normaliseFigure(storage.temperature),

@@ -16,9 +16,18 @@ const heatNeeds = classes('Heat from spring to the first ripe fruit.', heatUnits
   'Heat need per ripening class; leave out a class the species does not have.',
 );
 
+const leastDays = figure('Least days from budbreak to the first ripe fruit, however hot it is.', ['days']);
+
 /** Heat needs of a species whose fruit is timed by heat. */
 export const writtenHeatNeed = z
-  .strictObject({ main: heatNeeds, breba: heatNeeds.optional() })
+  .strictObject({
+    main: heatNeeds,
+    breba: heatNeeds.optional(),
+    least_days: z
+      .strictObject({ main: leastDays.optional(), breba: leastDays.optional() })
+      .optional()
+      .describe('Per crop; leave it out where heat alone decides.'),
+  })
   .describe(
     'For a species whose fruit is timed by heat (figs, mulberries): heat to the first ripe fruit, counted like budbreak. Leave it out where bloom decides.',
   );
@@ -88,6 +97,15 @@ function figuresOf(written: Record<string, Parameters<typeof normaliseFigure>[0]
 /** Heat needs by crop and class; all empty for a species timed by bloom. */
 export function normaliseHeatNeed(written: WrittenHeatNeed | undefined): Record<Crop, ByClass> {
   return { main: figuresOf(written?.main ?? {}), breba: figuresOf(written?.breba ?? {}) };
+}
+
+/** Least days from budbreak by crop; null where heat alone decides. */
+export function normaliseLeastDays(written: WrittenHeatNeed | undefined): Record<Crop, Figure | null> {
+  const of = (crop: Crop) => {
+    const given = written?.least_days?.[crop];
+    return given ? normaliseFigure(given) : null;
+  };
+  return { main: of('main'), breba: of('breba') };
 }
 
 /** Bloom figures, with stand-ins for what is not given; null for a species timed by heat. */

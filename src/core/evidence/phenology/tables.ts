@@ -78,6 +78,12 @@ function dateRow({ observation, errorDays: off, computed }: SpeciesRows['rows'][
   return from.number(what, doy - off, doy, LARGEST_SINGLE_DAYS, 'day of year');
 }
 
+/** What a table cannot hold as a row, by botanical name. */
+const knownWeak: Readonly<Record<string, string>> = {
+  'Ficus carica':
+    ' In the low desert the model is five to six weeks early: the University of Arizona (Cooperative Extension, AZ1636, 2014) has brebas there in late June and the main crop in August or September. Its months are for all figs of a region and not for a dated place, so they are no row; why heat slows figs there is not known to us.',
+};
+
 const READ_SOURCE = 'Mean over the rows below; sources and standing stand with each';
 
 function tableOf(of: SpeciesRows, at: ClimateAt): EvidenceTable {
@@ -95,7 +101,7 @@ function tableOf(of: SpeciesRows, at: ClimateAt): EvidenceTable {
     id: `ripening-${species.id}`,
     title: `Ripening of ${species.common[0] ?? species.id}: observed and computed`,
     about: `${n} dated observations of first ripe fruit at ${places} places beside the middle day the model computes from the climate of the place. Our figures were fitted to these rows, so the errors with the place left out of the fit tell more.`,
-    weak: `${read} of ${n} rows were read in a publication; the others are from memory of the publication named, and may be off by a week or two. Many tell the start of picking rather than the first ripe fruit.`,
+    weak: `${read} of ${n} rows were read in a publication; the others are from memory of the publication named, and may be off by a week or two. Many tell the start of picking rather than the first ripe fruit.${knownWeak[species.botanical] ?? ''}`,
     rows: [
       summary.number('mean error of first ripe fruit', 0, meanAbsoluteDays ?? 365, LARGEST_MEAN_DAYS, 'days'),
       summary.number(

@@ -24,6 +24,7 @@ const bounds: Record<string, readonly [low: number, high: number]> = {
   heat: [20, 2500],
   to_ripe: [20, 330],
   least_heat: [0, 4000],
+  least_days: [0, 330],
   'very-early': [50, 6000],
   early: [50, 6000],
   mid: [50, 6000],
@@ -37,12 +38,15 @@ const bounds: Record<string, readonly [low: number, high: number]> = {
   bare_root: [1, 365],
 };
 
+/** Figures in days whose own key is that of a class or a crop. */
+const daysPerKey = ['to_ripe', 'least_days'] as const;
+
 /** A figure is within what its unit allows. */
 export const figureRange: Check = ({ species }) =>
   species.flatMap(({ file, written }) =>
     writtenFigures(written).flatMap(({ path, figure }) => {
       const name = String(path.at(-1));
-      const limits = bounds[path.at(-2) === 'to_ripe' ? 'to_ripe' : name];
+      const limits = bounds[daysPerKey.find(key => key === path.at(-2)) ?? name];
       if (!limits || fits(figure, limits)) return [];
       const allowed = limits.map(limit => inUnit(limit, figure.unit)).join(' to ');
       const shown = Array.isArray(figure.value) ? `[${figure.value.join(', ')}]` : String(figure.value);
