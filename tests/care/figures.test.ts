@@ -62,7 +62,7 @@ describe('the words of tasks', () => {
     ['sleepingWaterDays', 14, 28, 'water-asleep', /two to four weeks/],
     ['wakeAtMean', 8, 8, 'wake', /mean of 8 C \(46 F\)/],
     ['clothGain', 1, 2, 'cover-new-leaves', /1 to 2 degrees C/],
-    ['storedWaterShare', 0.1, 0.1, 'water-stored', /about 1\.1 L/],
+    ['storedWaterShare', 0.1, 0.1, 'water-stored', /about 1 qt \(1\.1 L\)/],
     ['forcing', 31, 60, 'wake', /one to two months at 50 F/],
   ])('say that %s is %f to %f', (name, low, high, task, words) => {
     expect([careFigures[name].low, careFigures[name].high]).toEqual([low, high]);

@@ -8,7 +8,8 @@
  * - Bonn: brebas before main crops, which ripen in good years only; wrapped or against a wall. With rain and a fruit that splits, losses.
  * - Sfax: no winter to speak of; what the record has no figure for is not promised.
  * - Beijing: cold, dry winters; early figs are laid down or wrapped. A trial there counts for there.
- * - Trees in leaf travel between the freezes, leafless ones from leaf fall to budbreak when a mild spell comes.
+ * - Trees in leaf travel between the freezes, leafless ones from leaf fall to budbreak when a mild spell comes; `weekTurns.test.ts` has each turn of
+ *   the weeks to Beijing and Davis with its reason.
  */
 import { describe, expect, it } from 'vitest';
 import { findWinters, freezeOdds } from '../../src/core/climate/freezes.ts';

@@ -1,6 +1,6 @@
 /** Sending on its bounds: synthetic ends whose chances are set, so that every share, week and wait can be told by hand. The bounds are our working figures. */
 import { describe, expect, it } from 'vitest';
-import { addDays, type Day, day, dayOfYear } from '../../src/core/days.ts';
+import { addDays, type Day, day, dayOfYear, daysBetween } from '../../src/core/days.ts';
 import type { SendingWeek } from '../../src/core/match/answers.ts';
 import { mayBeDormant, receivingOf } from '../../src/core/match/receiving.ts';
 import {
@@ -237,6 +237,23 @@ describe('now', () => {
       middle: null,
       late: null,
     });
+  });
+
+  it('waits count from the first sending day on which trees sleep, and end before they wake', () => {
+    // Asked on 6 March (day 65): trees sleep from day 80, Sunday 21 March; the next sending day is Monday the 22nd, 16 days on.
+    const waits = (asleep: [number, number] | null, away: [number, number]) =>
+      now({ waits: away }, 'dormant-pot', '2027-03-06', { asleep }).wait;
+    expect(waits([80, 200], [0, 7])).toEqual({ middle: 16, late: 23 });
+    // Until day 82, Tuesday the 23rd: a week later they are awake.
+    expect(waits([80, 82], [0, 7])).toEqual({ middle: 16, late: null });
+    expect(waits(null, [0, 7])).toEqual({ middle: null, late: null });
+    expect(now({ waits: [0, 7] }, 'leafed-pot', '2027-03-06', { asleep: null }).wait).toEqual({
+      middle: 2,
+      late: 9,
+    });
+    // Nor while a tree in leaf would meet freezes: last on day 120, two weeks less; it arrives three days after it leaves.
+    const frosty = now({ waits: [0, 0], freezes: [300, 120] }, 'leafed-pot', '2027-03-06').wait;
+    expect(frosty.middle).toBe(daysBetween(day('2027-03-06'), day('2027-04-14')));
   });
 
   it('names a limit at an end from one trip in ten on, the likelier first', () => {

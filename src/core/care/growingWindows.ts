@@ -84,7 +84,7 @@ function stopFeeding(year: CareYear): Window {
 /** Waterings of a pot, or of a tree in the ground in dry weather. */
 function watering(year: CareYear, from: number, inPot: boolean): Window {
   const to = growthEnds(year);
-  const water = measureText({ ...waterLiters(year.potLiters), unit: 'L' }, 'metric');
+  const water = measureText({ ...waterLiters(year.potLiters), unit: 'L' }, 'us');
   return {
     name: 'water-growing',
     from,

@@ -219,6 +219,12 @@ describe('measures', () => {
     expect(shown('24 F', 'metric')).toBe('-4.5 C (24 F)');
     expect(shown('1 to 7 C', 'us')).toBe('34 to 45 F (1 to 7 C)');
     expect(shown('2 in', 'metric')).toBe('5 cm (2 in)');
+    // 4 quarts a gallon and 4 cups a quart (NIST Handbook 44, Appendix C), in halves.
+    expect(shown('0.5 L', 'us')).toBe('2 cups (0.5 L)');
+    expect(shown('1.7 to 2.8 L', 'us')).toBe('2 to 3 qt (1.7 to 2.8 L)');
+    expect(shown('4 L', 'us')).toBe('1.1 gal (4 L)');
+    expect(shown('2.5 qt', 'metric')).toBe('2.5 L (2.5 qt)');
+    expect(shown('1.7 to 2.8 L', 'metric')).toBe('1.7 to 2.8 L (2 to 3 qt)');
     expect(shown('1 in', 'us')).toBe('1 in (3 cm)');
   });
 

@@ -38,6 +38,7 @@ const measureUnits: Record<string, MeasureUnit> = {
   ft: { system: 'us', other: 'm', convert: feet => feet / FEET_PER_METER, otherStep: 0.1 },
   m: { system: 'metric', other: 'ft', convert: meters => meters * FEET_PER_METER, otherStep: 1 },
   L: { system: 'metric', other: 'gal', convert: liters => liters / LITERS_PER_US_GALLON, otherStep: 0.1 },
+  qt: { system: 'us', other: 'L', convert: quarts => (quarts * LITERS_PER_US_GALLON) / 4, otherStep: 0.5 },
   gal: { system: 'us', other: 'L', convert: gallons => gallons * LITERS_PER_US_GALLON, otherStep: 1 },
   kg: { system: 'metric', other: 'lb', convert: kgToPounds, otherStep: 1 },
   lb: { system: 'us', other: 'kg', convert: poundsToKg, otherStep: 1 },
@@ -67,6 +68,14 @@ function span(low: number, high: number, unit: string): string {
   return low === high ? `${low} ${unit}` : `${low} to ${high} ${unit}`;
 }
 
+/** Under a gallon Americans measure in quarts, under a quart in cups; exact by definition: 4 quarts a gallon, 4 cups a quart. */
+function smallVolume(liters: number): Pick<MeasureUnit, 'other' | 'convert' | 'otherStep'> | null {
+  const gallons = liters / LITERS_PER_US_GALLON;
+  if (gallons >= 1) return null;
+  const [other, aGallon] = gallons >= 0.25 ? ['qt', 4] : ['cups', 16];
+  return { other, convert: value => (value * aGallon) / LITERS_PER_US_GALLON, otherStep: 0.5 };
+}
+
 /** A small length in inches would round to nothing: halves below three, else whole. */
 function stepFor(other: string, value: number, usual: number): number {
   return other === 'in' && Math.abs(value) < 3 ? 0.5 : usual;
@@ -74,7 +83,8 @@ function stepFor(other: string, value: number, usual: number): number {
 
 /** `24 F (-4.5 C)` for a reader who thinks in US units, `-4.5 C (24 F)` for one who does not. */
 export function measureText({ low, high, unit }: Measure, units: UnitChoice): string {
-  const { system, other, convert, otherStep } = measureUnits[unit]!;
+  const { system } = measureUnits[unit]!;
+  const { other, convert, otherStep } = (unit === 'L' && smallVolume(high)) || measureUnits[unit]!;
   const own = span(low, high, unit);
   const step = stepFor(other, convert(low), otherStep);
   const converted = span(roundTo(convert(low), step), roundTo(convert(high), step), other);
@@ -93,6 +103,8 @@ const systemOf: Readonly<Record<string, UnitChoice>> = {
   F: 'us',
   'degrees F': 'us',
   in: 'us',
+  cups: 'us',
+  qt: 'us',
   gallon: 'us',
   gallons: 'us',
   gal: 'us',

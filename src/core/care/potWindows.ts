@@ -42,7 +42,7 @@ function storing(year: CareYear, moveIn: { from: number; to: number }, light: nu
   const { species, potLiters } = year;
   const rootLimit = temperatureInWords(species.rootInjuryC.value);
   const store = temperatureSpan(species.storageC.low, species.storageC.high);
-  const water = measureText({ ...waterLiters(potLiters, careFigures.storedWaterShare), unit: 'L' }, 'metric');
+  const water = measureText({ ...waterLiters(potLiters, careFigures.storedWaterShare), unit: 'L' }, 'us');
   const windows: Window[] = [
     {
       name: 'ready-for-store',

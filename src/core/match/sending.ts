@@ -106,6 +106,19 @@ function closedBecause(
   return receiving === 'freezing' ? 'freezes-there' : null;
 }
 
+/** Whether trees of a form may leave on a day as far as the season, the way and the grower's hand go, whatever the weather. */
+export function mayLeaveOn(
+  home: TripEnd,
+  there: TripEnd,
+  form: Form,
+  rules: SendingRules,
+  day: Day,
+): boolean {
+  const hand = handOn(rules, form, day);
+  if (hand !== null) return hand.state === 'open';
+  return closedBecause(home, form, day, receivingOf(there.year, form, arrives(day, rules)), rules) === null;
+}
+
 /** One week of one form. The weather decides where neither the grower's hand, the season nor the way does. */
 function weekOf(home: TripEnd, there: TripEnd, form: Form, rules: SendingRules, monday: Day): SendingWeek {
   const all = sendingDays(monday, rules.weekdays);

@@ -1,5 +1,5 @@
 /** Whether a tree of each form can leave for a place now, and if not, when and why not. */
-import { type Day, dayInWords, dayOfYear } from '../days.ts';
+import { addDays, type Day, dayInWords, dayOfYear, daysBetween } from '../days.ts';
 import { type Form, forms, type Reason } from '../records/common.ts';
 import type { Place } from '../records/place.ts';
 import { type Lining, longestWay, type SendingRules, type TripLimits } from '../records/sending.ts';
@@ -7,6 +7,7 @@ import { temperatureInWords } from '../units.ts';
 import type { FormTravel, SendingWeek, TravelAnswer } from './answers.ts';
 import {
   type Destination,
+  mayLeaveOn,
   nextSendingDay,
   OPEN_SHARE,
   sendingWeeks,
@@ -128,6 +129,27 @@ function reasonsOf(
   return [passing, ...stands, rule];
 }
 
+/**
+ * Days until a trip that passes can start, counted from the first sending day on which trees of the form may leave at all; null where that is
+ * not in sight, or where by then they no longer may.
+ */
+function waitOf(
+  home: TripEnd,
+  there: Destination,
+  form: Form,
+  rules: SendingRules,
+  asOf: Day,
+): FormTravel['wait'] {
+  const may = (day: Day) => mayLeaveOn(home, there, form, rules, day);
+  let first = nextSendingDay(rules, asOf);
+  while (!may(first) && daysBetween(asOf, first) < LONGEST_WAIT_DAYS)
+    first = nextSendingDay(rules, addDays(first, 1));
+  const ahead = daysBetween(asOf, first);
+  const { middle, late } = waitFrom(there, form, rules, first, LONGEST_WAIT_DAYS - ahead);
+  const told = (days: number | null) => (days !== null && may(addDays(first, days)) ? ahead + days : null);
+  return { middle: told(middle), late: told(late) };
+}
+
 const rank = { closed: 0, 'by-forecast': 1, open: 2 } as const;
 
 function travelOf(home: TripEnd, there: Destination, form: Form, rules: SendingRules, asOf: Day): FormTravel {
@@ -143,7 +165,7 @@ function travelOf(home: TripEnd, there: Destination, form: Form, rules: SendingR
     state,
     leaving,
     week,
-    wait: waitFrom(there, form, rules, asOf, LONGEST_WAIT_DAYS),
+    wait: waitOf(home, there, form, rules, asOf),
     from: better ? { state: better.state, monday: better.monday } : null,
     withoutStore: week.receiving === 'cold-store' ? (storeless?.monday ?? null) : null,
     because: reasonsOf(ends, form, week, leaving, rules),
