@@ -1,6 +1,7 @@
 /** `npm run climate`: what the weather stations around say of the climate of any point, with its error. */
 
 import { readFile } from 'node:fs/promises';
+import { absurdMonths } from '../src/core/climate/anywhere/absurdMonths.ts';
 import { stationNetwork } from '../src/core/climate/anywhere/network.ts';
 import { figuresAt } from '../src/core/climate/anywhere/pointFigures.ts';
 import {
@@ -10,6 +11,7 @@ import {
 } from '../src/core/climate/anywhere/pointReport.ts';
 import type { Point } from '../src/core/climate/anywhere/samples.ts';
 import type { StationPeriod } from '../src/core/climate/anywhere/station.ts';
+import { monthInWords } from '../src/core/days.ts';
 import { readStations } from '../src/stations/read.ts';
 import { readPoints } from './climatePoints.ts';
 import { readFlags, runIfMain, UsageError } from './command.ts';
@@ -100,7 +102,15 @@ export async function main(words: string[]): Promise<number> {
     values.at === undefined
       ? readPoints(values.points as string, await textOf(values.points as string))
       : [{ id: values.at, point: pointOf(values.at) }];
-  const network = stationNetwork(readStations());
+  const stations = readStations();
+  const absurd = absurdMonths(stations);
+  for (const { id, name, month, what, givenC, likelyC } of absurd) {
+    process.stderr.write(
+      `Left out: ${name} (${id}), whose mean ${what} of ${monthInWords(month + 1)} is ${givenC} C; its neighbors make about ${likelyC.toFixed(0)} C likely.\n`,
+    );
+  }
+  const leftOut = new Set(absurd.map(({ id }) => id));
+  const network = stationNetwork(stations.filter(({ id }) => !leftOut.has(id)));
   const reports = points.map(each =>
     'refused' in each
       ? { id: each.id, refused: each.refused }
