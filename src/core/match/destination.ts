@@ -1,7 +1,7 @@
 /** What the weather years of a place mean to parcels: counted once for each place and kept. */
 import type { FreezeOdds } from '../climate/freezes.ts';
 import type { WeatherYears } from '../climate/weatherYears.ts';
-import { type Form, forms } from '../records/common.ts';
+import { type Form, forms } from '../records/formNames.ts';
 import type { SendingRules, TripLimits } from '../records/sending.ts';
 import { arrivalYear } from './receiving.ts';
 import type { Destination, TripEnd } from './sending.ts';

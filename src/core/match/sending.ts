@@ -2,7 +2,8 @@
 import { wrapDoy } from '../climate/calendar.ts';
 import { addDays, type Day, dayOfYear, dayParts, daysBetween, weekday } from '../days.ts';
 import type { Form } from '../records/common.ts';
-import { type ByHand, type Lining, longestWay, type SendingRules } from '../records/sending.ts';
+import { longestWay } from '../records/longestWay.ts';
+import type { ByHand, Lining, SendingRules } from '../records/sending.ts';
 import type { SendingRun, SendingState, SendingWeek } from './answers.ts';
 import { type ArrivalYear, mayBeDormant, type Receiving, receivingOf } from './receiving.ts';
 import type { TripRisks, WaitsFrom } from './trips.ts';

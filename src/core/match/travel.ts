@@ -1,8 +1,10 @@
 /** Whether a tree of each form can leave for a place now, and if not, when and why not. */
 import { addDays, type Day, dayInWords, dayOfYear, daysBetween } from '../days.ts';
-import { type Form, forms, type Reason } from '../records/common.ts';
+import type { Reason } from '../records/common.ts';
+import { type Form, forms } from '../records/formNames.ts';
+import { longestWay } from '../records/longestWay.ts';
 import type { Place } from '../records/place.ts';
-import { type Lining, longestWay, type SendingRules, type TripLimits } from '../records/sending.ts';
+import type { Lining, SendingRules, TripLimits } from '../records/sending.ts';
 import { temperatureInWords } from '../units.ts';
 import type { FormTravel, SendingWeek, TravelAnswer } from './answers.ts';
 import {

@@ -1,7 +1,8 @@
 /** Whether a tree can leave on a day, by this week's forecast as somebody typed it in: lows and highs of both ends. */
 import { addDays, type Day, dayInWords } from '../days.ts';
-import { type Form, forms } from '../records/common.ts';
-import { type Lining, linings, longestWay, type SendingRules, type TripLimits } from '../records/sending.ts';
+import { type Form, forms } from '../records/formNames.ts';
+import { longestWay } from '../records/longestWay.ts';
+import { type Lining, linings, type SendingRules, type TripLimits } from '../records/sending.ts';
 import { fahrenheitToCelsius, temperatureInWords } from '../units.ts';
 import { breachesOf, type DayAtEnd } from './trips.ts';
 

@@ -3,6 +3,8 @@
 import { z } from 'zod';
 import { fahrenheitToCelsius, inchesToCm, inchesToMm } from '../units.ts';
 
+export { type Form, forms } from './formNames.ts';
+
 /** Ids: lower-case letters, digits and single hyphens. A file's name (without its ending) is the id of what it holds. */
 export const idPattern = /^[a-z0-9]+(?:-[a-z0-9]+)*$/;
 
@@ -35,10 +37,6 @@ export const amountPattern = /^\d{1,6}(?:\.\d{1,3})?$/;
 export function amount(description: string) {
   return z.string().regex(amountPattern).describe(description);
 }
-
-/** The three ways a tree is sold. Order matters nowhere. */
-export const forms = ['leafed-pot', 'dormant-pot', 'bare-root'] as const;
-export type Form = (typeof forms)[number];
 
 export const methods = ['air-layer', 'cutting', 'division', 'graft'] as const;
 export type Method = (typeof methods)[number];

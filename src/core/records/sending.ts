@@ -153,16 +153,6 @@ export const carefulLimits: Readonly<Record<Form, Readonly<Record<Lining, TripLi
   'bare-root': { plain: fahrenheit(28, 80), lined: fahrenheit(20, 80) },
 };
 
-/**
- * Longest time on the way, days. Standing: ours; for leaves it leans on a published warning that a delay of a day yellows
- * them (Jubenville, Michigan State University Extension, 2019).
- */
-export const longestWay: Readonly<Record<Form, Readonly<Record<Lining, number>>>> = {
-  'leafed-pot': { plain: 3, lined: 3 },
-  'dormant-pot': { plain: 7, lined: 7 },
-  'bare-root': { plain: 5, lined: 7 },
-};
-
 /** Trees are cut back to about 30 in for sending. Common practice, no source. */
 export const defaultCutBackCm = inchesToCm(30);
 

@@ -1,5 +1,5 @@
 import { type Form, forms } from '../../records/common.ts';
-import { longestWay } from '../../records/sending.ts';
+import { longestWay } from '../../records/longestWay.ts';
 import { atValue, type Problem, plural } from '../problem.ts';
 import type { Check } from './check.ts';
 

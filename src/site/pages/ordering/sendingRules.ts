@@ -2,7 +2,8 @@
 
 import { type Day, rangeInWords } from '../../../core/days.ts';
 import { forms } from '../../../core/records/common.ts';
-import { type Lining, linings, longestWay, type SendingRules } from '../../../core/records/sending.ts';
+import { longestWay } from '../../../core/records/longestWay.ts';
+import { type Lining, linings, type SendingRules } from '../../../core/records/sending.ts';
 import { temperatureInWords } from '../../../core/units.ts';
 import { countInWords, formWords, listInWords, lowerFirst } from '../../words/words.ts';
 
