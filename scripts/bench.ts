@@ -20,6 +20,7 @@ import { benchOwnDates } from '../tests/bench/ownDatesBench.ts';
 import { benchPhotos, photoBenchLines } from '../tests/bench/photoBench.ts';
 import { killPublications } from '../tests/bench/publishKills.ts';
 import { benchSearch } from '../tests/bench/searchBench.ts';
+import { benchTowns } from '../tests/bench/townBench.ts';
 import { readFlags, runIfMain, UsageError } from './command.ts';
 
 const help = `Measures checking and building a yard made for it, and prints ratios of paired runs.
@@ -29,6 +30,7 @@ const help = `Measures checking and building a yard made for it, and prints rati
   npm run bench -- --lighthouse   pages of the demonstration yard on a phone, by Lighthouse
   npm run bench -- --search       the search page of 1500 lots and 1000 cultivars, in the browser, for a letter typed or a choice ticked
   npm run bench -- --own-dates    the trees for a visitor's own freeze dates, on a slow telephone, in the demonstration yard
+  npm run bench -- --towns        the answers for a town that is taken, on a slow telephone, in the demonstration yard
   npm run bench -- --kills 200        kills so many builds of a small yard and looks whether a whole site stands each time
   npm run bench -- --mutants src/core/match --seed 1   tries 40 small changes to a folder of the core, one by one, and tells those no test of the core fails
   npm run bench -- --publish-kills 300  kills only the last step, in which a site and its list are put in place, and the process that swaps
@@ -231,6 +233,13 @@ async function benchOwnDatesPage(repeats: number): Promise<number> {
   return within ? 0 : 1;
 }
 
+async function benchTownsPage(repeats: number): Promise<number> {
+  rmSync(scratch, { recursive: true, force: true });
+  const within = await benchTowns(buildToLookAt(join(root, 'content')), repeats, print);
+  rmSync(scratch, { recursive: true, force: true });
+  return within ? 0 : 1;
+}
+
 async function main(words: string[]): Promise<number> {
   const { values } = readFlags(words, {
     lots: { type: 'string', default: '5000' },
@@ -243,6 +252,7 @@ async function main(words: string[]): Promise<number> {
     lighthouse: { type: 'boolean', default: false },
     search: { type: 'boolean', default: false },
     'own-dates': { type: 'boolean', default: false },
+    towns: { type: 'boolean', default: false },
     help: { type: 'boolean', short: 'h' },
   });
   if (values.help) {
@@ -255,6 +265,7 @@ async function main(words: string[]): Promise<number> {
   if (values.mutants !== undefined) return benchMutants(values.mutants, wholeNumber(values.seed));
   if (values.search) return benchSearchPage(wholeNumber(values.repeats), wholeNumber(values.seed));
   if (values['own-dates']) return benchOwnDatesPage(wholeNumber(values.repeats));
+  if (values.towns) return benchTownsPage(wholeNumber(values.repeats));
   const size = { lots: wholeNumber(values.lots), cultivars: wholeNumber(values.cultivars) };
   const repeats = wholeNumber(values.repeats);
   if (values.lighthouse) return (await benchLighthouse(scratch, repeats, print)) ? 0 : 1;

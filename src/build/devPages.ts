@@ -9,6 +9,8 @@ import { photoFiles } from '../site/parts/photoFiles.ts';
 import type { Route } from '../site/route.ts';
 import { routesOf } from '../site/routes.ts';
 import type { Site } from '../site/site.ts';
+import { townFiles } from '../towns/townFiles.ts';
+import { wantedTowns } from '../towns/wanted.ts';
 import { bytesOf } from './make.ts';
 
 export interface DevRequest {
@@ -31,7 +33,8 @@ async function load({ base, asOf }: DevRequest): Promise<Loaded> {
   const known = await assembled(content);
   const { catalogue: all } = known;
   const photos = await publishedPhotos(photoFiles(all));
-  const site: Site = { all, changes: changeHistory(known).events, photos, assets, copied: [], base };
+  const copied = await townFiles(wantedTowns(all), () => undefined);
+  const site: Site = { all, changes: changeHistory(known).events, photos, assets, copied, base };
   return { site, routes: routesOf(site) };
 }
 

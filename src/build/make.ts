@@ -49,10 +49,11 @@ export function makerOf(
   return async files => {
     const finished: FinishedFile[] = [];
     for (const file of files) {
-      const made = await routes.get(file)!.make();
+      const route = routes.get(file)!;
+      const made = await route.make();
       if (made === null) continue;
       const bytes = bytesOf(made, site);
-      refusePrivate(scan, secrets, file, bytes);
+      if (!route.ofNothingWritten) refusePrivate(scan, secrets, file, bytes);
       write(file, bytes);
       finished.push(finishedFile(file, bytes, isRedirect(made)));
     }

@@ -26,6 +26,8 @@ import { searchRecords } from '../site/data/searchRecords.ts';
 import { photoFiles } from '../site/parts/photoFiles.ts';
 import { routesOf } from '../site/routes.ts';
 import { linksOf, type Site } from '../site/site.ts';
+import { townFiles } from '../towns/townFiles.ts';
+import { wantedTowns } from '../towns/wanted.ts';
 import {
   checkAddresses,
   listPath,
@@ -156,7 +158,12 @@ async function prepare(request: BuildRequest, out: string): Promise<BuildJob | n
   const { assets, files } = await bundle({ root, program, base, afresh });
   const photos = await publishedPhotos(photoFiles(all), photoProgress());
   const history = changeHistory(loaded);
-  const copied = [...files, ...(await publicFiles(root))];
+  const towns = await townFiles(wantedTowns(all), count =>
+    console.error(
+      `Working out the climate of ${count.toLocaleString('en')} towns: the better part of a minute, this once.`,
+    ),
+  );
+  const copied = [...files, ...(await publicFiles(root)), ...towns];
   const site: Site = { all, changes: history.events, photos, assets, copied, base };
   return {
     request,

@@ -15,6 +15,8 @@ export interface Route {
    */
   inputs: () => unknown;
   make: () => Made | Promise<Made>;
+  /** Made of nothing of the yard, so nothing private can be in it; the name of a town in it may well be the words of a note. */
+  ofNothingWritten?: true;
 }
 
 /** File of the page at a path: `lots/26-layer-01/index.html`. */

@@ -19,6 +19,8 @@ export interface CopiedFile {
   file: string;
   /** Where its bytes are. */
   from: string;
+  /** Made of nothing of the yard. */
+  ofNothingWritten?: true;
 }
 
 export interface Site {

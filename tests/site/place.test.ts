@@ -59,10 +59,17 @@ async function opened(
   await context.close();
 }
 
-async function byZip(page: Page, zip: string, heightFt = ''): Promise<void> {
-  await page.fill('#zip', zip);
+/** Asks for a town by name or ZIP code. */
+async function askFor(page: Page, typed: string, heightFt = ''): Promise<void> {
+  await page.fill('#zip', typed);
   await page.fill('#height', heightFt);
   await page.click('[data-by-zip] button[type="submit"]');
+}
+
+/** The same, and takes the first of the towns that may be meant. */
+async function takeTown(page: Page, typed: string, heightFt = ''): Promise<void> {
+  await askFor(page, typed, heightFt);
+  await page.locator('[data-town-found] button').first().click();
 }
 
 const chosen = (page: Page) => page.locator('[data-chosen-status]');
@@ -82,45 +89,80 @@ async function byDates(
 }
 
 describe('choosing a place', () => {
-  it('finds the nearest by ZIP code, says how far it is and what a ZIP code does not tell', () =>
+  it('finds the towns of a ZIP code, and speaks for the one that is taken', () =>
     opened('my-place/', async (page, problems) => {
-      await byZip(page, '28801');
-      await expect.poll(() => chosen(page).textContent()).toContain('Asheville');
-      const text = await chosen(page).textContent();
-      expect(text).toMatch(/about \d+ miles \(\d+ km\) from the middle of ZIP 288/);
-      expect(text).toMatch(/does not tell your height/);
-      // Another of the nearest can be taken instead.
-      const others = page.locator('[data-chosen-status] button');
-      expect(await others.count()).toBeGreaterThan(1);
-      const other = (await others.first().textContent())!.split(',')[0]!;
-      await others.first().click();
-      await expect.poll(() => chosen(page).locator('p').first().textContent()).toContain(other);
+      const asked: string[] = [];
+      page.on('request', request => asked.push(request.url()));
+      await askFor(page, '28607');
+      const found = page.locator('[data-town-found] button');
+      await expect
+        .poll(() => found.first().textContent())
+        .toMatch(/^Boone, North Carolina.*elevation 3,\d+ ft/);
+      // Nothing of what was typed is sent but the first three digits.
+      expect(asked.filter(url => url.includes('28607'))).toEqual([]);
+      expect(asked.some(url => url.endsWith('towns/zip/286.json'))).toBe(true);
+      await found.first().click();
+      await expect.poll(() => chosen(page).textContent()).toContain('Boone, North Carolina');
+      const said = page.locator('[data-chosen-trees]');
+      await expect
+        .poll(() => said.textContent())
+        .toMatch(/Last freeze of spring.*Weeks in which we send there.*What does best there/s);
+      expect(await said.textContent()).toMatch(
+        /years 2003 to 2021.*within \d+ days.*for two towns in three/s,
+      );
+      expect(await said.textContent()).toMatch(/a climate most like yours/);
       expect(problems).toEqual([]);
     }));
 
-  it('says when a visitor stands 300 m higher than the place', () =>
+  it('tells apart towns of one name, forgives a slip, and finds one by another name', () =>
     opened('my-place/', async page => {
-      await byZip(page, '288', '4,500');
-      await expect.poll(() => chosen(page).textContent()).toMatch(/higher than Asheville.*cooler/s);
+      const found = page.locator('[data-town-found] button');
+      await askFor(page, 'springfield');
+      await expect
+        .poll(() => found.allTextContents())
+        .toEqual(
+          expect.arrayContaining([
+            expect.stringMatching(/Springfield, Illinois/),
+            expect.stringMatching(/Springfield, Missouri/),
+          ]),
+        );
+      await askFor(page, 'Milwakee');
+      await expect.poll(() => found.first().textContent()).toMatch(/^Milwaukee, Wisconsin/);
+      await askFor(page, 'München');
+      await expect.poll(() => chosen(page).textContent()).toMatch(/^Munich/);
     }));
 
-  it('says when the nearest place is more than 150 km away', () =>
+  it('takes an elevation of one’s own, and refuses one that cannot be', () =>
     opened('my-place/', async page => {
-      // Anchorage: no reference place in Alaska.
-      await byZip(page, '995');
-      await expect.poll(() => chosen(page).textContent()).toMatch(/That is far/);
+      await takeTown(page, '28607', '4,200');
+      await expect
+        .poll(() => chosen(page).textContent())
+        .toMatch(/your own elevation of 4,200 ft \(1,280 m\)/);
+      await askFor(page, '28607', '29,000');
+      await page.locator('[data-town-found] button').first().click();
+      await expect.poll(() => page.locator('[data-zip-problem]').textContent()).toMatch(/too far apart/);
+    }));
+
+  it('says by how much the spot of a garden moves the dates', () =>
+    opened('my-place/', async page => {
+      await page.selectOption('#spot', 'hollow');
+      await takeTown(page, '28607');
+      await expect
+        .poll(() => chosen(page).textContent())
+        .toMatch(
+          /a cold hollow: nights 4 F \(2 C\) colder.*moves the last freeze from .* to .* coldest night/s,
+        );
     }));
 
   it.each([
     ['12', /no ZIP code/],
-    ['abc', /no ZIP code/],
+    ['Qwrtzpl', /no town called “Qwrtzpl”/],
     ['000', /know of no ZIP codes/],
-    ['00901', /Puerto Rico/],
-    ['96910', /Guam/],
     ['09012', /armed forces/],
-  ])('says why the ZIP code %s leads nowhere, and chooses nothing', (zip, says) =>
+    [' ', /Give the name of a town/],
+  ])('says why %j leads nowhere, and chooses nothing', (typed, says) =>
     opened('my-place/', async page => {
-      await byZip(page, zip);
+      await askFor(page, typed);
       await expect.poll(() => page.locator('[data-zip-problem]').textContent()).toMatch(says);
       expect(await chosen(page).textContent()).toMatch(/^\s*None yet\.\s*$/);
     }),
@@ -225,7 +267,7 @@ describe('own freeze dates', () => {
     ['over a place without freezes', { over: 'honolulu-hi' }, /hardly freezes/],
   ])('%s are told, and leave the choice as it was', (_, changes, says) =>
     opened('my-place/', async page => {
-      await byZip(page, '288');
+      await takeTown(page, '28801');
       await expect.poll(() => chosen(page).textContent()).toContain('Asheville');
       await byDates(page, over(changes));
       await expect.poll(() => page.locator('[data-dates-problem]').textContent()).toMatch(says);
@@ -347,7 +389,7 @@ describe('when something fails', () => {
     opened(
       'my-place/',
       async (page, problems) => {
-        await byZip(page, '288');
+        await takeTown(page, '28801');
         await expect.poll(() => chosen(page).textContent()).toContain('Asheville');
         expect(await chosen(page).textContent()).toMatch(/does not let the page remember/);
         expect(problems).toEqual([]);
@@ -399,16 +441,16 @@ describe('when something fails', () => {
         }),
     ));
 
-  it('says when the list of ZIP codes cannot be had', () =>
+  it('says when the list of towns cannot be had', () =>
     opened(
       'my-place/',
       async page => {
-        await byZip(page, '288');
+        await askFor(page, '28801');
         await expect
           .poll(() => page.locator('[data-zip-problem]').textContent())
           .toMatch(/could not be loaded/);
       },
-      context => context.route('**/where.json', route => route.abort()),
+      context => context.route('**/zip/288.json', route => route.abort()),
     ));
 
   it('says when what own dates need cannot be had, and leaves the rest', () =>

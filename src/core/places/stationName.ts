@@ -1,60 +1,6 @@
 /** What the name of an official station says about where it is. */
 
-/** Postal codes of the United States (USPS Publication 28). */
-const states: Readonly<Record<string, string>> = {
-  AL: 'Alabama',
-  AK: 'Alaska',
-  AZ: 'Arizona',
-  AR: 'Arkansas',
-  CA: 'California',
-  CO: 'Colorado',
-  CT: 'Connecticut',
-  DE: 'Delaware',
-  DC: 'District of Columbia',
-  FL: 'Florida',
-  GA: 'Georgia',
-  HI: 'Hawaii',
-  ID: 'Idaho',
-  IL: 'Illinois',
-  IN: 'Indiana',
-  IA: 'Iowa',
-  KS: 'Kansas',
-  KY: 'Kentucky',
-  LA: 'Louisiana',
-  ME: 'Maine',
-  MD: 'Maryland',
-  MA: 'Massachusetts',
-  MI: 'Michigan',
-  MN: 'Minnesota',
-  MS: 'Mississippi',
-  MO: 'Missouri',
-  MT: 'Montana',
-  NE: 'Nebraska',
-  NV: 'Nevada',
-  NH: 'New Hampshire',
-  NJ: 'New Jersey',
-  NM: 'New Mexico',
-  NY: 'New York',
-  NC: 'North Carolina',
-  ND: 'North Dakota',
-  OH: 'Ohio',
-  OK: 'Oklahoma',
-  OR: 'Oregon',
-  PA: 'Pennsylvania',
-  PR: 'Puerto Rico',
-  RI: 'Rhode Island',
-  SC: 'South Carolina',
-  SD: 'South Dakota',
-  TN: 'Tennessee',
-  TX: 'Texas',
-  UT: 'Utah',
-  VT: 'Vermont',
-  VA: 'Virginia',
-  WA: 'Washington',
-  WV: 'West Virginia',
-  WI: 'Wisconsin',
-  WY: 'Wyoming',
-};
+import { usStates } from './usStates.ts';
 
 /** Words about the site of a station, not the name of its place. */
 const siteWords =
@@ -76,7 +22,7 @@ export function stationPlace(agencyName: string): StationPlace {
   const inUs = match?.[3] === 'US';
   return {
     name: name === '' ? null : name,
-    region: inUs ? (states[match?.[2] ?? ''] ?? null) : null,
+    region: inUs ? (usStates[match?.[2] ?? ''] ?? null) : null,
     country: inUs ? 'US' : null,
   };
 }
@@ -84,7 +30,7 @@ export function stationPlace(agencyName: string): StationPlace {
 /** Postal code of a state by its name, lower case; null for other regions. */
 export function stateCode(region: string): string | null {
   return (
-    Object.entries(states)
+    Object.entries(usStates)
       .find(([, name]) => name === region)?.[0]
       .toLowerCase() ?? null
   );

@@ -172,6 +172,28 @@ export const writtenYard = z.strictObject({
     .describe(
       'Most characters of the text npm run listing writes for one lot, for pasting elsewhere; no limit when left out.',
     ),
+  towns: z
+    .union([
+      z.literal('none'),
+      z.strictObject({
+        home_people: z
+          .int()
+          .min(0)
+          .max(50_000_000)
+          .optional()
+          .describe("Fewest people of a town in the yard's own country; every town when left out."),
+        elsewhere_people: z
+          .int()
+          .min(0)
+          .max(50_000_000)
+          .optional()
+          .describe('Fewest people of a town in any other country; 5,000 when left out.'),
+      }),
+    ])
+    .optional()
+    .describe(
+      'Which towns visitors can look up: none, or by how many people live there. Every further thousand towns adds about 120 kB to the site.',
+    ),
   cartons: z.array(carton).min(1),
   parcel_rules: z.array(parcelRule).min(1),
   sending: writtenSending
@@ -256,6 +278,8 @@ export interface Yard {
   prices: PriceSettings;
   /** Private; null: no floor is kept. */
   costs: Costs | null;
+  /** Fewest people of a town that can be looked up, in the yard's own country and elsewhere; null: none can. */
+  towns: { atHome: number; elsewhere: number } | null;
   cartons: Carton[];
   parcelRules: ParcelRule[];
   sending: SendingRules;
@@ -263,6 +287,9 @@ export interface Yard {
 
 /** Characters that hosts of videos commonly take in the text below one. Common practice, no source. */
 const defaultDescriptionLimit = 5000;
+
+/** Towns elsewhere from so many people on. Standing: ours. */
+const defaultTownPeople = 5000;
 
 /** The three sides, longest first. */
 function longestFirst([a, b, c]: readonly [number, number, number]): [number, number, number] {
@@ -332,6 +359,13 @@ export function normaliseYard(written: WrittenYard): Yard {
       rounding: prices.rounding.map(({ below, to }) => ({ below: below ?? null, to })),
     },
     costs: costs ? normaliseCosts(costs) : null,
+    towns:
+      written.towns === 'none'
+        ? null
+        : {
+            atHome: written.towns?.home_people ?? 0,
+            elsewhere: written.towns?.elsewhere_people ?? defaultTownPeople,
+          },
     cartons: written.cartons.map(carton => ({
       name: carton.name,
       innerIn: longestFirst(carton.inner_in),

@@ -1,7 +1,8 @@
 /** Makes every link to a guide lead to its version for the visitor's place, and says so on the pages of guides. */
 
 import { href } from '../../href.ts';
-import { currentChoice, onChange } from '../myPlace/choice.ts';
+import { type ChosenTown, currentChoice, onChange } from '../myPlace/choice.ts';
+import { differInWords } from '../myPlace/differ.ts';
 import { guideAt } from './guideAt.ts';
 
 /** Links as they were built. */
@@ -37,12 +38,26 @@ function answerAsks(place: string | null, name: string): void {
   }
 }
 
+/** The line for a town, which has no guide of its own: the one for the place most like it, and what to bear in mind. */
+function sayTown(there: string, isHere: boolean, name: string, { like }: ChosenTown): void {
+  const differ = differInWords(like.differs);
+  if (isHere) {
+    line?.replaceChildren(`The climate most like that of ${name}: ${differ}`);
+    return;
+  }
+  const link = document.createElement('a');
+  link.href = there;
+  link.textContent = `open this guide with the dates of ${like.name}`;
+  line?.replaceChildren(`For ${name}: `, link, `, the climate most like yours: ${differ}`);
+}
+
 /** The line at the top: a way to the version of the chosen place, or that this is it. */
-function sayLine(place: string | null, name: string): void {
+function sayLine(place: string | null, name: string, town: ChosenTown | null): void {
   // A chapter that was asked for, as by the link of a video, is kept on the way to the dates.
   const there =
     place === null ? null : guideAt(href(guide) + (location.hash === '#places' ? '' : location.hash), place);
   if (there === null) line?.replaceChildren(...asks);
+  else if (town !== null) sayTown(there, own === place, name, town);
   else if (own === place)
     line?.replaceChildren('This is your place. ', ...asks.slice(1).filter(node => node !== button));
   else {
@@ -58,7 +73,7 @@ function follow(): void {
   const choice = currentChoice();
   followLinks(choice?.place ?? (own === '' ? null : own));
   answerAsks(choice?.place ?? null, choice?.name ?? '');
-  sayLine(choice?.place ?? null, choice?.name ?? '');
+  sayLine(choice?.place ?? null, choice?.name ?? '', choice?.town ?? null);
 }
 
 onChange(follow);

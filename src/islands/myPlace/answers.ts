@@ -1,12 +1,16 @@
 /** Fetches what is said about the visitor's place; nothing leaves the device but the request for a file of this site. */
 
+import type { OwnDates } from '../../core/match/ownFigures.ts';
 import { href } from '../../href.ts';
 import type { PlaceFile } from '../../site/data/file.ts';
+import type { HomeFile } from '../../site/data/town.ts';
 import type { TreesFile } from '../../site/data/trees.ts';
 import type { TravelView } from '../../site/pages/places/sending.ts';
 import type { Verdict } from '../../site/words/verdict.ts';
 import ownDatesUrl from '../ownPlace/verdictsApart.ts?worker&url';
-import type { Choice } from './choice.ts';
+import type { TownAnswer } from '../town/answer.ts';
+import townUrl from '../town/answerApart.ts?worker&url';
+import type { Choice, ChosenTown } from './choice.ts';
 
 export interface PlaceAnswers {
   /** The verdict on a cultivar; null when nothing is said about it. */
@@ -16,6 +20,8 @@ export interface PlaceAnswers {
   path: string;
   /** How the visitor's own dates were used. */
   notes: readonly string[];
+  /** What is said of a town beside; null for a reference place. */
+  town: TownAnswer | null;
 }
 
 /** The dates given do not fit; told to the visitor field by field. */
@@ -72,19 +78,44 @@ async function ownDatesCore(): Promise<typeof globalThis.leafdropVerdicts> {
   return globalThis.leafdropVerdicts;
 }
 
+/** The verdicts for own dates laid over a place. Throws a DatesProblem for dates that do not fit. */
+function ownAnswers(
+  own: OwnDates,
+  basis: PlaceFile['basis'],
+  trees: TreesFile,
+  { ownVerdicts }: typeof globalThis.leafdropVerdicts,
+) {
+  const found = ownVerdicts(own, basis, trees);
+  if (!found.ok) throw new DatesProblem(found.problems);
+  const stay = `The weeks in which trees are sent stay those of ${basis.name}.`;
+  return { verdicts: found.verdicts, notes: [...found.notes, stay] };
+}
+
+/** Page of a reference place. */
+const pathOf = (place: string) => `/places/${place}/`;
+
+async function loadTown(place: string, town: ChosenTown, own: OwnDates | null): Promise<PlaceAnswers> {
+  const [trees, home] = await Promise.all([
+    fetchJson<TreesFile>('/my-place/trees.json'),
+    fetchJson<HomeFile>('/my-place/home.json'),
+    import(/* @vite-ignore */ townUrl),
+  ]);
+  const found = globalThis.leafdropTown.answerTown(town, trees, home);
+  const told = { travel: found.sending.now, path: pathOf(place), town: found };
+  if (own === null) return { ...told, on: cultivar => found.verdicts.get(cultivar) ?? null, notes: [] };
+  const { verdicts, notes } = ownAnswers(own, found.basis, trees, await ownDatesCore());
+  return { ...told, on: cultivar => verdicts.get(cultivar) ?? null, notes };
+}
+
 async function load(choice: Choice): Promise<PlaceAnswers> {
+  const { town } = choice;
+  if (town !== null) return loadTown(choice.place, town, choice.own);
   const file = await fetchJson<PlaceFile>(`/places/${choice.place}/verdicts.json`);
   const { travel, path } = file;
-  if (choice.own === null) return { on: fromFile(file), travel, path, notes: [] };
-  const [trees, { ownVerdicts }] = await Promise.all([
-    fetchJson<TreesFile>('/my-place/trees.json'),
-    ownDatesCore(),
-  ]);
-  const found = ownVerdicts(choice.own, file.basis, trees);
-  if (!found.ok) throw new DatesProblem(found.problems);
-  const { verdicts } = found;
-  const notes = [...found.notes, `The weeks in which trees are sent stay those of ${file.name}.`];
-  return { on: cultivar => verdicts.get(cultivar) ?? null, travel, path, notes };
+  if (choice.own === null) return { on: fromFile(file), travel, path, notes: [], town: null };
+  const [trees, core] = await Promise.all([fetchJson<TreesFile>('/my-place/trees.json'), ownDatesCore()]);
+  const { verdicts, notes } = ownAnswers(choice.own, file.basis, trees, core);
+  return { on: cultivar => verdicts.get(cultivar) ?? null, travel, path, notes, town: null };
 }
 
 const whenIdle: (then: () => void) => void =
@@ -111,14 +142,21 @@ let last: { key: string; answers: Promise<PlaceAnswers> } | null = null;
 
 /** The answers for a choice. Throws when they cannot be fetched, or a DatesProblem; a later call tries again. */
 export function answersFor(choice: Choice): Promise<PlaceAnswers> {
-  const key = JSON.stringify([choice.place, choice.own]);
-  if (last?.key === key) return last.answers;
+  const key = JSON.stringify(
+    choice.town === null
+      ? [choice.place, choice.own]
+      : [choice.town.figures, choice.town.lat, choice.town.name, choice.own],
+  );
+  // The place most like a town is found only when the town has been worked out.
+  const led = (answers: Promise<PlaceAnswers>) =>
+    answers.then(found => ({ ...found, path: pathOf(choice.place) }));
+  if (last?.key === key) return led(last.answers);
   const answers = load(choice);
   last = { key, answers };
   answers.catch(() => {
     if (last?.answers === answers) last = null;
   });
-  return answers;
+  return led(answers);
 }
 
 let ahead = false;

@@ -9,12 +9,18 @@ export interface ChosenTown {
   /** `Boone` and `North Carolina, United States`. */
   name: string;
   where: string;
+  /** State, or another division of the country; empty where none is known. */
+  region: string;
+  /** ISO 3166 code. */
+  country: string;
   /** Degrees, south and west negative. */
   lat: number;
   lon: number;
   heightM: number;
   /** Monthly figures of its climate, as the town's file packs them. */
   figures: string;
+  /** The reference place whose climate is most like it, and how the town differs, in parts of a sentence. */
+  like: { name: string; differs: string[] };
 }
 
 export interface Choice {
@@ -65,8 +71,12 @@ function isTown(value: unknown): value is ChosenTown {
   return (
     typeof town === 'object' &&
     town !== null &&
-    [town.name, town.where, town.figures].every(text => typeof text === 'string') &&
-    [town.lat, town.lon, town.heightM].every(Number.isFinite)
+    [town.name, town.where, town.region, town.country, town.figures].every(
+      text => typeof text === 'string',
+    ) &&
+    [town.lat, town.lon, town.heightM].every(Number.isFinite) &&
+    typeof town.like?.name === 'string' &&
+    Array.isArray(town.like.differs)
   );
 }
 

@@ -2,12 +2,14 @@
 
 import { levels } from '../../core/match/answers.ts';
 import type { OwnDates } from '../../core/match/ownFigures.ts';
+import { isSpot } from '../../core/towns/gardenSpot.ts';
 import { href } from '../../href.ts';
 import type { TreesFile } from '../../site/data/trees.ts';
 import type { WhereFile } from '../../site/data/where.ts';
 import { answersFor, DatesProblem, fetchJson, type PlaceAnswers, rehearse, workOutAhead } from './answers.ts';
 import { type Choice, choose, currentChoice, forgetful, onChange, referenceChoice } from './choice.ts';
 import { chooseWhere } from './find.ts';
+import { townLook } from './look.ts';
 import { choiceNear, nearZip, type ZipAnswer } from './near.ts';
 
 function part<T extends Element = HTMLElement>(name: string): T {
@@ -23,6 +25,8 @@ const trees = part('chosen-trees');
 const zipProblem = part('zip-problem');
 const datesProblem = part('dates-problem');
 const zipForm = part<HTMLFormElement>('by-zip');
+/** Whether this site has files of towns: the form then asks for one. */
+const hasTowns = zipForm.dataset.byZip === 'towns';
 const list = part<HTMLSelectElement>('place-list');
 const base = part<HTMLSelectElement>('base-place');
 
@@ -80,6 +84,19 @@ async function ownTrees(answers: PlaceAnswers): Promise<Node[]> {
   return [element('h3', 'What does best there'), listed];
 }
 
+/** The town chosen can have own dates laid over it, like a reference place. */
+const TOWN_BASE = 'town';
+
+function offerAsBase({ town, name, place }: Choice): void {
+  base.querySelector(`option[value="${TOWN_BASE}"]`)?.remove();
+  if (town !== null) {
+    const option = element('option', name);
+    option.value = TOWN_BASE;
+    base.prepend(option);
+  }
+  base.value = town === null ? place : TOWN_BASE;
+}
+
 let latest = 0;
 
 async function show(): Promise<void> {
@@ -92,21 +109,27 @@ async function show(): Promise<void> {
     status.replaceChildren(element('p', 'None yet.'));
     return;
   }
-  const found = choice.found === '' ? '' : `, ${choice.found}`;
+  const foundBy = choice.found === '' ? '' : `, ${choice.found}`;
   const dates = choice.own ? ' Your own freeze dates and coldest night are combined with its climate.' : '';
-  const told = [`${choice.name}${found}.${dates}`, ...choice.warnings, ...choice.notes, forgetful() ?? ''];
+  const told = [`${choice.name}${foundBy}.${dates}`, ...choice.warnings, ...choice.notes, forgetful() ?? ''];
   status.replaceChildren(
     ...told.filter(text => text !== '').map(text => element('p', text)),
     ...otherPlaces(choice),
   );
   pageLink.href = href(`/places/${choice.place}/`);
+  pageLink.textContent = choice.town === null ? 'Its page' : 'The place most like it';
   list.value = choice.place;
-  base.value = choice.place;
-  if (choice.own === null) return;
+  offerAsBase(choice);
+  if (choice.own === null && choice.town === null) return;
   try {
     const answers = await answersFor(choice);
     const nodes = await ownTrees(answers);
-    if (mine === latest) trees.replaceChildren(...answers.notes.map(note => element('p', note)), ...nodes);
+    const notes = answers.notes.map(note => element('p', note));
+    const said =
+      answers.town === null || choice.town === null
+        ? []
+        : (await townLook()).townNodes(answers.town, choice.town, choice.place);
+    if (mine === latest) trees.replaceChildren(...notes, ...said, ...nodes);
   } catch (problem) {
     if (mine !== latest) return;
     const text =
@@ -135,9 +158,23 @@ function heightM(): number | null {
   return height === null ? null : unit === 'ft' ? height / FEET_IN_A_METER : height;
 }
 
-/** What the field of another page was given: a ZIP code or a town. */
-async function asAsked(written: string): Promise<void> {
-  if (!/\p{Letter}/u.test(written)) return byZip(written);
+/** A field of this page asks for towns where the site has them; else a ZIP code leads to the nearest reference place, and a name to its own. */
+async function search(written: string): Promise<void> {
+  if (hasTowns) {
+    lastZip = null;
+    try {
+      const { searchTowns } = await townLook();
+      const spot = part<HTMLSelectElement>('spot').value;
+      await searchTowns(written, { heightM: heightM(), spot: isSpot(spot) ? spot : 'open' });
+    } catch {
+      zipProblem.textContent = 'The search for towns did not load. Try again, or choose from the list below.';
+    }
+    return;
+  }
+  if (!/\p{Letter}/u.test(written)) {
+    await byZip(written);
+    return;
+  }
   const answer = await chooseWhere(written);
   if ('problem' in answer) zipProblem.textContent = answer.problem;
 }
@@ -165,7 +202,7 @@ async function byZip(zip: string): Promise<void> {
 
 zipForm.addEventListener('submit', event => {
   event.preventDefault();
-  void byZip(part<HTMLInputElement>('zip').value);
+  void search(part<HTMLInputElement>('zip').value);
 });
 
 function nameIn(select: HTMLSelectElement): string {
@@ -200,9 +237,17 @@ function ownDates(): OwnDates {
 const datesForm = part<HTMLFormElement>('by-dates');
 
 // A file that does not load now is asked for again with the dates, and told of then.
-datesForm.addEventListener('focusin', () => void rehearse(base.value).catch(() => {}), { once: true });
+datesForm.addEventListener(
+  'focusin',
+  () => {
+    if (base.value !== TOWN_BASE) void rehearse(base.value).catch(() => {});
+  },
+  { once: true },
+);
 
 function choiceOfDates(): Choice {
+  const chosen = currentChoice();
+  if (base.value === TOWN_BASE && chosen?.town) return { ...chosen, own: ownDates() };
   return { ...referenceChoice(base.value, nameIn(base), unitsOf(base)), own: ownDates() };
 }
 
@@ -232,4 +277,7 @@ onChange(() => void show());
 void show();
 
 const asked = new URLSearchParams(location.search).get('zip');
-if (asked) void asAsked(asked);
+if (asked) {
+  part<HTMLInputElement>('zip').value = asked;
+  void search(asked);
+}

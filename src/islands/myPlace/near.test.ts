@@ -16,6 +16,7 @@ const coast = { ...hill, id: 'coast', name: 'Coast', lat: 33, lon: -80, heightM:
 const where: WhereFile = {
   areas: { '288': [35.6, -82.5, 10], '995': [61.2, -149.9, 100], '006': [18.2, -66.5, 30] },
   places: [coast, hill],
+  towns: false,
 };
 
 function choiceAt(zip: string, heightM: number | null = null) {
@@ -83,6 +84,25 @@ describe('a choice that was kept', () => {
     const own = { last: '04-20', first: '10-20', coldestC: -13 };
     expect(parseChoice(JSON.stringify({ ...kept, own }))?.own).toEqual(own);
     expect(parseChoice(JSON.stringify({ ...kept, own: { last: 4 } }))?.own).toBeNull();
+    const town = {
+      ...{
+        name: 'Boone',
+        where: 'North Carolina',
+        region: 'North Carolina',
+        country: 'US',
+        lat: 36.2,
+        lon: -81.7,
+      },
+      ...{
+        heightM: 984,
+        figures: '###',
+        like: { name: 'Hill', differs: ['your winters are a zone colder'] },
+      },
+    };
+    expect(parseChoice(JSON.stringify({ ...kept, town }))?.town).toEqual(town);
+    for (const wrong of [undefined, {}, { ...town, lat: null }, { ...town, like: null }, 'Boone']) {
+      expect(parseChoice(JSON.stringify({ ...kept, town: wrong }))).toEqual({ ...kept, town: null });
+    }
     for (const text of [null, '', 'null', '3', '{}', '{"place":"../x"}', '{"place":"hill"']) {
       expect(parseChoice(text)).toBeNull();
     }

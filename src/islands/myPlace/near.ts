@@ -46,6 +46,13 @@ export function distanceInWords(km: number): string {
 
 const fromList = 'Choose from the list the place most like yours.';
 
+/** Why ZIP codes that begin so tell no place, where they do not. */
+export function tellsNoPlace(prefix: string): string | null {
+  return armedForces.test(prefix)
+    ? `ZIP ${prefix} is an address of the armed forces, which tells no place. ${fromList}`
+    : null;
+}
+
 /** The nearest places to the middle of a ZIP code area. Takes three digits or five. */
 export function nearZip({ areas, places }: WhereFile, written: string): ZipAnswer {
   const digits = written.trim();
@@ -53,12 +60,8 @@ export function nearZip({ areas, places }: WhereFile, written: string): ZipAnswe
     return { ok: false, text: `“${digits}” is no ZIP code: give its first three digits, or all five.` };
   }
   const prefix = digits.slice(0, 3);
-  if (armedForces.test(prefix)) {
-    return {
-      ok: false,
-      text: `ZIP ${prefix} is an address of the armed forces, which tells no place. ${fromList}`,
-    };
-  }
+  const noPlace = tellsNoPlace(prefix);
+  if (noPlace !== null) return { ok: false, text: noPlace };
   const area = areas[prefix];
   const territory = territories[prefix];
   if (area === undefined) {
@@ -159,6 +162,14 @@ function named(places: readonly ListedPlace[], written: string): ListedPlace[] {
   const found = exactly.length > 0 ? exactly : beginning;
   const narrowed = found.filter(inRegion);
   return narrowed.length > 0 ? narrowed : found;
+}
+
+/** The only reference place of exactly this name, in the region that is named with it; null where there is none or several. */
+export function placeCalled({ places }: WhereFile, written: string): ListedPlace | null {
+  const [town = '', ...region] = written.split(',').map(plain);
+  const asked = region.join(' ').trim();
+  const called = places.filter(({ name, where }) => plain(name) === town && plain(where).startsWith(asked));
+  return called.length === 1 ? (called[0] ?? null) : null;
 }
 
 /** The choice for a place of the list. */

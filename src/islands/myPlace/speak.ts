@@ -32,7 +32,11 @@ async function speak(justChosen: boolean): Promise<void> {
     words.textContent = choice === null ? asks : `Your place: ${choice.name}${found}${dates}.`;
   }
   for (const button of document.querySelectorAll<HTMLButtonElement>('[data-mine-set]')) {
-    const isIt = choice !== null && choice.own === null && choice.place === button.dataset.mineSet;
+    const isIt =
+      choice !== null &&
+      choice.own === null &&
+      choice.town === null &&
+      choice.place === button.dataset.mineSet;
     button.textContent = isIt ? 'This is your place' : 'Make this my place';
     button.setAttribute('aria-pressed', String(isIt));
   }

@@ -20,11 +20,17 @@ export interface ListedPlace {
 export interface WhereFile {
   areas: Record<string, ZipArea>;
   places: ListedPlace[];
+  /** Whether the site has files of towns. */
+  towns: boolean;
 }
 
-export function whereFile({ places }: Pick<Catalogue, 'places'>, areas: Record<string, ZipArea>): WhereFile {
+export function whereFile(
+  { places, yard }: Pick<Catalogue, 'places' | 'yard'>,
+  areas: Record<string, ZipArea>,
+): WhereFile {
   return {
     areas,
+    towns: yard.towns !== null,
     places: places.map(place => ({
       id: place.id,
       name: place.name,

@@ -41,5 +41,10 @@ export async function notices(): Promise<string> {
     '',
     zips.trim(),
     '',
+    rule,
+    'Towns, with their positions, heights and numbers of people: GeoNames (https://www.geonames.org/), places of 500 people and',
+    'more, under the Creative Commons Attribution 4.0 License (https://creativecommons.org/licenses/by/4.0/). Shortened: chosen by',
+    'people, of other names a few, and with climate figures worked out for each from the weather stations around it.',
+    '',
   ].join('\n');
 }

@@ -39,7 +39,14 @@ export function fileRoutes(site: Site): Route[] {
     { file: 'notices.txt', inputs: noInputs, make: notices },
     { file: 'plates.svg', inputs: () => stockInputs(all), make: () => fruitMarksFile(all) },
     { file: 'map/states.svg', inputs: noInputs, make: statesFile },
-    ...copied.map(({ file, from }) => ({ file, inputs: noInputs, make: () => readFile(from) })),
+    ...copied.map(
+      ({ file, from, ofNothingWritten }): Route => ({
+        file,
+        inputs: noInputs,
+        make: () => readFile(from),
+        ...(ofNothingWritten && { ofNothingWritten }),
+      }),
+    ),
     ...photoRoutes(site),
     ...shortAddressRoutes(site),
   ];

@@ -1,9 +1,6 @@
 /** Everything said of a point: its figures, what the model makes of them and how far that may be off. */
 
-import { doyFromMonthDay } from '../../days.ts';
 import { degreesCToF } from '../../units.ts';
-import { wrapDoy } from '../calendar.ts';
-import { dailyCurve } from '../dailyCurve.ts';
 import { freezeThresholdsF } from '../figures.ts';
 import { type FreezeOdds, findWinters, freezeOdds, seasonDays } from '../freezes.ts';
 import { heatOfYear } from '../heat.ts';
@@ -11,6 +8,7 @@ import type { MeanAndSd } from '../quantiles.ts';
 import { BASE_50F_IN_C, COMPUTED_ZONE, FIG_BASE_C, FIG_CAP_C, type FreezeKey } from '../summary.ts';
 import { weatherYears } from '../weatherYears.ts';
 import { winterLow, winterZone } from '../winterZone.ts';
+import { coldestNightErrorC, dateErrorDays } from './modelErrors.ts';
 import { climateFigures, type PointFigures, type PointRefusal } from './pointFigures.ts';
 
 /** Mean absolute errors: two times of three the truth lies nearer than about 1.2 times this. */
@@ -55,25 +53,6 @@ export interface PointReport {
 
 export type RefusedReport = { readonly id: string } & PointRefusal;
 
-/**
- * Error of the model itself, beside that of the monthly means: set so that the stated errors are on average those found at US stations left
- * out of the network. Standing: ours.
- */
-const MODEL_DAYS = 3.5;
-const MODEL_COLDEST_C = 1;
-/** Where nights hardly change with the date, a date may be off by weeks. */
-const LEAST_SLOPE_C_A_DAY = 0.06;
-const MOST_DAYS = 45;
-
-function dateError(date: string | null, tminC: readonly number[], errorC: number): number | null {
-  const doy = date === null ? null : doyFromMonthDay(date);
-  if (doy === null) return null;
-  const curve = dailyCurve(tminC);
-  const at = (day: number) => curve[wrapDoy(day) - 1] as number;
-  const slope = Math.max(LEAST_SLOPE_C_A_DAY, Math.abs(at(doy + 10) - at(doy - 10)) / 20);
-  return Math.min(MOST_DAYS, Math.hypot(errorC / slope, MODEL_DAYS));
-}
-
 const rounded = (value: number, digits: number) => {
   const unit = 10 ** digits;
   return Math.round(value * unit) / unit || 0;
@@ -100,7 +79,7 @@ export function pointReport(
     return { mean: Math.round(mean * perC), sd: Math.round(sd * perC) };
   };
   const days = (date: string | null) => {
-    const error = dateError(date, point.tminC, point.errors.tminC);
+    const error = dateErrorDays(date, point.tminC, point.errors.tminC);
     return error === null ? null : rounded(error, 1);
   };
   return {
@@ -118,7 +97,7 @@ export function pointReport(
       tmaxC: rounded(point.errors.tmaxC, 2),
       lastFreezeDays: days(freeze['32F'].last.p50),
       firstFreezeDays: days(freeze['32F'].first.p50),
-      annualMinC: rounded(Math.hypot(point.errors.tminC, MODEL_COLDEST_C), 1),
+      annualMinC: rounded(coldestNightErrorC(point.errors.tminC), 1),
     },
     nearest: {
       id: nearest.station.id,

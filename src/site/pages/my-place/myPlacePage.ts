@@ -54,14 +54,29 @@ function chosenSection(href: Href): Html {
   `;
 }
 
-function zipSection(inFahrenheit: boolean): Html {
+/** Asks for a town where the site has files of them, and else for a ZIP code that leads to the nearest reference place. */
+function searchSection(inFahrenheit: boolean, towns: boolean): Html {
+  const title = towns ? 'By town or US ZIP code' : 'By US ZIP code';
+  const label = towns ? 'Town, or ZIP code' : 'First three digits, or all five';
+  const typed = towns
+    ? html`<input id="zip" name="zip" data-zip type="text" maxlength="80" size="24" autocomplete="address-level2" spellcheck="false">`
+    : html`<input id="zip" name="zip" data-zip type="text" inputmode="numeric" maxlength="5" size="6" autocomplete="postal-code">`;
   return html`
     <section aria-labelledby="by-zip">
-      <h2 id="by-zip">By US ZIP code</h2>
-      <form class="ask" method="get" data-by-zip>
+      <h2 id="by-zip">${title}</h2>
+      ${
+        towns &&
+        html`
+          <p>
+            Every town has figures of its own, worked out from the weather stations around it. A state or country helps where several share a
+            name: Springfield, Illinois.
+          </p>
+        `
+      }
+      <form class="ask" method="get" data-by-zip="${towns ? 'towns' : 'places'}">
         <p>
-          <label for="zip">First three digits, or all five</label>
-          <input id="zip" name="zip" data-zip type="text" inputmode="numeric" maxlength="5" size="6" autocomplete="postal-code">
+          <label for="zip">${label}</label>
+          ${typed}
         </p>
         <p>
           <label for="height">Your elevation, if you know it</label>
@@ -74,9 +89,24 @@ function zipSection(inFahrenheit: boolean): Html {
             </select>
           </span>
         </p>
-        <p><button type="submit">Find the nearest place</button></p>
+        ${
+          towns &&
+          html`
+            <p>
+              <label for="spot">Your garden is</label>
+              <select id="spot" data-spot>
+                <option value="open">on open ground</option>
+                <option value="hollow">in a cold hollow</option>
+                <option value="wall">by a warm wall</option>
+                <option value="city">within a city</option>
+              </select>
+            </p>
+          `
+        }
+        <p><button type="submit">${towns ? 'Find it' : 'Find the nearest place'}</button></p>
       </form>
       <p class="problem" role="alert" data-zip-problem></p>
+      <div role="status" data-town-found></div>
     </section>
   `;
 }
@@ -141,7 +171,7 @@ export function myPlacePage(all: Catalogue, { links: { href } }: PageContext): P
       </p>
       ${withoutScripts(href)}
       ${chosenSection(href)}
-      ${zipSection(inFahrenheit)}
+      ${searchSection(inFahrenheit, all.yard.towns !== null)}
       ${listSection(all)}
       ${mapSection(all, href)}
       ${ownDatesSection(placeOptions(all, all.home.id), inFahrenheit)}

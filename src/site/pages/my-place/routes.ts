@@ -1,7 +1,8 @@
-/** The choice of a place, and what it loads: species and cultivars for a visitor's own freeze dates, and ZIP code areas for finding the nearest place. */
+/** The choice of a place, and what it loads: species and cultivars, where parcels leave from, and ZIP code areas and climates for finding the nearest place. */
 
 import { zipAreas } from '../../../zipAreas.ts';
 import { myPlacePath } from '../../addresses/paths.ts';
+import { climatesFile, homeFile } from '../../data/town.ts';
 import { treesFile } from '../../data/trees.ts';
 import { whereFile } from '../../data/where.ts';
 import { stockInputs } from '../../inputs.ts';
@@ -18,6 +19,8 @@ export function myPlaceRoutes(site: Site): Route[] {
       () => stockInputs(all),
       () => treesFile(all),
     ),
+    jsonRoute('my-place/home.json', noInputs, () => homeFile(all)),
+    jsonRoute('my-place/climates.json', noInputs, () => climatesFile(all)),
     jsonRoute('my-place/where.json', noInputs, async () => whereFile(all, await zipAreas())),
   ];
 }

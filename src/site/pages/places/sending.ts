@@ -6,7 +6,8 @@ import type { FormTravel, SendingRun, SendingState } from '../../../core/match/a
 import type { Receiving } from '../../../core/match/receiving.ts';
 import { sendingRuns, sendingWeeks } from '../../../core/match/sending.ts';
 import { canTravelNow, type Route } from '../../../core/match/travel.ts';
-import { type Form, forms } from '../../../core/records/common.ts';
+import { type Form, forms } from '../../../core/records/formNames.ts';
+import type { SendingRules } from '../../../core/records/sending.ts';
 import type { Outlooks, PlaceAnswers } from '../../../outlooks.ts';
 import { comingDay } from '../../words/state.ts';
 import { type Told, told } from '../../words/verdict.ts';
@@ -111,7 +112,12 @@ function routeTo(all: Catalogue, outlooks: Outlooks, { place, parcels }: PlaceAn
 
 /** Whether and how a tree of each form can be sent to a place now, and why. */
 export function travelView(all: Catalogue, outlooks: Outlooks, to: PlaceAnswers): TravelView {
-  const answer = canTravelNow(routeTo(all, outlooks, to), all.yard.sending, all.asOf);
+  return travelOn(routeTo(all, outlooks, to), all.yard.sending, all.asOf);
+}
+
+/** The same for a route, on a day. */
+export function travelOn(route: Route, sending: SendingRules, asOf: Day): TravelView {
+  const answer = canTravelNow(route, sending, asOf);
   if (!answer.route) return { route: false, because: answer.because.map(told) };
   return {
     route: true,
@@ -119,8 +125,8 @@ export function travelView(all: Catalogue, outlooks: Outlooks, to: PlaceAnswers)
       form: travel.form,
       formName: formWords[travel.form],
       state: travel.state,
-      ...travelWords(travel, all.asOf),
-      short: shortWords(travel, all.asOf),
+      ...travelWords(travel, asOf),
+      short: shortWords(travel, asOf),
       because: travel.because.map(told),
     })),
   };
@@ -132,11 +138,15 @@ export function sendingRunsTo(
   outlooks: Outlooks,
   to: PlaceAnswers,
 ): { form: Form; runs: SendingRun[] }[] {
-  const route = routeTo(all, outlooks, to);
-  if (!canTravelNow(route, all.yard.sending, all.asOf).route) return [];
+  return runsOn(routeTo(all, outlooks, to), all.yard.sending, all.asOf);
+}
+
+/** The same for a route, from a day on. */
+export function runsOn(route: Route, sending: SendingRules, asOf: Day): { form: Form; runs: SendingRun[] }[] {
+  if (!canTravelNow(route, sending, asOf).route) return [];
   return forms.map(form => ({
     form,
-    runs: sendingRuns(sendingWeeks(route.home, route.there, form, all.yard.sending, all.asOf)),
+    runs: sendingRuns(sendingWeeks(route.home, route.there, form, sending, asOf)),
   }));
 }
 
@@ -166,12 +176,11 @@ export function runView({ from, to, state, needsStore, shares }: SendingRun): Ru
   };
 }
 
+export function sendingTable(of: readonly { form: Form; runs: SendingRun[] }[]): SendingView['table'] {
+  return of.map(({ form, runs }) => ({ form, formName: formWords[form], runs: runs.map(runView) }));
+}
+
 /** The weeks of the coming year in which trees of each form go to a place. */
 export function sendingView(all: Catalogue, outlooks: Outlooks, to: PlaceAnswers): SendingView {
-  const table = sendingRunsTo(all, outlooks, to).map(({ form, runs }) => ({
-    form,
-    formName: formWords[form],
-    runs: runs.map(runView),
-  }));
-  return { now: travelView(all, outlooks, to), table };
+  return { now: travelView(all, outlooks, to), table: sendingTable(sendingRunsTo(all, outlooks, to)) };
 }

@@ -1,0 +1,85 @@
+/**
+ * What the browser works out for a town, from the figures its file carries: verdicts on all cultivars, sending weeks, and what is said of its
+ * climate. The same core as the build's, on fewer simulated years, in the words of the built pages. Nothing leaves the device.
+ */
+
+import { type ClimateFigures, nothingPublished } from '../../core/climate/figures.ts';
+import { type ComparedClimate, comparedClimate } from '../../core/match/comparedClimate.ts';
+import { matchAll } from '../../core/match/match.ts';
+import { type PlaceInput, placeOutlook } from '../../core/match/placeOutlook.ts';
+import { parcelsTo, type TownClimate, townClimate } from '../../core/match/townOutlook.ts';
+import { figuresOfTown, type TownFigures, unpackedFigures } from '../../core/towns/townFigures.ts';
+import type { PlaceFile } from '../../site/data/file.ts';
+import type { HomeFile } from '../../site/data/town.ts';
+import type { TreesFile } from '../../site/data/trees.ts';
+import { runsOn, type SendingView, sendingTable, travelOn } from '../../site/pages/places/sending.ts';
+import { type Verdict, verdictOf } from '../../site/words/verdict.ts';
+
+/** A point, and where it belongs to as far as rules of sending ask. */
+export interface AskedPlace {
+  /** Id of a reference place, where trials may have been reported from; a town has none. */
+  readonly id?: string;
+  readonly name: string;
+  /** What the rules that keep parcels out ask: a state or another division, empty where none is known, and an ISO 3166 code. */
+  readonly region: string;
+  readonly country: string;
+}
+
+export interface PlaceAnswer {
+  readonly verdicts: Map<string, Verdict>;
+  readonly sending: SendingView;
+}
+
+export type Weather = Pick<PlaceInput, 'figures' | 'years' | 'climate' | 'heatStarts'>;
+
+/** Verdicts and sending weeks of a place with this weather. */
+export function answerWeather(
+  place: AskedPlace,
+  weather: Weather,
+  trees: TreesFile,
+  { asOf, home, sending: rules }: HomeFile,
+): PlaceAnswer {
+  const { id = 'town', name, region, country } = place;
+  const species = trees.species;
+  const outlook = placeOutlook({ id, name, ...weather }, species);
+  const matches = matchAll(outlook, trees.cultivars, species, trees.context);
+  const figures: ClimateFigures = { ...home.figures, published: nothingPublished };
+  const parcels = parcelsTo(name, weather, { ...home, figures }, rules);
+  const route = { home: parcels.home, there: { ...parcels.there, region, country } };
+  return {
+    verdicts: new Map(matches.map(match => [match.cultivar, verdictOf(match)])),
+    sending: { now: travelOn(route, rules, asOf), table: sendingTable(runsOn(route, rules, asOf)) },
+  };
+}
+
+/** A town as it was chosen: its figures packed. */
+export interface AskedTown extends AskedPlace {
+  readonly lat: number;
+  readonly heightM: number;
+  readonly figures: string;
+}
+
+export interface TownAnswer extends PlaceAnswer {
+  /** What the visitor's own dates are laid over. */
+  readonly basis: PlaceFile['basis'];
+  /** Days between last and first freeze at 32 F. */
+  readonly season: TownClimate['climate']['season'];
+  /** Mean absolute errors of a monthly mean, C. */
+  readonly errors: TownFigures['errors'];
+  /** For finding the reference place most like it. */
+  readonly compared: ComparedClimate;
+}
+
+/** Everything said of a town. */
+export function answerTown(town: AskedTown, trees: TreesFile, home: HomeFile): TownAnswer {
+  const { errors, ...packed } = unpackedFigures(town.figures);
+  const weather = townClimate(figuresOfTown(town.lat, packed), trees.species);
+  const { figures, climate, heatStarts } = weather;
+  return {
+    ...answerWeather(town, weather, trees, home),
+    basis: { name: town.name, figures, climate, heatStarts },
+    season: climate.season,
+    errors,
+    compared: comparedClimate(figures, climate),
+  };
+}
