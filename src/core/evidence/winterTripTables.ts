@@ -69,6 +69,20 @@ const counts: readonly Count[] = [
     to: 'stLouis',
     expected: [64, 47, 36, 26, 16, 13, 25, 51, 64, 63, 51],
   },
+  {
+    what: 'dormant',
+    coldestF: 20,
+    hottestF: 80,
+    to: 'seattle',
+    expected: [78, 67, 64, 55, 45, 49, 61, 75, 84, 81, 74],
+  },
+  {
+    what: 'leafed',
+    coldestF: 35,
+    hottestF: 95,
+    to: 'seattle',
+    expected: [10, 4, 2, 2, 1, 1, 3, 5, 12, 31, 53],
+  },
   { what: 'leafed', coldestF: 35, hottestF: 95, to: 'boston', expected: [5, 2, 1, 0, 0, 0, 0, 0, 3, 10, 33] },
   {
     what: 'leafed',

@@ -1,11 +1,18 @@
 /**
  * Stations of the winter trips: monthly means of daily minimum and maximum, C, 2003 to 2021, averaged from the monthly CLIMAT reports of the
  * stations (Deutscher Wetterdienst open data, CC BY 4.0). The spread of single days is reckoned from the spread of daily means in the same
- * reports by a fit on 201 places that have both (mean error 0.5 C).
+ * reports by a fit on 201 places that have both (mean error 0.5 C). Seattle is not among them: its means are NOAA normals of 1981 to 2010, its spreads USDA ARS CLIGEN parameters.
  */
 import type { ClimateFigures } from '../../climate/figures.ts';
 
-export type TripStation = 'asheville' | 'boston' | 'houston' | 'phoenix' | 'minneapolis' | 'stLouis';
+export type TripStation =
+  | 'asheville'
+  | 'boston'
+  | 'houston'
+  | 'phoenix'
+  | 'minneapolis'
+  | 'seattle'
+  | 'stLouis';
 
 type Figures = Required<Pick<ClimateFigures, 'lat'>> & {
   readonly name: string;
@@ -52,6 +59,15 @@ export const tripStations: Readonly<Record<TripStation, Figures>> = {
     tmaxC: [20.0, 21.8, 26.2, 30.3, 34.9, 40.9, 41.6, 40.8, 38.2, 32.2, 25.3, 19.3],
     sdTminC: [3.45, 3.61, 3.74, 3.59, 3.46, 2.77, 2.76, 2.74, 3.12, 3.65, 3.92, 3.58],
     sdTmaxC: [4.03, 4.2, 4.44, 4.34, 4.18, 3.43, 3.16, 3.15, 3.61, 4.3, 4.55, 4.1],
+  },
+  seattle: {
+    name: 'Seattle-Tacoma airport',
+    wmo: '72793',
+    lat: 47.44,
+    tminC: [2.7, 2.7, 4.1, 5.7, 8.5, 11.1, 13.1, 13.3, 11.2, 7.7, 4.4, 2],
+    tmaxC: [8.4, 9.9, 12.1, 14.7, 18.2, 21.1, 24.3, 24.6, 21.4, 15.4, 10.5, 7.6],
+    sdTminC: [3.56, 3.16, 2.71, 2.6, 2.56, 2.09, 1.86, 1.92, 2.41, 2.72, 3.38, 3.52],
+    sdTmaxC: [3.34, 3.39, 3.36, 3.8, 4.37, 4.28, 4.25, 4.07, 4, 3.65, 3.38, 3.32],
   },
   minneapolis: {
     name: 'Minneapolis',
