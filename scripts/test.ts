@@ -1,4 +1,4 @@
-/** `npm test`: types, lint, then every test. Ends with the line `N passed, N failed`, counting types and lint as one each. */
+/** `npm test`: types, lint, unused code, then every test. Ends with the line `N passed, N failed`, counting each of the first three as one. */
 
 import { spawn } from 'node:child_process';
 import { mkdtempSync, readFileSync, rmSync } from 'node:fs';
@@ -32,13 +32,23 @@ function run(program: string, words: readonly string[], quiet: boolean): Promise
 
 const astro = 'astro/bin/astro.mjs';
 
+/** Code that nobody calls, tests counted as callers or not (`knip.config.ts`). */
+async function checkUnused(): Promise<Ran> {
+  const ran = [
+    await run('knip/bin/knip.js', [], true),
+    await run('knip/bin/knip.js', ['--production'], true),
+  ];
+  return { ok: ran.every(({ ok }) => ok), said: ran.map(({ said }) => said).join('') };
+}
+
 /**
- * Types, then lint: whether each is in order. Beside the tests, which seldom need both processors; what is said is held back until the end.
+ * Types, lint, unused code: whether each is in order. Beside the tests, which seldom need both processors; what is said is held back until the end.
  * The types of the collections are made before anything runs, and a build writes the same again.
  */
 async function checkCode(): Promise<Ran[]> {
   const types = await run(astro, ['check', '--noSync', '--minimumSeverity', 'warning'], true);
-  return [types, await run('@biomejs/biome/bin/biome', ['check', '--error-on-warnings'], true)];
+  const lint = await run('@biomejs/biome/bin/biome', ['check', '--error-on-warnings'], true);
+  return [types, lint, await checkUnused()];
 }
 
 interface Counts {
@@ -79,10 +89,11 @@ async function main(words: string[]): Promise<number> {
     ['run', '--reporter=default', '--reporter=json', `--outputFile.json=${report}`, ...words],
     false,
   );
-  const [[types, lint], ran] = [await checking, await testing];
+  const [[types, lint, unused], ran] = [await checking, await testing];
   const steps = [
     { name: 'types', ok: synced.ok && types!.ok, said: synced.ok ? types!.said : synced.said },
     { name: 'lint', ...lint! },
+    { name: 'unused code', ...unused! },
   ];
   for (const { name, ok, said } of steps)
     process.stdout.write(`\n== ${name}: ${ok ? 'passed' : 'failed'}\n${said}`);

@@ -10,7 +10,6 @@ import { figuresOfPlace } from './core/climate/place.ts';
 import { type ClimateSummary, climateSummary } from './core/climate/summary.ts';
 import { type Day, parseDay } from './core/days.ts';
 import type { EvidenceTable } from './core/evidence/table.ts';
-import type { StockEvent } from './core/history/event.ts';
 import { type ListHistory, listHistory } from './core/history/history.ts';
 import {
   type Reading,
@@ -25,7 +24,7 @@ import type { Species } from './core/records/species.ts';
 import { rememberResult } from './resultStore.ts';
 import { brokenPhotos } from './wholePhotos.ts';
 
-export { type ContentFiles, placeOf, privateDir, readContentFiles } from './contentFolder.ts';
+export { placeOf, privateDir, readContentFiles } from './contentFolder.ts';
 
 /** Where the grower's files are: CONTENT_DIR, else content/ in the project. */
 export function contentDir(): string {
@@ -53,7 +52,7 @@ function isTimeZone(name: string): boolean {
 }
 
 /** A day given by flag or variable that is no day. */
-export class AsOfError extends Error {
+class AsOfError extends Error {
   override name = 'AsOfError';
 }
 
@@ -101,7 +100,7 @@ export async function loadContent(
 }
 
 /** The content has errors; the message is the whole report. */
-export class ContentError extends Error {
+class ContentError extends Error {
   override name = 'ContentError';
 }
 
@@ -146,11 +145,6 @@ export async function catalogue(): Promise<Catalogue> {
  */
 export function changeHistory({ records, catalogue }: Loaded): ListHistory {
   return listHistory(records, catalogue);
-}
-
-/** The newest changes of the list, newest first. Throws a ContentError when the content has errors. */
-export async function changes(): Promise<StockEvent[]> {
-  return changeHistory(await loadedOnce()).events;
 }
 
 /** The records behind the catalogue, for the typed collections. Throws a ContentError when the content has errors. */

@@ -14,7 +14,7 @@ import { type Format, formats } from './photos/settings.ts';
 import { fileOf, type KeptPhoto, keepPhoto, keptBytes, keptPhoto, keyOf } from './photos/store.ts';
 import { inTurns } from './turns.ts';
 
-export interface PhotoVariant {
+interface PhotoVariant {
   /** Path on the site. */
   path: string;
   width: number;
@@ -35,7 +35,7 @@ export interface PublishedPhoto {
 }
 
 /** A photograph that cannot be published; the message names the file and what to do. */
-export class PhotoError extends Error {
+class PhotoError extends Error {
   override name = 'PhotoError';
 }
 

@@ -30,7 +30,7 @@ const layers: readonly { name: string; level: number; pattern: RegExp }[] = [
   { name: 'core/history', level: 5, pattern: /^src\/core\/history\// },
   { name: 'core/renaming', level: 5, pattern: /^src\/core\/renaming\// },
   { name: 'core/recording', level: 5, pattern: /^src\/core\/recording\// },
-  { name: 'core/catalogue', level: 5, pattern: /^src\/core\/catalogue\.ts$/ },
+  { name: 'core/catalogue', level: 5, pattern: /^src\/core\/(?:catalogue|listed)\.ts$/ },
   { name: 'core/comparison', level: 5.5, pattern: /^src\/core\/comparison\// },
   { name: 'outputs', level: 6, pattern: /^src\/outputs\// },
   { name: 'markdown', level: 6, pattern: /^src\/markdown\// },

@@ -115,7 +115,7 @@ export const baseSpecies: WrittenSpecies = {
   movement: 'Ask the plant health authority before plants move.',
 };
 
-export const baseCultivar: WrittenCultivar = {
+const baseCultivar: WrittenCultivar = {
   name: 'Test Fig',
   species: 'fig',
   flavor: 'honey',
@@ -138,7 +138,7 @@ export const baseCultivar: WrittenCultivar = {
   mothers: 4,
 };
 
-export const baseLot: WrittenLot = {
+const baseLot: WrittenLot = {
   lot: 'a-1',
   cultivar: 'test-fig',
   method: 'air-layer',

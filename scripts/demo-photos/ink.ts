@@ -4,7 +4,7 @@ import type { Random } from '../../src/core/random.ts';
 
 export type Point = readonly [x: number, y: number];
 
-export const paper = '#f5f0e4';
+const paper = '#f5f0e4';
 export const ink = '#40372c';
 
 /** One decimal, so that the last digit of a sine on another machine cannot change the drawing. */

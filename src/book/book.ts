@@ -11,7 +11,7 @@ import { type Form, forms } from '../core/records/common.ts';
 import type { Orders, Sale } from '../core/records/orders.ts';
 import type { Costs } from '../core/records/yard.ts';
 
-export interface WaitRow {
+interface WaitRow {
   entry: LotEntry;
   /** The form that comes first. */
   answer: FormAnswer;
@@ -19,7 +19,7 @@ export interface WaitRow {
   from: Day | null;
 }
 
-export interface PriceRow {
+interface PriceRow {
   entry: LotEntry;
   form: Form;
   priceMinor: number;
@@ -31,7 +31,7 @@ export interface PriceRow {
   overrideRungs: number | null;
 }
 
-export interface StaleRow {
+interface StaleRow {
   entry: LotEntry;
   /** Days since it was counted; null: never. */
   countedDaysAgo: number | null;
@@ -39,7 +39,7 @@ export interface StaleRow {
   seenDaysAgo: number | null;
 }
 
-export interface SoldRow {
+interface SoldRow {
   entry: LotEntry;
   /** By the counts of the walks, all time. */
   sold: number;
@@ -53,7 +53,7 @@ export interface SoldRow {
   perWeek: number | null;
 }
 
-export interface SeasonTotal {
+interface SeasonTotal {
   /** First year of a season from July to June. */
   season: string;
   species: string;
@@ -63,7 +63,7 @@ export interface SeasonTotal {
   unpriced: number;
 }
 
-export interface Person {
+interface Person {
   name: string;
   reserved: { lot: string; plants: number; until: Day | null; overdue: boolean }[];
   waiting: { cultivar: string; plants: number; since: Day; ready: string[] }[];
@@ -196,7 +196,7 @@ function seasonsOf({ lots }: Catalogue, { sales }: Orders): SeasonTotal[] {
 }
 
 /** Nobody's name was written down. */
-export const NAMELESS = 'no name';
+const NAMELESS = 'no name';
 
 function peopleOf({ lots, asOf }: Catalogue, { reservations, waiting }: Orders): Person[] {
   const people = new Map<string, Person>();

@@ -4,13 +4,13 @@
  */
 
 /** Exact by definition: NIST Handbook 44, Appendix C. */
-export const MM_PER_INCH = 25.4;
+const MM_PER_INCH = 25.4;
 /** Exact: 231 cubic inches (NIST Handbook 44, Appendix C). A nursery "gallon" pot holds less than this. */
 export const LITERS_PER_US_GALLON = 3.785411784;
 /** Exact: 25.4 mm cubed. */
 export const LITERS_PER_CUBIC_INCH = 0.016387064;
 /** Exact: avoirdupois pound (NIST Handbook 44, Appendix C). */
-export const KG_PER_POUND = 0.45359237;
+const KG_PER_POUND = 0.45359237;
 
 /** A temperature reading, F to C. Not for differences or degree days: see `degreesFToC`. */
 export function fahrenheitToCelsius(tF: number): number {

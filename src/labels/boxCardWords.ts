@@ -15,7 +15,7 @@ import { wholeAddress } from './content.ts';
 /** Tasks that begin within so many days of the arrival stand on the card; the guide has the rest. */
 const FIRST_DAYS = 3;
 
-export const formWords: Record<Form, string> = {
+const formWords: Record<Form, string> = {
   'leafed-pot': 'in leaf, in a pot',
   'dormant-pot': 'dormant, in a pot',
   'bare-root': 'bare-root',

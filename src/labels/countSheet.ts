@@ -80,7 +80,7 @@ const ROW_MM = 9.5;
 const HEAD_MM = 24;
 const FOOT_MM = 17;
 
-export const allowedWords = [
+const allowedWords = [
   'Left is a count, not a change. Blank: not looked at.',
   `Roots: ${rootSigns.join(', ')}.  Leaves: ${leafSigns.join(', ')}.  Wood: ${woodSigns.join(', ')}.  Health: ${healthSigns.join(', ')}.  Where: ${wheres.join(', ')}.`,
 ];

@@ -48,7 +48,7 @@ export const fontFiles: readonly FontFile[] = [
   },
 ];
 
-export const coveredScripts = 'Latin, Greek, Cyrillic, Vietnamese, Hebrew and Arabic';
+const coveredScripts = 'Latin, Greek, Cyrillic, Vietnamese, Hebrew and Arabic';
 
 const bytes = new Map<string, Buffer>();
 

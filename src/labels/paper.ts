@@ -2,7 +2,7 @@
 
 import PDFDocument from 'pdfkit';
 import { QUIET_MODULES, qrModules, qrSide } from '../outputs/qrImage.ts';
-import { fontBytes, fontFiles, NoGlyph, type Run, runsOf, type Weight } from './fonts.ts';
+import { fontBytes, fontFiles, type Run, runsOf, type Weight } from './fonts.ts';
 import { type Paper, papers } from './sheets.ts';
 
 /** Points in a millimeter: 72 to the inch (PDF 32000-1, 8.3.2.3). */
@@ -168,5 +168,3 @@ export class PaperWriter {
     document.fillColor('black').fill().restore();
   }
 }
-
-export { NoGlyph };

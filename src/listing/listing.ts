@@ -14,7 +14,7 @@ import { sizeInWords } from '../site/words/measures.ts';
 import { stateView } from '../site/words/state.ts';
 import { formWords } from '../site/words/words.ts';
 
-export interface ListingPart {
+interface ListingPart {
   heading: string | null;
   lines: string[];
   /** May be left out where the text is too long; cautions and condition never are. */

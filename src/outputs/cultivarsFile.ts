@@ -21,7 +21,7 @@ import {
 import { type AddressOf, openDay, openId, openUrl, publishedSchema } from './openFile.ts';
 
 /** Raised when a field changes its meaning or goes away; new fields do not raise it. */
-export const CULTIVARS_FILE_VERSION = 1;
+const CULTIVARS_FILE_VERSION = 1;
 
 const openCultivar = z.strictObject({
   id: openId,
@@ -59,7 +59,7 @@ const openCultivar = z.strictObject({
   lots: z.array(openId).describe('Lots in stock.json.'),
 });
 
-export const cultivarsFileShape = z.strictObject({
+const cultivarsFileShape = z.strictObject({
   version: z.literal(CULTIVARS_FILE_VERSION),
   asOf: openDay,
   yard: z.string(),

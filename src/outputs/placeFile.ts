@@ -10,7 +10,7 @@ import { openDay, openId, publishedSchema } from './openFile.ts';
 import { type FormRuns, openSending, openSendingOf } from './openSending.ts';
 
 /** Raised when a field changes its meaning or goes away; new fields do not raise it. */
-export const PLACE_FILE_VERSION = 1;
+const PLACE_FILE_VERSION = 1;
 
 const ripeShape = z
   .strictObject({
@@ -39,7 +39,7 @@ const cultivarShape = z.strictObject({
   ),
 });
 
-export const placeFileShape = z.strictObject({
+const placeFileShape = z.strictObject({
   version: z.literal(PLACE_FILE_VERSION),
   asOf: openDay.describe('The day the weeks are counted from.'),
   place: openId.describe('Id in places.json.'),

@@ -10,7 +10,7 @@ import { roundTo } from '../core/units.ts';
 import { openId, publishedSchema } from './openFile.ts';
 
 /** Raised when a field changes its meaning or goes away; new fields do not raise it. */
-export const PLACES_FILE_VERSION = 1;
+const PLACES_FILE_VERSION = 1;
 
 const openDate = z.string().regex(monthDayPattern).nullable();
 const openDates = z
@@ -85,7 +85,7 @@ const openPlace = z.strictObject({
     .describe('How each figure is known. Sources and terms of use stand on the page of the place.'),
 });
 
-export const placesFileShape = z.strictObject({
+const placesFileShape = z.strictObject({
   version: z.literal(PLACES_FILE_VERSION),
   places: z.array(openPlace),
 });

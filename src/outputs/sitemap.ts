@@ -4,8 +4,8 @@ import type { AddressOf } from './openFile.ts';
 import { xmlText } from './xml.ts';
 
 /** sitemaps.org, "Sitemap file location and limits": at most 50,000 addresses and 52,428,800 bytes in a file. */
-export const MOST_ADDRESSES = 50_000;
-export const MOST_BYTES = 52_428_800;
+const MOST_ADDRESSES = 50_000;
+const MOST_BYTES = 52_428_800;
 
 /** The index of the site's maps, which robots.txt names. */
 export const sitemapPath = '/sitemap.xml';

@@ -18,7 +18,7 @@ import {
 import { type FormRuns, openSending, openSendingOf } from './openSending.ts';
 
 /** Raised when a field changes its meaning or goes away; new fields do not raise it. */
-export const STOCK_FILE_VERSION = 1;
+const STOCK_FILE_VERSION = 1;
 
 const openForm = z.strictObject({
   form: z.enum(forms),
@@ -56,7 +56,7 @@ const openLot = z.strictObject({
   url: openUrl,
 });
 
-export const stockFileShape = z.strictObject({
+const stockFileShape = z.strictObject({
   version: z.literal(STOCK_FILE_VERSION),
   asOf: openDay.describe('The day the states are computed for.'),
   yard: z.string(),

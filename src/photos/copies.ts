@@ -6,7 +6,7 @@ import { opening } from '../wholePhotos.ts';
 import { openable } from './heic.ts';
 import { background, copySizes, type Format, formats, placeholder, type Size } from './settings.ts';
 
-export interface Copy extends Size {
+interface Copy extends Size {
   format: Format;
   bytes: Uint8Array;
 }

@@ -26,7 +26,7 @@ export interface Size {
 }
 
 /** The size of a picture inside a frame: its own shape, its own size at most, whole pixels, at least 1. */
-export function fitted({ width, height }: Size, frame: Size): Size {
+function fitted({ width, height }: Size, frame: Size): Size {
   const scale = Math.min(1, frame.width / width, frame.height / height);
   const pixels = (length: number) => Math.max(1, Math.round(length * scale));
   return { width: pixels(width), height: pixels(height) };

@@ -11,8 +11,8 @@ import { randomFromText } from '../../src/core/random.ts';
 import { buildScript, buildYard, fingerprintOf, smallYardDay, writeSmallYard } from '../publish/smallYard.ts';
 
 /** What is killed: a build and all it has started, wherever it is; the swapping process and its build; a build whose site has just been put in place. */
-export const victims = ['build', 'swap', 'list'] as const;
-export type Victim = (typeof victims)[number];
+const victims = ['build', 'swap', 'list'] as const;
+type Victim = (typeof victims)[number];
 
 export interface Kills {
   /** Builds that were killed, by what was aimed at, each at a moment of its own. */

@@ -35,7 +35,7 @@ const signs: ReadonlyMap<ts.SyntaxKind, readonly string[]> = new Map([
 ]);
 
 /** All small changes of one file: comparisons turned, signs swapped, numbers other than 0 moved up by a tenth. */
-export function mutantsOf(path: string, text: string): Mutant[] {
+function mutantsOf(path: string, text: string): Mutant[] {
   const source = ts.createSourceFile(path, text, ts.ScriptTarget.Latest, true);
   const found: Mutant[] = [];
   const add = (node: ts.Node, after: string) => {

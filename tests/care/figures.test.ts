@@ -2,7 +2,7 @@
 
 import { describe, expect, it } from 'vitest';
 import { arrivalWindows } from '../../src/core/care/arrival.ts';
-import { type CareFigureName, careFigures } from '../../src/core/care/careFigures.ts';
+import { careFigures } from '../../src/core/care/careFigures.ts';
 import type { CareYear } from '../../src/core/care/careYear.ts';
 import { groundWindows } from '../../src/core/care/groundWindows.ts';
 import { plantedWater } from '../../src/core/care/plantedWater.ts';
@@ -43,7 +43,7 @@ const wordsOf = (name: string) => {
 };
 
 describe('the words of tasks', () => {
-  it.each<[CareFigureName, low: number, high: number, task: string, words: RegExp]>([
+  it.each<[keyof typeof careFigures, low: number, high: number, task: string, words: RegExp]>([
     ['storedCheckDays', 14, 21, 'inspect-stored', /Every two to three weeks/],
     ['storedWaterDays', 21, 35, 'water-stored', /Every three to five weeks/],
     ['regrowth', 7, 14, 'wake', /one to two weeks/],

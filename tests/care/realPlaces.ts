@@ -11,7 +11,7 @@ import { normaliseSpecies, type Species, writtenSpecies } from '../../src/core/r
 
 const content = new URL('../../content/', import.meta.url);
 
-export function readText(path: string): string {
+function readText(path: string): string {
   return readFileSync(new URL(path, content), 'utf8');
 }
 

@@ -3,7 +3,7 @@
 import { readFileSync } from 'node:fs';
 import { join, resolve } from 'node:path';
 import { beforeAll, expect, test } from 'vitest';
-import { type ContentFiles, readContentFiles } from '../../src/content.ts';
+import { type ContentFiles, readContentFiles } from '../../src/contentFolder.ts';
 import { day } from '../../src/core/days.ts';
 import { readRecords } from '../../src/core/reading/read.ts';
 

@@ -3,7 +3,7 @@ import { expect, it } from 'vitest';
 import { evidenceFigures } from '../../src/core/evidence/matchRipening.ts';
 import { climateTraits, summerLikeness, winterLikeness } from '../../src/core/match/likeness.ts';
 import { matchAll } from '../../src/core/match/match.ts';
-import { rankMatches } from '../../src/core/match/ranking.ts';
+import { cropChance, ranked } from '../../src/core/match/ranking.ts';
 import { ripeningVerdict } from '../../src/core/match/ripening.ts';
 import { tripsOfTen } from '../../src/core/match/travel.ts';
 import { context, cultivar, fig, matchPlace, placeNamed } from './places.ts';
@@ -51,8 +51,11 @@ it('puts the better head start first among crops alike outdoors', () => {
     cultivar: id,
     ripening: [{ ...crop!, headStart: { ...crop!.headStart, share } }],
   });
-  const ranked = rankMatches([withHeadStart('a', 0.4), withHeadStart('b', 0.6)]);
-  expect(ranked.map(one => one.cultivar)).toEqual(['b', 'a']);
+  const inOrder = ranked([withHeadStart('a', 0.4), withHeadStart('b', 0.6)], ({ level, ripening }) => ({
+    level,
+    chance: cropChance({ ripening }),
+  }));
+  expect(inOrder.map(one => one.cultivar)).toEqual(['b', 'a']);
 });
 
 it('lets hardier wood and a warmer spot carry more brebas, and neither more of a main crop', () => {

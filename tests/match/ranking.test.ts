@@ -1,34 +1,33 @@
 /** Orders of matches. */
 import { describe, expect, it } from 'vitest';
-import type { Level } from '../../src/core/match/answers.ts';
-import { levelRange, rankMatches, readyAndSuits } from '../../src/core/match/ranking.ts';
+import { cropChance, levelRange, ranked, readyAndSuits } from '../../src/core/match/ranking.ts';
 import { context, cultivar, fig, matchPlace, placeNamed } from './places.ts';
 
 const at = (name: Parameters<typeof placeNamed>[0], over = {}) =>
   matchPlace(placeNamed(name), cultivar(over), fig, context);
 
 describe('ranking', () => {
-  it('puts the better level first, then the likelier crop, then the id', () => {
+  it('puts the better level first, then the likelier crop, then what was given first', () => {
     const matches = [
       at('bonn', { id: 'late', ripening: 'late' }),
-      at('bonn', { id: 'b', ripening: 'very-early' }),
       at('bonn', { id: 'a', ripening: 'very-early' }),
+      at('bonn', { id: 'b', ripening: 'very-early' }),
       at('bonn', { id: 'early', ripening: 'early' }),
       at('davis', { id: 'home' }),
     ];
     const given = [...matches];
-    expect(rankMatches(matches).map(each => each.cultivar)).toEqual(['home', 'a', 'b', 'early', 'late']);
+    const inOrder = ranked(matches, match => ({ level: match.level, chance: cropChance(match) }));
+    expect(inOrder.map(each => each.cultivar)).toEqual(['home', 'a', 'b', 'early', 'late']);
     expect(matches).toEqual(given);
   });
 
   it('tells the range of levels over places', () => {
-    const withLevels = (...levels: Level[]) => levels.map(level => ({ ...at('davis'), level }));
-    expect(levelRange(withLevels('not-here', 'at-home', 'a-gamble'))).toEqual({
+    expect(levelRange(['not-here', 'at-home', 'a-gamble'])).toEqual({
       best: 'at-home',
       middle: 'a-gamble',
       worst: 'not-here',
     });
-    expect(levelRange(withLevels('with-care', 'not-here'))).toMatchObject({ middle: 'with-care' });
+    expect(levelRange(['with-care', 'not-here'])).toMatchObject({ middle: 'with-care' });
     expect(levelRange([])).toBeNull();
   });
 

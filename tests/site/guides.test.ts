@@ -106,7 +106,12 @@ describe('guides', () => {
         .map(([tag]) => tag)
         // Structured data runs nothing.
         .filter(tag => tag !== '<script type="application/ld+json">')
-        .filter(tag => !/^<script type="module" data-src="\/assets\/everyPage\.[^"]+\.js" data-key="leafdrop-place:\/">$/.test(tag)),
+        .filter(
+          tag =>
+            !/^<script type="module" data-src="\/assets\/everyPage\.[^"]+\.js" data-key="leafdrop-place:\/">$/.test(
+              tag,
+            ),
+        ),
     );
     expect(others).toEqual([]);
   });

@@ -214,5 +214,3 @@ export const careFigures = {
     means: 'Where the coldest weeks are warmer than this on average, a tree keeps growing.',
   },
 } as const satisfies Record<string, CareFigure>;
-
-export type CareFigureName = keyof typeof careFigures;

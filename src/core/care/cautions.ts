@@ -8,7 +8,7 @@ import type { GuideKind } from '../records/guide.ts';
 import type { Species } from '../records/species.ts';
 import type { TaskName } from './guideVocabulary.ts';
 
-export const cautionTopics = [
+const cautionTopics = [
   'plant',
   'pets',
   'movement',

@@ -65,7 +65,7 @@ function tasksFor(kind: GuideKind, year: CareYear, from: Day): CareTask[] {
 }
 
 /** How far ahead a guide's calendar looks, days: every task of a year once, and the next winter. */
-export const GUIDE_DAYS = 548;
+const GUIDE_DAYS = 548;
 
 /**
  * Tasks of a guide's kind in a place over 18 months from a day, in order; each once a season. For a plant that is known use

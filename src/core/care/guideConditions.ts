@@ -9,8 +9,8 @@ import {
   closedConditions,
 } from './guideVocabulary.ts';
 
-export type ValueCondition = ClosedCondition | 'species';
-export const valueConditions: readonly ValueCondition[] = [
+type ValueCondition = ClosedCondition | 'species';
+const valueConditions: readonly ValueCondition[] = [
   ...(Object.keys(closedConditions) as ClosedCondition[]),
   'species',
 ];

@@ -7,30 +7,29 @@ import { airClasses, forms, seasonClasses, summerClasses, winterClasses } from '
 import { freezeThresholds } from '../records/place.ts';
 
 /** First winter after it was bought, or rooted in where it stands. */
-export const stages = ['first-winter', 'established'] as const;
+const stages = ['first-winter', 'established'] as const;
 export type Stage = (typeof stages)[number];
 
 /** Where the tree lives. */
-export const keepings = ['pot', 'ground'] as const;
+const keepings = ['pot', 'ground'] as const;
 export type Keeping = (typeof keepings)[number];
 
 /**
  * How a pot spends the winter: `store` where its roots are at risk in most winters, `shelter` where roots or wood are at risk in one
  * winter in ten, `stand-out` elsewhere.
  */
-export const potWinters = ['store', 'shelter', 'stand-out'] as const;
+const potWinters = ['store', 'shelter', 'stand-out'] as const;
 export type PotWinter = (typeof potWinters)[number];
 
 /** What becomes of the leaves of a tree that comes late in the year: it grows on with them, or lets them go and sleeps. */
-export const lateLeaves = ['grow', 'drop'] as const;
-export type LateLeaves = (typeof lateLeaves)[number];
+const lateLeaves = ['grow', 'drop'] as const;
 
 /** When a leafless tree is planted in the ground: all through the winter, as the winter ends, or not before it is in leaf. */
-export const dormantPlantings = ['winter', 'spring', 'none'] as const;
+const dormantPlantings = ['winter', 'spring', 'none'] as const;
 export type DormantPlanting = (typeof dormantPlantings)[number];
 
 /** The cover a tree in its first winter in the ground is given: the methods of protection, `pot` where none is enough. */
-export const coversAsked = ['none', 'mulch', 'wrap', 'bury', 'pot'] as const;
+const coversAsked = ['none', 'mulch', 'wrap', 'bury', 'pot'] as const;
 export type CoverAsked = (typeof coversAsked)[number];
 
 /**
@@ -64,7 +63,6 @@ export type ClosedCondition = keyof typeof closedConditions;
  * `no-freeze="24F"` everywhere else.
  */
 export const freezeConditions = ['freeze', 'no-freeze'] as const;
-export type FreezeCondition = (typeof freezeConditions)[number];
 
 export const conditionNames: readonly string[] = [
   ...Object.keys(closedConditions),

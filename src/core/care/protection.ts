@@ -4,8 +4,8 @@ import type { Reason } from '../records/common.ts';
 import type { Species } from '../records/species.ts';
 import { temperatureInWords } from '../units.ts';
 
-export const protectionMethods = ['none', 'mulch', 'wrap', 'bury', 'pot-only'] as const;
-export type ProtectionMethod = (typeof protectionMethods)[number];
+const protectionMethods = ['none', 'mulch', 'wrap', 'bury', 'pot-only'] as const;
+type ProtectionMethod = (typeof protectionMethods)[number];
 
 export interface ProtectionFigure {
   method: ProtectionMethod;
@@ -68,7 +68,7 @@ export interface WinterProtection {
 export type WinterNumber = 1 | 2 | 3;
 
 /** A tree in its second winter in the ground is taken for this much more tender than an established one, C. Standing: ours. */
-export const SECOND_WINTER_ALLOWANCE_C = 3;
+const SECOND_WINTER_ALLOWANCE_C = 3;
 
 /** The cold a dormant tree stands in the ground, C. */
 export function limitC(species: Species, winter: WinterNumber): number {

@@ -18,7 +18,7 @@ export const NEVER = -1;
 /** A day for each season. */
 export type BySeason = Int16Array;
 
-export interface FirstAndLast {
+interface FirstAndLast {
   readonly first: BySeason;
   readonly last: BySeason;
 }

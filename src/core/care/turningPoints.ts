@@ -93,7 +93,7 @@ export function moveInDays(year: CareYear, ripeness: Ripeness): { from: number; 
 }
 
 /** Mean of the bright place in which a tree wakes, C: 45 to 55 F is the aim, and a shed follows milder days. Standing: ours. */
-export const WAKING_PLACE_C = 10;
+const WAKING_PLACE_C = 10;
 
 export interface Waking {
   /** It is brought into the light. */

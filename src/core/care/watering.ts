@@ -19,7 +19,7 @@ const SHARE_BETWEEN = 0.14;
 const FEWEST_DAYS = 1;
 const MOST_POT_DAYS = 10;
 /** Water at a time as a share of the volume of the pot. Standing: ours. */
-export const waterShare = { low: 0.15, high: 0.25 } as const;
+const waterShare = { low: 0.15, high: 0.25 } as const;
 
 const clamp = (value: number, low: number, high: number) => Math.min(high, Math.max(low, value));
 

@@ -23,8 +23,8 @@ export const monthPosition: readonly number[] = monthLengths.flatMap((length, mo
  * First day of the season year: 24 July north of the equator, 24 January south of it, so that one season holds a whole
  * winter. Source: the split used by the Utah Climate Center for first and last freezes.
  */
-export const SEASON_START_DOY_NORTH = 205;
-export const SEASON_START_DOY_SOUTH = 24;
+const SEASON_START_DOY_NORTH = 205;
+const SEASON_START_DOY_SOUTH = 24;
 
 /** Day of the year on which a season starts at a latitude (the equator counts as north). */
 export function seasonStartDoy(lat: number): number {

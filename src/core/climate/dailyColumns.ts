@@ -1,6 +1,6 @@
 /** Where a table of readings has its days and temperatures: by the names stations, agencies and consoles give their columns. */
 
-export type ColumnUnit = 'C' | 'F';
+type ColumnUnit = 'C' | 'F';
 
 export interface Column {
   index: number;

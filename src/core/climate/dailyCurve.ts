@@ -8,7 +8,7 @@ import { cosTurn, sinTurn } from './circle.ts';
 const HARMONICS = 6;
 
 /** Twelve values, January first; throws a RangeError for another number of them or one that is no number. */
-export function assertMonthly(values: readonly number[], what: string): void {
+function assertMonthly(values: readonly number[], what: string): void {
   if (values.length !== 12 || !values.every(Number.isFinite)) {
     throw new RangeError(`${what}: twelve monthly numbers are needed, got [${values.join(', ')}]`);
   }

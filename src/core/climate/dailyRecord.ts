@@ -12,17 +12,17 @@ import { type DateQuantiles, type FreezeThresholdF, freezeThresholdsF } from './
 import { sortedQuantile } from './quantiles.ts';
 
 /** A month of one year counts when it has this many days. Our working figure. */
-export const FEWEST_DAYS_OF_MONTH = 20;
+const FEWEST_DAYS_OF_MONTH = 20;
 /** A season with more days missing is left out of the freeze dates. Source: rule of the Utah Climate Center. */
-export const MOST_DAYS_MISSING = 10;
+const MOST_DAYS_MISSING = 10;
 /** With fewer whole years a record says little about its climate, and a model of it less. Our working figure. */
 export const FEWEST_WHOLE_YEARS = 10;
 /** Years that make a climate. Source: WMO, Guidelines on the Calculation of Climate Normals (WMO-No. 1203), 30 years. */
-export const YEARS_OF_NORMALS = 30;
+const YEARS_OF_NORMALS = 30;
 /** Records keep tenths of a degree, so 28 F (-2.22 C) is written -2.2: a reading within half of the last digit counts. */
 const LAST_DIGIT_C = 0.05;
 
-export interface RecordFreeze {
+interface RecordFreeze {
   first: DateQuantiles;
   last: DateQuantiles;
   /** Share of seasons without one, 0 to 1. */

@@ -36,14 +36,14 @@ export interface PublishedFreeze {
 }
 
 /** Published length of the season between last and first freeze, in days, at 32 F; p10 is the short season. */
-export interface PublishedSeason {
+interface PublishedSeason {
   readonly p10: number;
   readonly p50: number;
   readonly p90: number;
   readonly source: string;
 }
 
-export interface PublishedWinterZone {
+interface PublishedWinterZone {
   /** `1a` to `13b` */
   readonly zone: string;
   /** How the zone was found, in words, for instance `2023 map` or `computed by the map's definition`. */
@@ -52,7 +52,7 @@ export interface PublishedWinterZone {
 }
 
 /** Mean of the coldest Tmin of each winter, and the winter low expected in one year in ten where it is known. */
-export interface PublishedAnnualMin {
+interface PublishedAnnualMin {
   readonly meanC: number;
   readonly p10C: number | null;
   readonly source: string;

@@ -120,8 +120,3 @@ function shareOfSeasons(
 export function chanceOfNightAtOrBelow(years: WeatherYears, limitC: number): Float64Array {
   return shareOfSeasons(years, years.tminC, tC => tC <= limitC);
 }
-
-/** Chance of a day at or above a limit, by `doy - 1`. */
-export function chanceOfDayAtOrAbove(years: WeatherYears, limitC: number): Float64Array {
-  return shareOfSeasons(years, years.tmaxC, tC => tC >= limitC);
-}

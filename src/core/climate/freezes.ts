@@ -83,7 +83,7 @@ export function freezeOdds(winters: Winters, thresholdF: FreezeThresholdF): Free
  * Days from the last freeze of one winter to the first of the next, per pair of winters; a whole year where either
  * winter had none.
  */
-export function seasonLengths(winters: Winters, thresholdF: FreezeThresholdF): number[] {
+function seasonLengths(winters: Winters, thresholdF: FreezeThresholdF): number[] {
   const { first, last } = winters.freezes.get(thresholdF) as FreezeDays;
   return Array.from(last.subarray(0, -1), (end, winter) => {
     const next = first[winter + 1] as number;

@@ -25,7 +25,7 @@ function aboveFast(mean: number, amplitude: number, threshold: number): number {
 }
 
 /** Single-sine degree days of one day, horizontal cutoff, by table: for long runs. C; `cap` null for none. */
-export function tabledDegreeDays(tmin: number, tmax: number, base: number, cap: number | null): number {
+function tabledDegreeDays(tmin: number, tmax: number, base: number, cap: number | null): number {
   if (tmax <= base) return 0;
   const mean = (tmax + tmin) / 2;
   const amplitude = (tmax - tmin) / 2;

@@ -119,7 +119,7 @@ const COOLEST_SUMMER_HEIGHT_M = 2500;
  * The unit twelve mean maxima are likely to be in when it is not the one they were given in; null when they may be right.
  * Takes the numbers as they stand in the record.
  */
-export function likelyUnit(
+function likelyUnit(
   tmax: readonly number[],
   unit: 'C' | 'F',
   { lat, elevationM }: { lat: number; elevationM: number },

@@ -2,7 +2,7 @@
 
 import { type Day, parseDay } from '../days.ts';
 
-export type DayOrder = 'year-first' | 'month-first' | 'day-first';
+type DayOrder = 'year-first' | 'month-first' | 'day-first';
 
 /** How the days of a column are written; null where they do not tell, or contradict each other. */
 export interface WrittenDays {

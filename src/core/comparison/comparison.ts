@@ -21,7 +21,7 @@ export interface Side {
 }
 
 /** How much there is on the list. */
-export interface ListSize {
+interface ListSize {
   /** Lots that are not sold out. */
   lots: number;
   plants: number;

@@ -12,7 +12,7 @@ export interface NamedLot {
   cultivar: string;
 }
 
-export interface OpenedLot extends NamedLot {
+interface OpenedLot extends NamedLot {
   left: number;
   /** Forms it can be had in at once. */
   ready: Form[];
@@ -27,14 +27,14 @@ export interface CountChange extends NamedLot {
   returned: number;
 }
 
-export interface FormChange extends NamedLot {
+interface FormChange extends NamedLot {
   form: Form;
   from: FormState;
   to: FormState;
 }
 
 /** A form that still opens, on other days than before. */
-export interface OpeningMove extends NamedLot {
+interface OpeningMove extends NamedLot {
   form: Form;
   from: DayRange;
   to: DayRange;

@@ -2,7 +2,6 @@ import { readdirSync, readFileSync } from 'node:fs';
 import fc from 'fast-check';
 import { describe, expect, test } from 'vitest';
 import { isMap, isScalar, isSeq, parse, parseDocument } from 'yaml';
-import { editFrontMatter } from './editFrontMatter.ts';
 import { editYaml, type YamlChange } from './editYaml.ts';
 import type { YamlPath } from './yamlPlaces.ts';
 
@@ -144,14 +143,6 @@ describe('the bytes around', () => {
     });
     expect(editYaml('a: [1\n', [set(['a'], 2)])).toHaveProperty('refused');
     expect(editYaml('a: 1\n', [{ kind: 'remove', path: ['a'] }])).toHaveProperty('refused');
-  });
-
-  test('of Markdown below the front matter stay', () => {
-    const file = '---\r\nname: Wrenfoot\r\n---\r\n\r\nText: with --- and a colon\r\n---\r\n';
-    expect(editFrontMatter(file, [set(['name'], 'Two Ditches')])).toEqual({
-      text: file.replace('Wrenfoot', 'Two Ditches'),
-    });
-    expect(editFrontMatter('name: x\n', [])).toHaveProperty('refused');
   });
 });
 

@@ -30,7 +30,7 @@ function figuresOf(station: SupplyStation): ClimateFigures {
   };
 }
 
-export interface CalibrationCase {
+interface CalibrationCase {
   readonly what: string;
   readonly source: string;
   readonly observed: number;

@@ -8,7 +8,7 @@ import { zonePlaces } from './data/zonePlaces.ts';
 import { allNumbersOf } from './table.ts';
 
 /** Where the freeze dates and means of a block come from. */
-export const freezeSources: Readonly<Record<string, string>> = {
+const freezeSources: Readonly<Record<string, string>> = {
   ghcn: 'NOAA NCEI, GHCN-Daily, quantiles of the daily record',
   daymet: 'Daymet V4 R1 grid cell, ORNL DAAC, doi:10.3334/ORNLDAAC/2129, quantiles of the daily values',
   fortcollins: 'Colorado Climate Center, daily record 1900-1999, quantiles of the daily record',

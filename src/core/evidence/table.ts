@@ -47,7 +47,7 @@ export interface EvidenceRow {
   readonly ok: boolean;
 }
 
-export interface NotChecked {
+interface NotChecked {
   readonly what: string;
   readonly why: string;
 }
@@ -87,7 +87,7 @@ export function printed(decimals: number): number {
 }
 
 /** Numbers of a line of text; `-` gives null. */
-export function numbersOf(line: string): (number | null)[] {
+function numbersOf(line: string): (number | null)[] {
   return line
     .trim()
     .split(/\s+/)

@@ -32,7 +32,7 @@ function perForm<T>(forms: readonly Form[], answer: (form: Form) => T): Partial<
 }
 
 /** The price tier of each form of a lot in a size class (its place in `containerClasses`) and a class of scarcity. */
-export function tiersOf(
+function tiersOf(
   lot: Lot,
   species: Species,
   { today, costs }: LotBench,

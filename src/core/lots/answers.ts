@@ -59,7 +59,7 @@ export const gateNames = [
 export type GateName = (typeof gateNames)[number];
 
 /** passed; opens in a range of days; blocked with no day in sight; look: somebody has to look at the lot. */
-export type GateState = 'passed' | 'opens' | 'blocked' | 'look';
+type GateState = 'passed' | 'opens' | 'blocked' | 'look';
 
 /** A span of days with its middle: 10 %, 50 % and 90 % day. */
 export interface Span extends DayRange {

@@ -4,7 +4,7 @@
  * Most rounded-free preferred numbers per decade.
  * Source: ISO 3:1973, "Preferred numbers - Series of preferred numbers", series R5, R10, R20.
  */
-export const preferredNumbers = {
+const preferredNumbers = {
   R5: [1, 1.6, 2.5, 4, 6.3],
   R10: [1, 1.25, 1.6, 2, 2.5, 3.15, 4, 5, 6.3, 8],
   R20: [1, 1.12, 1.25, 1.4, 1.6, 1.8, 2, 2.24, 2.5, 2.8, 3.15, 3.55, 4, 4.5, 5, 5.6, 6.3, 7.1, 8, 9],

@@ -13,7 +13,7 @@ import { midsummerBefore } from './seasons.ts';
 import { COLD_SOIL_DAYS, coldSoil, inTurn, rooting, WEANING_COLD_SHARE, weaning } from './weatherRules.ts';
 
 /** A thing that happens in fewer years than this is not promised. Standing: ours. */
-export const LIKELY_SHARE = 0.5;
+const LIKELY_SHARE = 0.5;
 
 /** A span of days in which something is expected, or the share of years that makes it unlikely. */
 export interface Expected {

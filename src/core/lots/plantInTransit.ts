@@ -3,19 +3,19 @@
 import type { Form } from '../records/common.ts';
 
 /** Share of a cube of the pot's width that its mix fills: pots taper. */
-export const POT_FILL = 0.7;
+const POT_FILL = 0.7;
 /** Weight of moist potting mix, kg per liter. */
-export const MIX_KG_PER_LITER = 0.9;
+const MIX_KG_PER_LITER = 0.9;
 /** Room that folded leaves take across, cm. */
-export const LEAVES_ACROSS_CM = 18;
+const LEAVES_ACROSS_CM = 18;
 /** Bared roots in their wrap: length below the collar and room across, cm, and weight of the damp wrap, kg. */
-export const BARE_ROOTS_LONG_CM = 25;
-export const BARE_ROOTS_ACROSS_CM = 12;
-export const WRAP_KG = 0.5;
+const BARE_ROOTS_LONG_CM = 25;
+const BARE_ROOTS_ACROSS_CM = 12;
+const WRAP_KG = 0.5;
 /** A tree without its mix: least and most, kg, and what each class above the smallest adds. */
-export const LEAST_TREE_KG = 0.2;
-export const MOST_TREE_KG = 1;
-export const TREE_KG_PER_CLASS = 0.04;
+const LEAST_TREE_KG = 0.2;
+const MOST_TREE_KG = 1;
+const TREE_KG_PER_CLASS = 0.04;
 
 /** Width (and, nearly, depth) of a pot of a volume, cm. */
 export function potWidthCm(liters: number): number {

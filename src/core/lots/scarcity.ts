@@ -15,17 +15,17 @@ const offeredSteps: Record<Availability, { steps: number; words: string }> = {
 };
 
 /** A cultivar that is widely offered is never called scarcer than this, whatever happens in one yard. Standing: ours. */
-export const COMMON_AT_MOST = 2;
+const COMMON_AT_MOST = 2;
 /** So few mother plants are a bottleneck. Standing: ours. */
-export const FEW_MOTHERS = 1;
+const FEW_MOTHERS = 1;
 /** Seasons looked back on, in days. Standing: ours. */
-export const SEASONS_BACK_DAYS = 730;
+const SEASONS_BACK_DAYS = 730;
 /** Raised in that time: from here on it is no rarity here. Standing: ours. */
-export const MANY_RAISED = 100;
+const MANY_RAISED = 100;
 /** Sold in that time, as a share of those raised: nearly all find a home. Standing: ours. */
-export const NEARLY_ALL_SOLD = 0.8;
+const NEARLY_ALL_SOLD = 0.8;
 /** Fewer than this raised say nothing about how they sell. Standing: ours. */
-export const ENOUGH_TO_JUDGE = 5;
+const ENOUGH_TO_JUDGE = 5;
 
 /** What the yard raised and sold of one cultivar in the last two seasons, and has now. */
 export interface Supply {

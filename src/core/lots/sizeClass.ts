@@ -29,7 +29,7 @@ export const gradeBands: readonly { heightCm: number; caliperMm: number }[] = [
 ];
 
 /** The highest class whose bands all given measures reach; null when nothing was measured. */
-export function gradeOf(heightCm: number | null, caliperMm: number | null): number | null {
+function gradeOf(heightCm: number | null, caliperMm: number | null): number | null {
   if (heightCm === null && caliperMm === null) return null;
   return gradeBands.findLastIndex(
     band =>

@@ -7,7 +7,7 @@ export const ROOTING_BASE_C = 10;
 /** A day with this mean counts as one warm day. Standing: ours. */
 export const ROOTING_FULL_C = 24;
 /** Most that one hot day counts. Standing: ours. */
-export const ROOTING_MOST = 1.2;
+const ROOTING_MOST = 1.2;
 
 /** Days with a colder mean count less while a plant is weaned. Standing: ours. */
 export const WEANING_COLD_C = 10;

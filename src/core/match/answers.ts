@@ -6,7 +6,7 @@
 
 import type { Day, DayRange } from '../days.ts';
 import type { Crop, Form, Reason } from '../records/common.ts';
-import type { PlaceClass, Trial } from '../records/cultivar.ts';
+import type { Trial } from '../records/cultivar.ts';
 import type { RainLoss } from '../records/rainLoss.ts';
 import type { Lining } from '../records/sending.ts';
 import type { ClimateTraits } from './likeness.ts';
@@ -52,7 +52,7 @@ export interface PotVerdict {
 }
 
 /** >= 80 % of years reliable; 50 to 80 most years; 20 to 50 some years; below that not outdoors. */
-export const ripeningWords = ['reliable', 'most-years', 'some-years', 'not-outdoors'] as const;
+const ripeningWords = ['reliable', 'most-years', 'some-years', 'not-outdoors'] as const;
 export type RipeningWord = (typeof ripeningWords)[number];
 
 /** Days of the year in the order of the growing season: a later one may have the smaller number when the year turns. */
@@ -94,7 +94,7 @@ export interface WetVerdict {
 }
 
 /** How well a form of sale suits a buyer here on this day. */
-export const formFits = ['best', 'fine', 'poor'] as const;
+const formFits = ['best', 'fine', 'poor'] as const;
 export type FormFit = (typeof formFits)[number];
 
 export interface FormAdvice {
@@ -197,5 +197,3 @@ export interface FormTravel {
 
 /** `no-route`: the yard does not send there. */
 export type TravelAnswer = { route: true; forms: FormTravel[] } | { route: false; because: Reason[] };
-
-export type { PlaceClass };

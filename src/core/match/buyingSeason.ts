@@ -8,7 +8,7 @@ import type { PlaceOutlook } from './placeOutlook.ts';
  * `growing`; `late`: too near the first freeze to root in; `winter`; `planting`: the weeks in which dormant trees go in;
  * `spring`: freezes still likely.
  */
-export type BuyingStage = 'growing' | 'late' | 'winter' | 'planting' | 'spring';
+type BuyingStage = 'growing' | 'late' | 'winter' | 'planting' | 'spring';
 
 /** A leafed tree wants this long in the ground before the first freeze. Standing: ours. */
 const ROOTING_IN_DAYS = 60;

@@ -25,7 +25,7 @@ function dateApart(one: number | null, other: number | null): number {
 }
 
 /** How unlike two climates are: 1 is a difference that a grower would notice. */
-export function unlikeness(one: ComparedClimate, other: ComparedClimate): number {
+function unlikeness(one: ComparedClimate, other: ComparedClimate): number {
   return Math.hypot(
     dateApart(one.lastDoy, other.lastDoy),
     dateApart(one.firstDoy, other.firstDoy),

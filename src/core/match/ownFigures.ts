@@ -32,12 +32,12 @@ export interface NearestPlace {
   readonly heatStarts: HeatStarts;
 }
 
-export type OwnField = keyof OwnDates | 'place';
+type OwnField = keyof OwnDates | 'place';
 /**
  * `date` is none; `order` last and first are swapped or belong to the other half of the world; `unit` the night is likely
  * in F; `number` is none or beyond any winter; `far` does not fit near that place; `no-freeze` the place has no freezes to move.
  */
-export type OwnFault = 'date' | 'order' | 'unit' | 'number' | 'far' | 'no-freeze';
+type OwnFault = 'date' | 'order' | 'unit' | 'number' | 'far' | 'no-freeze';
 
 export interface OwnProblem {
   readonly field: OwnField;

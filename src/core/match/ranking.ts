@@ -2,20 +2,23 @@
 import type { Form } from '../records/common.ts';
 import { type FormAdvice, type Level, levels, type Match } from './answers.ts';
 
-/** Best chance of a crop outdoors, then with a head start. */
-function cropChance({ ripening }: Match): number {
+/** Best chance of a crop as a share, outdoors, then with a head start: for ranking alone, since it may exceed 1 by a thousandth. */
+export function cropChance({ ripening }: Pick<Match, 'ripening'>): number {
   return ripening.reduce((most, { share, headStart }) => Math.max(most, share + headStart.share / 1000), 0);
 }
 
-/** Best level first, then the likelier crop, then by cultivar and place id. Does not change the list given. */
-export function rankMatches(matches: readonly Match[]): Match[] {
-  const id = ({ cultivar, place }: Match) => `${cultivar} ${place}`;
-  return [...matches].sort(
-    (a, b) =>
-      levels.indexOf(a.level) - levels.indexOf(b.level) ||
-      cropChance(b) - cropChance(a) ||
-      (id(a) < id(b) ? -1 : 1),
-  );
+/** What a ranking looks at: `chance` as `cropChance` gives it, or a sum of such chances. */
+export interface RankedBy {
+  readonly level: Level;
+  readonly chance: number;
+}
+
+/** Best level first, then the likelier crop, then as given. Does not change the list given. */
+export function ranked<T>(things: readonly T[], by: (thing: T) => RankedBy): T[] {
+  return things
+    .map(thing => ({ thing, ...by(thing) }))
+    .sort((a, b) => levels.indexOf(a.level) - levels.indexOf(b.level) || b.chance - a.chance)
+    .map(({ thing }) => thing);
 }
 
 export interface LevelRange {
@@ -25,16 +28,16 @@ export interface LevelRange {
   readonly worst: Level;
 }
 
-/** How a cultivar does over several places, such as those of one class; null for none. */
-export function levelRange(matches: readonly Match[]): LevelRange | null {
-  const found = matches.map(({ level }) => levels.indexOf(level)).sort((a, b) => a - b);
+/** How a cultivar does over several places, such as those of one class, from its level in each; null for none. */
+export function levelRange(inPlaces: readonly Level[]): LevelRange | null {
+  const found = inPlaces.map(level => levels.indexOf(level)).sort((a, b) => a - b);
   const at = (index: number) => levels[found[index] ?? -1];
   const [best, middle, worst] = [at(0), at(Math.ceil(found.length / 2) - 1), at(found.length - 1)];
   return best && middle && worst ? { best, middle, worst } : null;
 }
 
 /** Whether a cultivar is worth offering in a place at all. */
-export function suitsHere({ level }: Pick<Match, 'level'>): boolean {
+function suitsHere({ level }: Pick<Match, 'level'>): boolean {
   return level === 'at-home' || level === 'with-care' || level === 'in-a-pot';
 }
 

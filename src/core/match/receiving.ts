@@ -12,11 +12,11 @@ import {
 import type { Form } from '../records/common.ts';
 
 /** A dormant tree can be planted where the usual day is at least this warm and the ground is open, C. Standing: ours. */
-export const PLANTING_MEAN_C = 4;
+const PLANTING_MEAN_C = 4;
 /** Ground is taken to be frozen where the usual day is colder, C. Standing: ours. */
-export const FROZEN_MEAN_C = 0;
+const FROZEN_MEAN_C = 0;
 /** A tree in leaf may come this long before the late date of the last freeze, kept in on cold nights. Standing: ours. */
-export const LEAFED_BEFORE_LAST_FREEZE_DAYS = 14;
+const LEAFED_BEFORE_LAST_FREEZE_DAYS = 14;
 /** Trees that sleep in a cold store are sent until the usual day at the yard is this warm, C. Standing: ours. */
 const STORED_UNTIL_MEAN_C = 15;
 
@@ -24,7 +24,7 @@ const STORED_UNTIL_MEAN_C = 15;
 const EARLY_FALL_DAYS = 14;
 
 /** Days of the year from one to another, both included. */
-export interface DoySpan {
+interface DoySpan {
   fromDoy: number;
   toDoy: number;
 }

@@ -27,7 +27,7 @@ import type { DoySpread } from './answers.ts';
 import { count, newTally, spread, type Tally } from './tally.ts';
 
 /** Growing years looked at: a share is then good to 3 points, a date to a day. Standing: ours. */
-export const RIPENING_YEARS = 300;
+const RIPENING_YEARS = 300;
 /**
  * Every year is looked at for five trees whose needs differ as far as the need of a class is unknown: the middles of the five fifths of
  * a normal distribution. The third is the need at its word.

@@ -14,7 +14,7 @@ export const DAMP_AIR_KPA = 0.6;
 export const DRYING_AIR_KPA = 1.3;
 
 /** 0 little, 1 some, 2 much. */
-export type Wetness = 0 | 1 | 2;
+type Wetness = 0 | 1 | 2;
 
 export interface RipeningWindow {
   /** First day of the month of picking in a middle year; null when the crop hardly ever ripens and late summer stands in. */

@@ -11,7 +11,7 @@ import type { TripRisks, WaitsFrom } from './trips.ts';
 /** Share of years in which a trip passes, from which a week is open. Standing: ours. */
 export const OPEN_SHARE = 0.9;
 /** The same from which trees go by the forecast: below it a mild spell is too rare to wait for. Standing: ours. */
-export const FORECAST_SHARE = 0.3;
+const FORECAST_SHARE = 0.3;
 const WEEKS_AHEAD = 52;
 
 /** What a place means to parcels that leave or reach it, for each form and carton of the yard. */

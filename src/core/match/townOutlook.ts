@@ -12,7 +12,7 @@ import type { PlaceClimate } from './placeOutlook.ts';
 import type { Destination, TripEnd } from './sending.ts';
 
 /** Seasons drawn for a town while a visitor waits: shares are then good to 4 points, dates to 2 days. Standing: ours. */
-export const TOWN_SEASONS = 160;
+const TOWN_SEASONS = 160;
 /** Winters whose chill is counted hour by hour. Standing: ours. */
 const TOWN_CHILL_WINTERS = 8;
 

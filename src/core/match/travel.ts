@@ -19,7 +19,7 @@ import {
 import { LONGEST_WAIT_DAYS } from './trips.ts';
 import { modeled, ours } from './words.ts';
 
-export type Whither = Pick<Place, 'region' | 'country'>;
+type Whither = Pick<Place, 'region' | 'country'>;
 
 /** A rule names a region or a country code; one that begins with "Outside" is for every country but the yard's own. */
 function barredBy(

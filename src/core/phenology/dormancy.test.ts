@@ -1,43 +1,7 @@
-import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
 import { sunTimes } from '../climate/dayLength.ts';
 import { fillHours } from '../climate/hourly.ts';
-import { chillHoursOfDay, type RestSigns, restFaults, restMet } from './dormancy.ts';
-
-/** Invented cases that exercise the rule; the rule is our own, so no source can be named. */
-describe('truly dormant', () => {
-  const asleep: RestSigns = { leavesDown: true, budsTight: true, chillHours: 420, weekMeanC: 4 };
-
-  it.each([
-    ['a fig in the hills on 10 December', { chillHours: 220, weekMeanC: 6 }, [], ['too-little-chill']],
-    ['the same on 5 January', {}, [], []],
-    ['in a warm winter', { chillHours: 60, weekMeanC: 14 }, ['too-little-chill', 'warm-week'], null],
-    ['stripped by drought', { chillHours: 0, weekMeanC: 24 }, ['too-little-chill', 'warm-week'], null],
-    ['with swollen buds', { chillHours: 900, weekMeanC: 9, budsTight: false }, ['buds-moving'], null],
-    ['in leaf after a cold fall', { leavesDown: false }, ['in-leaf'], null],
-    ['in a mild week in January', { weekMeanC: 10 }, ['warm-week'], null],
-  ] satisfies [string, Partial<RestSigns>, string[], string[] | null][])('%s', (_, signs, pot, bare) => {
-    expect(restFaults({ ...asleep, ...signs }, 'in-pot')).toEqual(pot);
-    expect(restFaults({ ...asleep, ...signs }, 'bare-root')).toEqual(bare ?? pot);
-  });
-
-  it('asks no less of a tree whose roots are bared', () => {
-    fc.assert(
-      fc.property(
-        fc.record({
-          leavesDown: fc.boolean(),
-          budsTight: fc.boolean(),
-          chillHours: fc.double({ min: 0, max: 2000, noNaN: true }),
-          weekMeanC: fc.double({ min: -20, max: 30, noNaN: true }),
-        }),
-        signs => {
-          const bare = restFaults(signs, 'bare-root');
-          expect(bare).toEqual(expect.arrayContaining(restFaults(signs, 'in-pot')));
-        },
-      ),
-    );
-  });
-});
+import { chillHoursOfDay, restMet } from './dormancy.ts';
 
 describe('chilling hours of a day', () => {
   it('are none in heat and in hard frost, and all of a day that stays between the bounds', () => {

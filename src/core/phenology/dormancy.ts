@@ -9,9 +9,9 @@ const CHILL_FROM_C = 0;
 const CHILL_TO_C = 7.2;
 
 /** Chilling hours since leaf fall after which a tree in its pot sleeps. Standing: ours. */
-export const DORMANT_CHILL_HOURS = 200;
+const DORMANT_CHILL_HOURS = 200;
 /** The same before its roots are bared: lifting asks more of a tree. Standing: ours. */
-export const LIFTING_CHILL_HOURS = 300;
+const LIFTING_CHILL_HOURS = 300;
 /** A week with a warmer mean may have woken it again, C. Standing: ours. */
 export const DORMANT_WEEK_MEAN_C = 10;
 
@@ -25,30 +25,6 @@ export const chillHoursNeeded: Readonly<Record<RestUse, number>> = {
   'in-pot': DORMANT_CHILL_HOURS,
   'bare-root': LIFTING_CHILL_HOURS,
 };
-
-export interface RestSigns {
-  /** Fallen by themselves or taken by frost. */
-  leavesDown: boolean;
-  budsTight: boolean;
-  /** Hours of 0 to 7.2 C since the leaves came down. */
-  chillHours: number;
-  /** Mean of the last seven days, C. */
-  weekMeanC: number;
-}
-
-/** What still stands against calling a tree dormant. */
-export type RestFault = 'in-leaf' | 'buds-moving' | 'too-little-chill' | 'warm-week';
-
-/** Everything that stands against it; an empty list: the tree is truly dormant. */
-export function restFaults(signs: RestSigns, use: RestUse): RestFault[] {
-  const faults: [RestFault, boolean][] = [
-    ['in-leaf', !signs.leavesDown],
-    ['buds-moving', !signs.budsTight],
-    ['too-little-chill', signs.chillHours < chillHoursNeeded[use]],
-    ['warm-week', signs.weekMeanC >= DORMANT_WEEK_MEAN_C],
-  ];
-  return faults.filter(([, stands]) => stands).map(([fault]) => fault);
-}
 
 /** Share of a day that a sine between its extremes spends below a temperature. */
 function shareBelow(limitC: number, meanC: number, halfRangeC: number): number {

@@ -4,8 +4,8 @@
  * (HortScience 52(4):560, 2017); it stands in for the other species, which is our own doing.
  */
 
-export const FORCING_BASE_C = 4.5;
-export const FORCING_CAP_C = 25;
+const FORCING_BASE_C = 4.5;
+const FORCING_CAP_C = 25;
 
 /** Growing degree hours to the first leaves, of the quickest and the slowest cultivar. */
 export const FORCING_NEED = { low: 4096, high: 7928 } as const;

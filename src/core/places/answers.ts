@@ -7,12 +7,12 @@ import { publishedDraft } from './publishedAnswers.ts';
 import { readMonths } from './twelve.ts';
 
 /** Keys that can be given as text, by kind. */
-export const textKeys = ['name', 'region', 'country', 'period', 'source', 'terms'] as const;
-export const numberKeys = ['lat', 'lon', 'elevation_m'] as const;
-export const monthlyKeys = ['tmax_c', 'tmin_c', 'tmax_f', 'tmin_f', 'rain_mm', 'rain_in', 'dew_c'] as const;
-export const zoneKeys = ['zone', 'zone_basis'] as const;
+const textKeys = ['name', 'region', 'country', 'period', 'source', 'terms'] as const;
+const numberKeys = ['lat', 'lon', 'elevation_m'] as const;
+const monthlyKeys = ['tmax_c', 'tmin_c', 'tmax_f', 'tmin_f', 'rain_mm', 'rain_in', 'dew_c'] as const;
+const zoneKeys = ['zone', 'zone_basis'] as const;
 /** Published figures that win over what is modeled. */
-export const publishedKeys = [
+const publishedKeys = [
   'sd_tmax_c',
   'sd_tmin_c',
   'sd_about',

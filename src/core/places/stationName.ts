@@ -28,7 +28,7 @@ export function stationPlace(agencyName: string): StationPlace {
 }
 
 /** Postal code of a state by its name, lower case; null for other regions. */
-export function stateCode(region: string): string | null {
+function stateCode(region: string): string | null {
   return (
     Object.entries(usStates)
       .find(([, name]) => name === region)?.[0]

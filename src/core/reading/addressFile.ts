@@ -13,8 +13,8 @@ import { atLine, meant, type Problem, quote, remedyOf } from './problem.ts';
 /** Name of the list in the content folder. */
 export const addressesFile = 'addresses.csv';
 
-export const addressColumns = ['address', 'since', 'leads_to'] as const;
-export type AddressColumn = (typeof addressColumns)[number];
+const addressColumns = ['address', 'since', 'leads_to'] as const;
+type AddressColumn = (typeof addressColumns)[number];
 
 /** Rows without problems, in the order of the file. */
 export function readAddresses(file: string, text: string): { rows: AddressRow[]; problems: Problem[] } {

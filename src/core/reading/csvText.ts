@@ -11,7 +11,7 @@ export interface TableText {
   header: string[];
 }
 
-export interface TableRow {
+interface TableRow {
   cells: string[];
   /** 1-based line on which the row starts. */
   line: number;

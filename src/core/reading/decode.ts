@@ -3,7 +3,7 @@
 import { atLine, type Problem, wholeFile } from './problem.ts';
 
 /** 2 MiB: a list of 20,000 lots fits; a photograph or a spreadsheet put in by mistake is told apart at once. Our working figure. */
-export const largestFileBytes = 2 * 1024 * 1024;
+const largestFileBytes = 2 * 1024 * 1024;
 
 /** 16 MiB: 200,000 lines of the address list, which is never cut. Our working figure. */
 export const largestAddressListBytes = 16 * 1024 * 1024;

@@ -171,6 +171,3 @@ export function formatOf(name: string, pattern: string | undefined): Format {
   if (name === 'email') return email;
   return byPattern.get(pattern ?? '') ?? unknown;
 }
-
-/** Every pattern that has words. */
-export const knownPatterns: ReadonlySet<string> = new Set(byPattern.keys());

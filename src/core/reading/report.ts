@@ -39,7 +39,7 @@ export function textReport(diagnostics: readonly Diagnostic[], folder: string): 
 }
 
 /** `2 errors, 1 warning`. */
-export function countsLine(diagnostics: readonly Diagnostic[]): string {
+function countsLine(diagnostics: readonly Diagnostic[]): string {
   const count = (level: Level) => diagnostics.filter(each => each.level === level).length;
   return `${plural(count('error'), 'error')}, ${plural(count('warning'), 'warning')}`;
 }

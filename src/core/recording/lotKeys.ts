@@ -8,10 +8,10 @@ import { writtenLot } from '../records/lot.ts';
 import { lotOf, type OpenYard, type Planned } from './openYard.ts';
 
 /** Keys of a lot in their usual order. */
-export const lotKeyOrder: readonly string[] = Object.keys(writtenLot.shape);
+const lotKeyOrder: readonly string[] = Object.keys(writtenLot.shape);
 
 /** Changes keys of a lot in its file. `key` is the first step of the path below the lot. */
-export function planLotChanges(
+function planLotChanges(
   { texts }: OpenYard,
   { file, index, id }: Lot,
   changes: readonly YamlChange[],

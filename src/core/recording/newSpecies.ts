@@ -54,7 +54,7 @@ function copied(value: unknown, from: string): YamlValue {
 }
 
 /** How many figures a text holds that were only copied. */
-export function copiedFigures(text: string): number {
+function copiedFigures(text: string): number {
   return text.match(/source: "?Copied from /g)?.length ?? 0;
 }
 

@@ -1,7 +1,6 @@
 /** A yard that is about to be changed by a command: its texts as they are on the disk beside what they were read as. */
 
 import type { Day } from '../days.ts';
-import { stem } from '../reading/layout.ts';
 import { nearest } from '../reading/nearest.ts';
 import { quote } from '../reading/problem.ts';
 import type { Lot } from '../records/lot.ts';
@@ -57,17 +56,4 @@ export function lotOf({ records: { lots } }: OpenYard, id: string): Lot | { refu
       lots.map(each => each.id),
     )
   );
-}
-
-/** Ids of files of a folder. */
-export function idsIn({ texts }: OpenYard, folder: string): string[] {
-  return [...texts.keys()].filter(path => path.startsWith(`${folder}/`)).map(stem);
-}
-
-/** Texts with changes made, for a command that changes one file twice. */
-export function withChanges(yard: OpenYard, changes: readonly FileChange[]): OpenYard {
-  return {
-    ...yard,
-    texts: new Map([...yard.texts, ...changes.map(({ path, text }) => [path, text] as const)]),
-  };
 }

@@ -25,7 +25,7 @@ import {
 import { monthDayPattern } from './place.ts';
 
 export const skinColors = ['green', 'yellow', 'amber', 'orange', 'red', 'violet', 'brown', 'black'] as const;
-export type SkinColor = (typeof skinColors)[number];
+type SkinColor = (typeof skinColors)[number];
 export const fleshColors = [
   'white',
   'cream',
@@ -37,7 +37,7 @@ export const fleshColors = [
   'brown',
   'purple',
 ] as const;
-export type FleshColor = (typeof fleshColors)[number];
+type FleshColor = (typeof fleshColors)[number];
 export const fruitShapes = ['round', 'flattened', 'oval', 'pear', 'long', 'heart', 'cluster'] as const;
 export type FruitShape = (typeof fruitShapes)[number];
 export const eyes = ['closed', 'sealed', 'half-open', 'open', 'none'] as const;

@@ -66,7 +66,7 @@ export const writtenLots = z.array(writtenLot).min(1);
 
 export type WrittenLot = z.infer<typeof writtenLot>;
 
-export interface Potting {
+interface Potting {
   date: Day;
   container: Container;
 }

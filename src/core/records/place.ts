@@ -31,7 +31,7 @@ export type FreezeThreshold = (typeof freezeThresholds)[number];
 
 /** What a standard deviation of daily values may have been taken about. */
 export const sdReferences = ['month', 'curve'] as const;
-export type SdReference = (typeof sdReferences)[number];
+type SdReference = (typeof sdReferences)[number];
 
 const freezeAt = z
   .strictObject({
@@ -123,7 +123,7 @@ export const writtenPlace = z
 export type WrittenPlace = z.infer<typeof writtenPlace>;
 
 /** `MM-DD`, or null when it does not happen that often; the outer dates are left out where only the middle one is published. */
-export type PublishedDates = z.infer<typeof freezeDates>;
+type PublishedDates = z.infer<typeof freezeDates>;
 
 export interface PublishedFreeze {
   first: PublishedDates | null;

@@ -147,7 +147,7 @@ const fahrenheit = (coldestF: number, hottestF: number): TripLimits => ({
  * Leaves are damaged at 30 F. Dormant wood stands more, but warmth above 80 F starts a tree. Wet bare roots cool through
  * within hours in a plain carton, so they get the most room; a liner, which slows that to half, brings them to the limit of a pot.
  */
-export const carefulLimits: Readonly<Record<Form, Readonly<Record<Lining, TripLimits>>>> = {
+const carefulLimits: Readonly<Record<Form, Readonly<Record<Lining, TripLimits>>>> = {
   'leafed-pot': { plain: fahrenheit(35, 95), lined: fahrenheit(35, 95) },
   'dormant-pot': { plain: fahrenheit(20, 80), lined: fahrenheit(20, 80) },
   'bare-root': { plain: fahrenheit(28, 80), lined: fahrenheit(20, 80) },

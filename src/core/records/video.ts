@@ -4,7 +4,7 @@ import { z } from 'zod';
 import type { Day } from '../days.ts';
 import { date, link, text } from './common.ts';
 
-export const linkKinds = ['cultivar', 'lot', 'guide', 'place'] as const;
+const linkKinds = ['cultivar', 'lot', 'guide', 'place'] as const;
 export type LinkKind = (typeof linkKinds)[number];
 
 export const chapterTimePattern = /^(?:\d{1,2}:)?[0-5]?\d:[0-5]\d$/;

@@ -19,7 +19,7 @@ export type RenameRequest =
   | { kind: RecordKind; from: string; to: string }
   | { kind: 'address'; from: string; to: string };
 
-export interface ChangedFile {
+interface ChangedFile {
   path: string;
   /** Its name from now on; the same as `path` when only its text changes. */
   newPath: string;

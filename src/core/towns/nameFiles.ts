@@ -52,7 +52,7 @@ export function namedTowns(towns: readonly Town[]): NamedTown[] {
 }
 
 /** Towns a file holds at most: with their figures they come to some 8.5 kB on the way. */
-export const TOWNS_A_FILE = 110;
+const TOWNS_A_FILE = 110;
 
 /** The files: as many towns as one may hold, in order. Names that sound alike may go on in the next file. */
 export function nameFiles(named: readonly NamedTown[]): NamedTown[][] {

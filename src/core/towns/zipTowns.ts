@@ -5,7 +5,7 @@ import KDBush from 'kdbush';
 import type { Position } from '../climate/distance.ts';
 import type { Town } from './town.ts';
 
-export const PREFIX_LENGTH = 3;
+const PREFIX_LENGTH = 3;
 /** Towns offered for one code, and how far they may lie, km: a code of the backcountry has few. Standing: ours. */
 const TOWNS_A_ZIP = 3;
 const WITHIN_KM = 150;

@@ -49,10 +49,7 @@ function guideName(guide: Guide, part: string | null): string {
 }
 
 /** What a link leads to, in words; null when it is not there on the day. */
-export function linkName(
-  { kind, id, part }: ChapterLink,
-  subjects: Omit<Subjects, 'addressOf'>,
-): string | null {
+function linkName({ kind, id, part }: ChapterLink, subjects: Omit<Subjects, 'addressOf'>): string | null {
   if (kind === 'place') {
     const place = subjects.place(id);
     return place && `Climate of ${place.name}`;

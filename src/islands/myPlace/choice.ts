@@ -50,7 +50,7 @@ export function referenceChoice(place: string, name: string, units: Choice['unit
 const key = placeKey(href('/'));
 
 /** Said to parts of the page when the choice has changed. */
-export const changed = 'leafdrop-place';
+const changed = 'leafdrop-place';
 
 let held: Choice | null = null;
 let remembers = true;

@@ -9,8 +9,6 @@ import { OWN_SEASONS, ownOutlook } from '../../core/match/ownOutlook.ts';
 import type { MatchedCultivar } from '../../core/match/subject.ts';
 import type { Species } from '../../core/records/species.ts';
 
-export { levelWords } from '../../core/match/words.ts';
-
 export interface OwnQuestion {
   readonly own: OwnDates;
   readonly nearest: NearestPlace;

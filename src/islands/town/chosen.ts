@@ -14,7 +14,7 @@ import type { Choice, ChosenTown } from '../myPlace/choice.ts';
 import type { TownAnswer } from './answer.ts';
 import { heightInWords, whereabouts } from './find.ts';
 
-export type TownChoice =
+type TownChoice =
   | { readonly ok: true; readonly town: ChosenTown; readonly notes: string[] }
   | { readonly ok: false; readonly text: string };
 
@@ -29,7 +29,7 @@ export interface Garden {
 export const plainGarden: Garden = { heightM: null, spot: 'open' };
 
 /** The town, at the elevation and in the spot of the garden. */
-export function chosenTown(row: TownRow, { heightM: ownM, spot }: Garden): TownChoice {
+function chosenTown(row: TownRow, { heightM: ownM, spot }: Garden): TownChoice {
   const [name, region, country, lat, lon, townM, , packed] = row;
   if (packed === '') {
     return {

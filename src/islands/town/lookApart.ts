@@ -8,7 +8,7 @@ import { townNodes } from '../myPlace/townNodes.ts';
 import { choiceOfTown, plainGarden } from './chosen.ts';
 import { findTown, isZip } from './find.ts';
 
-export type Looked =
+type Looked =
   | { readonly ok: true; readonly choice: Choice }
   | { readonly ok: false; readonly text: string; readonly several: boolean };
 

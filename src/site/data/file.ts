@@ -24,7 +24,7 @@ export interface PlaceFile {
   basis: Omit<NearestPlace, 'figures'> & { figures: Omit<NearestPlace['figures'], 'published'> };
 }
 
-export interface PlaceFileKind {
+interface PlaceFileKind {
   level: Level;
   /** The level as people read it. */
   words: string;

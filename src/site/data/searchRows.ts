@@ -58,7 +58,7 @@ export interface RowsFile {
 }
 
 /** Of the price: a form that the yard gives no price has this in its place. */
-export const noPrice = '';
+const noPrice = '';
 
 const soldOffer: Offer = { form: '', readiness: 'sold', price: noPrice, size: '', days: null };
 

@@ -26,7 +26,7 @@ export function homeFile(all: Catalogue): HomeFile {
   };
 }
 
-export interface ClimateOfPlace {
+interface ClimateOfPlace {
   id: string;
   name: string;
   path: string;

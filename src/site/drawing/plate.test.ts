@@ -6,7 +6,7 @@ import { eyes, fleshColors, fruitShapes, skinColors } from '../../core/records/c
 import { bodyOf } from './plate/body.ts';
 import { type FruitKind, fruitKind } from './plate/kinds.ts';
 import { symbolOf } from './plate/small.ts';
-import { canvasForAll, canvasOf, largeScale, plate, plateInWords, plateSvg, SCALE_BAR_MM } from './plate.ts';
+import { canvasOf, largeScale, plate, plateInWords, plateSvg, SCALE_BAR_MM } from './plate.ts';
 
 const fig: Fruit = {
   skin: 'violet',
@@ -159,9 +159,9 @@ describe('the scale of a plate', () => {
     );
   });
 
-  it('gives plates on one canvas the same size and a bar of 10 mm', () => {
+  it('gives a plate on a larger canvas its size and a bar of 10 mm', () => {
     const small: Fruit = { ...fig, lengthMm: 24, widthMm: 13, shape: 'oval' };
-    const canvas = canvasForAll([canvasOf(fig, 'fig'), canvasOf(small, 'cluster')]);
+    const canvas = canvasOf(fig, 'fig');
     const [one, other] = [
       plate(fig, 'fig', { seed: 'a', pxPerMm: 3, canvas }),
       plate(small, 'cluster', { seed: 'b', pxPerMm: 3, canvas }),

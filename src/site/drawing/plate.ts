@@ -25,7 +25,7 @@ export interface Canvas {
 }
 
 /** Attributes of a path. */
-export interface PlatePath {
+interface PlatePath {
   class: string;
   d: string;
   transform: string | undefined;
@@ -96,15 +96,6 @@ export function largeScale({ widthMm, lengthMm, aboveMm }: Canvas): number {
 /** The least canvas that holds a fruit. */
 export function canvasOf(fruit: Fruit, kind: FruitKind): Canvas {
   return { widthMm: fruit.widthMm, aboveMm: roomAbove(fruit, kind), lengthMm: fruit.lengthMm };
-}
-
-/** A canvas that holds each of several: plates on it can be laid side by side and compared. */
-export function canvasForAll(canvases: readonly Canvas[]): Canvas {
-  return {
-    widthMm: Math.max(...canvases.map(({ widthMm }) => widthMm)),
-    aboveMm: Math.max(...canvases.map(({ aboveMm }) => aboveMm)),
-    lengthMm: Math.max(...canvases.map(({ lengthMm }) => lengthMm)),
-  };
 }
 
 /** Strokes of the bar: from and to, mm along it and shares of its room up and down. */

@@ -9,7 +9,7 @@ import { type DrawnPlate, drawnPlate } from './plate/drawn.ts';
 import { fruitKind } from './plate/kinds.ts';
 import { barInWords, canvasOf, largeScale } from './plate.ts';
 
-export function plateHtml({ attributes, markup }: DrawnPlate): Html {
+function plateHtml({ attributes, markup }: DrawnPlate): Html {
   const written = Object.entries(attributes).map(([name, value]) => attribute(name, String(value)));
   return html`<svg${written}>${safeHtml(markup)}</svg>`;
 }

@@ -34,7 +34,7 @@ const LEAST_CHANCE = 0.005;
 
 const JULY = 6;
 
-export interface RibbonLine {
+interface RibbonLine {
   /** Share of the height, 0 to 100, from the top. */
   y: number;
   fahrenheit: string;
@@ -42,7 +42,7 @@ export interface RibbonLine {
   freezing: boolean;
 }
 
-export interface RibbonMonth {
+interface RibbonMonth {
   /** Share of the width, 0 to 100: first day and middle. */
   from: number;
   middle: number;

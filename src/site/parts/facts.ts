@@ -4,7 +4,7 @@ import { type Html, html } from '../html.ts';
 import type { Fact } from '../pages/lots/lot.ts';
 
 /** Items of a description list. */
-export function factItems(facts: readonly Fact[]): Html {
+function factItems(facts: readonly Fact[]): Html {
   return html`${facts.map(({ label, value }) => html`<div><dt>${label}</dt><dd>${value}</dd></div>`)}`;
 }
 

@@ -56,7 +56,7 @@ export function paged<T>(groups: readonly Grouped<T>[], perPage: number): PagedL
 }
 
 /** The part of the address that tells pages apart: none on the first. Two words, so that no record's id can be the same. */
-export function pageParam(number: number): string | undefined {
+function pageParam(number: number): string | undefined {
   return number === 1 ? undefined : `page/${number}`;
 }
 

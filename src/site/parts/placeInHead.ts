@@ -8,7 +8,7 @@ import { type Html, html } from '../html.ts';
 import { oncePer } from '../memo.ts';
 
 /** Said while no place is chosen; the script that knows better writes over it. */
-export const noPlaceYet = 'Set your place';
+const noPlaceYet = 'Set your place';
 
 export const placeInHead = oncePer(
   (href: (path: string) => string): Html => html`

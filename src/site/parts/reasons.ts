@@ -6,7 +6,7 @@ import type { Why } from '../pages/lots/lot.ts';
 import { standingInWords } from '../words/words.ts';
 
 /** Items of a list of reasons, each with its standing and source. */
-export function reasonItems(because: readonly Reason[]): Html {
+function reasonItems(because: readonly Reason[]): Html {
   return html`${because.map(
     ({ text, standing, source }) =>
       html`<li>${text} <span class="standing">(${standingInWords(standing, source)})</span></li>`,
@@ -14,7 +14,7 @@ export function reasonItems(because: readonly Reason[]): Html {
 }
 
 /** Items of a description list: question, answer, reasons. */
-export function whyItems(answers: readonly Why[]): Html {
+function whyItems(answers: readonly Why[]): Html {
   return html`${answers.map(
     ({ question, answer, because }) =>
       html`

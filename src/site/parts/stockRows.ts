@@ -6,7 +6,7 @@ import { oncePer } from '../memo.ts';
 import type { StockLine, StockRow } from '../pages/stock/stock.ts';
 
 /** Where the table stands decides what goes without saying: the species, or the cultivar with its traits. */
-export type StockTableKind = 'species' | 'form' | 'cultivar';
+type StockTableKind = 'species' | 'form' | 'cultivar';
 
 export interface StockTableLook {
   under: StockTableKind;

@@ -4,18 +4,14 @@
  */
 
 import type { Catalogue } from '../../core/catalogue.ts';
-import {
-  type FormAdvice,
-  type Level,
-  levels,
-  type Match,
-  type RipeningVerdict,
-} from '../../core/match/answers.ts';
+import type { FormAdvice, Level, Match, RipeningVerdict } from '../../core/match/answers.ts';
+import { cropChance, ranked } from '../../core/match/ranking.ts';
 import type { MatchedCultivar } from '../../core/match/subject.ts';
 import { levelWords } from '../../core/match/words.ts';
 import type { Reason } from '../../core/records/common.ts';
 import type { PlaceAnswers } from '../../outlooks.ts';
 import { type CropBar, cropBars } from '../drawing/seasonBar.ts';
+import { oncePer } from '../memo.ts';
 import { formsInWords, joinedCrops, ripensInWords, type Told, told, type Verdict } from '../words/verdict.ts';
 
 export interface Kind {
@@ -61,28 +57,11 @@ function keyOf(match: Match, { id, species, pollination }: MatchedCultivar, numb
   return `${level} ${species} ${pollination} ${number(winter)} ${number(wet)} ${ripening.map(number).join(' ')}`;
 }
 
-function chanceOf({ ripening }: Match): number {
-  return ripening.reduce((most, { share, headStart }) => Math.max(most, share + headStart.share / 1000), 0);
-}
-
-/** Keeps what was made of a thing, by identity: cultivars share most parts of their verdicts. */
-function oncePerThing<K extends object, V>(make: (thing: K) => V): (thing: K) => V {
-  const made = new Map<K, V>();
-  return thing => {
-    let value = made.get(thing);
-    if (value === undefined) {
-      value = make(thing);
-      made.set(thing, value);
-    }
-    return value;
-  };
-}
-
 /** Collects reasons, each said once. */
 function reasonList() {
   const reasons: Told[] = [];
   const byText = new Map<string, number>();
-  const indexOf = oncePerThing((reason: Reason): number => {
+  const indexOf = oncePer((reason: Reason): number => {
     const said = told(reason);
     const key = said.join('\n');
     const known = byText.get(key);
@@ -99,9 +78,9 @@ function makeBook(
 ): VerdictBook {
   const number = numbering();
   const { reasons, indexOf } = reasonList();
-  const ripens = oncePerThing(ripensInWords);
-  const forms = oncePerThing(formsInWords);
-  const bars = oncePerThing((crop: RipeningVerdict) => cropBars([crop], place.lat));
+  const ripens = oncePer(ripensInWords);
+  const forms = oncePer(formsInWords);
+  const bars = oncePer((crop: RipeningVerdict) => cropBars([crop], place.lat));
   const kinds: Kind[] = [];
   const byKey = new Map<string, number>();
   const kindOf = new Map<string, number>();
@@ -117,7 +96,7 @@ function makeBook(
           formWords: forms(match.forms),
           because: match.because.map(indexOf),
           change: match.whatWouldChangeIt.map(indexOf),
-          chance: chanceOf(match),
+          chance: cropChance(match),
           bars: match.ripening.flatMap(bars),
           forms: match.forms,
         }) - 1;
@@ -166,13 +145,5 @@ export function verdictIn(book: VerdictBook, cultivar: string): Verdict {
 
 /** Orders ids of cultivars: best level first, then the likelier crop, then as given. */
 export function rankedIn(book: VerdictBook, cultivars: readonly string[]): string[] {
-  return cultivars
-    .map((id, given) => ({ id, given, kind: kindIn(book, id) }))
-    .sort(
-      (a, b) =>
-        levels.indexOf(a.kind.level) - levels.indexOf(b.kind.level) ||
-        b.kind.chance - a.kind.chance ||
-        a.given - b.given,
-    )
-    .map(({ id }) => id);
+  return ranked(cultivars, id => kindIn(book, id));
 }

@@ -34,7 +34,7 @@ export interface ChangeReport {
   photos: { file: string; shownBy: string[] }[];
 }
 
-export interface Section {
+interface Section {
   title: string;
   lines: string[];
 }
@@ -149,7 +149,7 @@ function shownSections({ comparison, photos }: ChangeReport): Section[] {
 }
 
 /** Everything there is to tell, most important first; sections without a line are left out. */
-export function reportSections(report: ChangeReport): Section[] {
+function reportSections(report: ChangeReport): Section[] {
   const { comparison, errors, problems, files, folder } = report;
   const problemLines = (all: readonly Diagnostic[]) => all.map(each => formatDiagnostic(each, folder));
   const addresses = comparison?.addresses;
@@ -175,7 +175,7 @@ export function reportSections(report: ChangeReport): Section[] {
 }
 
 /** What is compared with what, in sentences. */
-export function reportHead(report: ChangeReport): string[] {
+function reportHead(report: ChangeReport): string[] {
   const { against, asOf, comparison, errors, setAside, errorsBefore } = report;
   const days =
     asOf.before === asOf.after

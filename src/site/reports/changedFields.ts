@@ -163,7 +163,7 @@ const sentences: Record<string, Sentence> = {
 };
 
 /** One changed field: `ordering, days before sending: 3 to 4`. */
-export function fieldInWords(change: FieldChange, record: RecordChange): string {
+function fieldInWords(change: FieldChange, record: RecordChange): string {
   const own = sentences[`${record.kind} ${change.path[0]}`]?.(change, record);
   if (own) return own;
   const where = change.path

@@ -4,7 +4,7 @@ import type { LotEntry } from '../../core/catalogue.ts';
 import { lengthInWords, mmToInches, roundTo } from '../../core/units.ts';
 
 /** The pot a plant stands in: `#1 pot`, `3 L pot`. */
-export function potInWords(written: string): string {
+function potInWords(written: string): string {
   return `${written} pot`;
 }
 

@@ -35,7 +35,7 @@ export function openingInWords(range: DayRange, asOf: Day): string {
 }
 
 /** Of a tree that is ready: how it leaves. `Ready now` where parcels leave anyway. */
-export function readyWords({ state, from }: SentNow, asOf: Day): string {
+function readyWords({ state, from }: SentNow, asOf: Day): string {
   if (state === 'open') return 'Ready now';
   if (state === 'by-forecast') return 'Ready, sent by forecast';
   if (from === null) return 'Ready, but not sent in the coming year';

@@ -149,7 +149,7 @@ export const trialRipenedWords: Record<Trial['ripened'], string> = {
 };
 
 /** How sure a reason is. */
-export const standingWords: Record<Standing, string> = {
+const standingWords: Record<Standing, string> = {
   seen: 'seen in the yard',
   published: 'published',
   memory: 'from memory of the source named',

@@ -31,7 +31,7 @@ export interface PointRequest extends Point {
 }
 
 /** Mean absolute errors, found by leaving out in turn each station around the point. */
-export interface PointErrors {
+interface PointErrors {
   /** Of a monthly mean, C. */
   readonly tminC: number;
   readonly tmaxC: number;
@@ -93,7 +93,7 @@ function means(station: NetworkStation, period: StationPeriod) {
 }
 
 /** The stations a point's means are taken from, nearest first. */
-export function temperatureNeighbors(network: StationNetwork, request: PointRequest): Neighbor[] {
+function temperatureNeighbors(network: StationNetwork, request: PointRequest): Neighbor[] {
   const period = request.period ?? '2003-2021';
   return neighborsOf(network, request, {
     having: period,
@@ -172,7 +172,7 @@ function pointErrors(
 const VAPOR_LAPSE = 0.4;
 
 /** Dew point of a vapor pressure, C. Source: FAO-56, equation 11, turned round. */
-export function dewPointOfHpa(hpa: number): number {
+function dewPointOfHpa(hpa: number): number {
   const log = Math.log(hpa / 6.108);
   return (237.3 * log) / (17.27 - log);
 }

@@ -12,7 +12,7 @@ import { coldestNightErrorC, dateErrorDays } from './modelErrors.ts';
 import { climateFigures, type PointFigures, type PointRefusal } from './pointFigures.ts';
 
 /** Mean absolute errors: two times of three the truth lies nearer than about 1.2 times this. */
-export interface ReportErrors {
+interface ReportErrors {
   /** Of a monthly mean, C. */
   readonly tminC: number;
   readonly tmaxC: number;

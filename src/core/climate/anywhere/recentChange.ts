@@ -25,7 +25,7 @@ interface Pair extends Change {
   readonly lon: number;
 }
 
-export function pairsOf(stations: readonly Station[]): Pair[] {
+function pairsOf(stations: readonly Station[]): Pair[] {
   const older = stations.filter(({ period }) => period === '1981-2010');
   const countries = new Set(older.map(({ country }) => country));
   return stations
@@ -47,7 +47,7 @@ export function pairsOf(stations: readonly Station[]): Pair[] {
     });
 }
 
-export function changeAt(point: { lat: number; lon: number }, pairs: readonly Pair[]): Change | null {
+function changeAt(point: { lat: number; lon: number }, pairs: readonly Pair[]): Change | null {
   const reach = FARTHEST_KM / KM_PER_DEGREE;
   const near = pairs
     .filter(({ lat }) => Math.abs(lat - point.lat) < reach)

@@ -6,7 +6,7 @@ import type { OfficialTable } from './table.ts';
  * Why a cell holds no value: `missing` (not computed), `never` (the event is too rare for a date: "too warm to compute"),
  * `always` (the risk lasts all year: "too cold to compute"). A value that rounds to zero counts as 0.
  */
-export type Absence = 'missing' | 'never' | 'always';
+type Absence = 'missing' | 'never' | 'always';
 
 export type Cell<T> = { value: T } | { absent: Absence };
 

@@ -8,7 +8,7 @@
 import { parse } from 'csv-parse/sync';
 
 export type OfficialKind = 'monthly' | 'daily' | 'annual';
-export type OfficialLayout = '1981-2010' | '1991-2020';
+type OfficialLayout = '1981-2010' | '1991-2020';
 
 export interface OfficialTable {
   layout: OfficialLayout;

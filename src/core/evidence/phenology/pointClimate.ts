@@ -14,7 +14,7 @@ const FAR_KM = 900;
 const LAPSE_C_PER_M = 0.006;
 const POLEWARD_C_PER_DEGREE = 0.6;
 
-export interface PointClimate {
+interface PointClimate {
   readonly years: WeatherYears;
   /** Why the figures are poor; null where stations speak for the point. */
   readonly poor: string | null;

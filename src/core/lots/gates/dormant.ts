@@ -32,7 +32,7 @@ import {
 } from './gate.ts';
 
 /** While buds may break, bare branches seen longer ago than this are no proof any more. Standing: ours. */
-export const BUD_WATCH_DAYS = 7;
+const BUD_WATCH_DAYS = 7;
 
 function neverCold({ outlook }: YardDay, { share }: Expected): Gate {
   return blocked('dormant', [

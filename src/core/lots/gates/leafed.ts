@@ -24,7 +24,7 @@ export const HARDENING_DAYS = 10;
 /** Days under cover after which leaves have lost what they gained outdoors. Standing: ours. */
 export const HARDNESS_KEEPS_DAYS = 60;
 /** Days from budbreak until leaves are full and hardened. Standing: ours. */
-export const LEAFING_OUT_DAYS = 28;
+const LEAFING_OUT_DAYS = 28;
 
 /** Each day of a span no earlier than that of another. */
 function noEarlier(span: Span, than: Span | null): Span {

@@ -15,7 +15,7 @@ const REFLECTED_FROM = 0.8;
 const REFLECTED = 1.3;
 
 /** Darkness of a point of the surface, 0 in full light. */
-export function darknessAt(body: Body, along: number, across: number): number {
+function darknessAt(body: Body, along: number, across: number): number {
   const [outward, down] = body.normalAt(along);
   const facing = Math.sqrt(1 - across * across);
   const lit = light[0] * outward * across + light[1] * down + light[2] * outward * facing;

@@ -8,7 +8,7 @@ import type { Desk, Layer } from './layers.ts';
 import { type Point, polygon } from './pen.ts';
 
 /** The crown stands above the length of the fruit, as tall as this share of the half width. */
-export const CROWN = 0.42;
+const CROWN = 0.42;
 const RIND = 0.1;
 /** Thickness of the colored skin, mm. */
 const PEEL_MM = 1.4;

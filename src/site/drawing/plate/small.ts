@@ -12,7 +12,7 @@ import { type Pen, type Point, pen, smoothLoop } from './pen.ts';
 const BOX = 100;
 
 /** A path of a symbol; presentation attributes, because style sheets of a page do not reach into another file. */
-export interface SymbolPath {
+interface SymbolPath {
   d: string;
   fill?: string;
   stroke?: string;
@@ -184,7 +184,7 @@ function drupelets(body: Body): Point[] {
 }
 
 /** The paths of a symbol, from back to front. */
-export function smallPlate(kind: FruitKind, shape: FruitShape): SymbolPath[] {
+function smallPlate(kind: FruitKind, shape: FruitShape): SymbolPath[] {
   const body = bodyOf({ ...traits, shape }, looks[kind]);
   const outline = drawn(into => body.outline(into));
   const blush = drawn(into => {

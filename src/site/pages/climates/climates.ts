@@ -9,7 +9,8 @@ import {
   summerClasses,
   winterClasses,
 } from '../../../core/climate/placeClass.ts';
-import { type Level, levels } from '../../../core/match/answers.ts';
+import type { Level } from '../../../core/match/answers.ts';
+import { levelRange, ranked } from '../../../core/match/ranking.ts';
 import { levelWords } from '../../../core/match/words.ts';
 import type { Place } from '../../../core/records/place.ts';
 import type { Outlooks } from '../../../outlooks.ts';
@@ -105,9 +106,7 @@ export function kindCultivars(all: Catalogue, outlooks: Outlooks, { places }: Sh
   const books = places.map(({ id }) => bookOf(all, outlooks.get(id)!));
   const found = listedCultivars(all).map(({ cultivar, species }) => {
     const kinds = books.map(book => kindIn(book, cultivar.id));
-    const steps = kinds.map(({ level }) => levels.indexOf(level)).sort((a, b) => a - b);
-    const at = (index: number) => levels[steps[index]!]!;
-    const [best, middle, worst] = [at(0), at(Math.ceil(steps.length / 2) - 1), at(steps.length - 1)];
+    const { best, middle, worst } = levelRange(kinds.map(({ level }) => level))!;
     const chance = kinds.reduce((sum, kind) => sum + kind.chance, 0);
     const row: KindCultivar = {
       path: cultivarPath(cultivar.id),
@@ -122,8 +121,7 @@ export function kindCultivars(all: Catalogue, outlooks: Outlooks, { places }: Sh
     };
     return { row, chance };
   });
-  return found
-    .sort((a, b) => levels.indexOf(a.row.level) - levels.indexOf(b.row.level) || b.chance - a.chance)
+  return ranked(found, ({ row: { level }, chance }) => ({ level, chance }))
     .slice(0, cultivarsAtMost)
     .map(({ row }) => row);
 }

@@ -4,7 +4,7 @@ import type { CareTask } from '../../../core/care/calendar.ts';
 import { readersUnitFirst, type UnitChoice } from '../../../core/care/guideMeasures.ts';
 import { rangeInWords } from '../../../core/days.ts';
 import type { Reason } from '../../../core/records/common.ts';
-import { cautionFragment } from '../../../markdown/guideParts.ts';
+import { cautionFragment } from '../../../markdown/guideCautions.ts';
 import { listInWords, lowerFirst, standingInWords } from '../../words/words.ts';
 
 /** Reasons run on, each with its standing: `Drier roots help the wood ripen (common practice, no source).` */

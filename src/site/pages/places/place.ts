@@ -170,7 +170,7 @@ export function placeFigures(climate: ClimateSummary, lat: number): PlaceFigure[
 }
 
 /** A temperature for two lines of a cell. */
-export interface BothScales {
+interface BothScales {
   fahrenheit: string;
   celsius: string;
 }
@@ -220,7 +220,7 @@ export function monthLines(
 }
 
 /** `35.49 N, 82.61 W, 2,150 ft (656 m) above the sea`. */
-export function positionInWords({ lat, lon, elevationM }: Pick<Place, 'lat' | 'lon' | 'elevationM'>): string {
+function positionInWords({ lat, lon, elevationM }: Pick<Place, 'lat' | 'lon' | 'elevationM'>): string {
   const degrees = (value: number, signs: string) =>
     `${Math.abs(value).toFixed(2)} ${value < 0 ? signs[1] : signs[0]}`;
   const feet = roundTo(cmToInches(elevationM * 100) / 12, 10).toLocaleString('en-US');

@@ -151,7 +151,7 @@ export function runsOn(route: Route, sending: SendingRules, asOf: Day): { form: 
 }
 
 /** One line of the table of sending weeks. */
-export interface RunView {
+interface RunView {
   days: string;
   state: SendingState;
   /** `open`, `by forecast, about every second week passes`. */
@@ -167,7 +167,7 @@ export interface SendingView {
 const meanOf = (shares: readonly number[]) => shares.reduce((sum, share) => sum + share, 0) / shares.length;
 
 /** A run of weeks in words, which lists and pages share. */
-export function runView({ from, to, state, needsStore, shares }: SendingRun): RunView {
+function runView({ from, to, state, needsStore, shares }: SendingRun): RunView {
   const words = state === 'open' ? 'open' : `by forecast, ${weeksInWords(meanOf(shares))} passes`;
   return {
     days: rangeInWords({ from, to }),

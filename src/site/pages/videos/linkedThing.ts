@@ -51,7 +51,7 @@ const byId = oncePer(
 );
 
 /** How a lot stands by the form it is shown with; a lot that is sold says only that. */
-export function lotState(entry: LotEntry, all: Catalogue): { state: StateView; terms: string } {
+function lotState(entry: LotEntry, all: Catalogue): { state: StateView; terms: string } {
   const leading = leadingForm(entry);
   if (entry.soldOut || leading === null) return { state: { state: 'blocked', words: 'Sold' }, terms: '' };
   const { formName, price, state, words } = stockLine(all, entry, leading);

@@ -16,7 +16,7 @@ export interface VideoLine {
 }
 
 /** What a video is about: the grower's words, else what its chapters are called. */
-export function videoSummary({ summary, chapters }: Pick<Video, 'summary' | 'chapters'>): string {
+function videoSummary({ summary, chapters }: Pick<Video, 'summary' | 'chapters'>): string {
   if (summary !== null) return summary;
   return sentence(
     `${countInWords(chapters.length, 'chapter')}: ${chapters.map(({ title }) => title).join('; ')}.`,
