@@ -5,7 +5,7 @@ import type { ContainerDirective, LeafDirective, TextDirective } from 'mdast-uti
 import { recordAddress } from '../core/addresses/paths.ts';
 import type { CareTask } from '../core/care/calendar.ts';
 import type { CareYear } from '../core/care/careYear.ts';
-import { type Caution, cautionsFor, gravest } from '../core/care/cautions.ts';
+import type { Caution } from '../core/care/cautions.ts';
 import { conditionOf, isOpenToAll, type ReaderFacts, sightOf } from '../core/care/guideConditions.ts';
 import { hasFreezeAt } from '../core/care/guideDates.ts';
 import { calendarFacts } from '../core/care/guideFacts.ts';
@@ -33,14 +33,8 @@ import { nodesOf } from '../core/markdown/tree.ts';
 import type { Figure, Form } from '../core/records/common.ts';
 import type { Guide } from '../core/records/guide.ts';
 import type { Species } from '../core/records/species.ts';
-import {
-  type BlockTemplate,
-  blockTemplate,
-  escaped,
-  filled,
-  type Publish,
-  withWords,
-} from './guideBlocks.ts';
+import { type BlockTemplate, blockTemplate, filled, type Publish, withWords } from './guideBlocks.ts';
+import { type CautionBox, cautionBoxOf } from './guideCautions.ts';
 import { anchor, blocksHtml, box, finished, type GuideContent, line } from './guideHtml.ts';
 import { askedDate, audienceWords, dateWords, rangeWords } from './guideWords.ts';
 import type { FinishedBlock } from './safeHtml.ts';
@@ -69,11 +63,6 @@ export interface GuideHeading extends GuidePart {
   depth: number;
 }
 
-/** The fragment of a caution on the page of a guide. */
-export function cautionFragment(id: string): string {
-  return `caution-${id}`;
-}
-
 export interface RenderedGuide {
   html: string;
   headings: GuideHeading[];
@@ -82,9 +71,6 @@ export interface RenderedGuide {
 }
 
 const sentence = (words: string) => words.charAt(0).toUpperCase() + words.slice(1);
-
-/** Said once below the cautions, not with each. */
-const UNSOURCED = 'Common practice, no source.';
 
 /** Blocks that are the same for every reader but for some words, kept as long as the guide is, for one way to make links. */
 interface KeptBlocks {
@@ -103,44 +89,6 @@ function blocksOf(guide: Guide, link: GuideReader['link']): KeptBlocks {
     keptBlocks.set(guide, kept);
   }
   return kept;
-}
-
-interface CautionBox {
-  species: readonly Species[];
-  cautions: Caution[];
-  block: GuideContent;
-}
-
-function cautionItem({ id, title, text, source }: Caution): FinishedBlock {
-  const named = source.replace(UNSOURCED, '').trim();
-  const by = named === '' ? '' : ` <small>${escaped(named)}</small>`;
-  return finished(
-    `<p class="guide-caution-item" id="${cautionFragment(id)}"><strong>${escaped(title)}. </strong>${escaped(text)}${by}</p>`,
-  );
-}
-
-function cautionBox(guide: Guide, species: readonly Species[]): CautionBox {
-  const cautions = cautionsFor(guide.kind, species);
-  const rest = finished(
-    '<p class="guide-caution-item">Where no source is named these are the usual cautions: common practice. Labels, local rules and people licensed for the work decide.</p>',
-  );
-  const items = box('div', 'guide-caution-list', [...cautions.map(cautionItem), rest]) as FinishedBlock;
-  const details = finished(
-    `<details>\n<summary><strong>Take care.</strong> ${escaped(gravest(cautions))} <span class="guide-caution-all">All ${cautions.length} cautions</span></summary>\n${items.value}\n</details>`,
-  );
-  return { species, cautions, block: box('aside', 'guide-cautions', [details], 'Take care') };
-}
-
-/** The cautions of a guide are the same for every place, so those for the species asked for last are kept. */
-const boxes = new WeakMap<Guide, CautionBox>();
-
-function cautionBoxOf(guide: Guide, species: readonly Species[]): CautionBox {
-  const kept = boxes.get(guide);
-  if (kept?.species.length === species.length && kept.species.every((one, index) => one === species[index]))
-    return kept;
-  const made = cautionBox(guide, species);
-  boxes.set(guide, made);
-  return made;
 }
 
 class GuideWriter {

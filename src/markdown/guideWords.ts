@@ -18,7 +18,7 @@ import type { FreezeThreshold } from '../core/records/place.ts';
 import { fahrenheitToCelsius } from '../core/units.ts';
 
 /** `9 April` */
-export function dayWords(monthDay: string): string {
+function dayWords(monthDay: string): string {
   const [month, date] = monthDay.split('-').map(Number) as [number, number];
   return `${date} ${monthInWords(month)}`;
 }

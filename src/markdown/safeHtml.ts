@@ -11,7 +11,7 @@ import { type Handlers, toHast } from 'mdast-util-to-hast';
 import { linkTarget } from '../core/markdown/links.ts';
 
 /** Before the names of footnotes. Headings never have it, since their names are letters, digits and hyphens. */
-export const noteMark = 'note_';
+const noteMark = 'note_';
 
 /** Stands for a block of our own HTML while the blocks around it are looked through. No Markdown makes an element of this name. */
 const finishedTag = 'finished-block';
@@ -124,7 +124,7 @@ export interface FinishedBlock {
 }
 
 /** The tree of HTML elements of checked Markdown. Blocks that are finished come back in their places as they are. */
-export function safeTree(markdown: MarkdownNodes): Nodes {
+function safeTree(markdown: MarkdownNodes): Nodes {
   const finishedBlocks: string[] = [];
   const handlers = {
     finished(_: unknown, { value }: FinishedBlock): Element {
@@ -163,6 +163,6 @@ export function safeHtml(markdown: MarkdownNodes): string {
 }
 
 /** The HTML of a tree that came from `safeTree`, the only one in which raw text is ours. */
-export function treeHtml(tree: Nodes): string {
+function treeHtml(tree: Nodes): string {
   return toHtml(tree as Root, { allowDangerousHtml: true });
 }
