@@ -1,4 +1,4 @@
-/** Weeks in which trees are sent, as the open files tell them. */
+/** Weeks in which trees are sent, as the open files list them. */
 
 import { z } from 'zod';
 import { addDays, type Day } from '../core/days.ts';
@@ -29,13 +29,13 @@ export interface FormRuns {
 /** Runs by form and day; runs that follow each other in one state are one. */
 export function openSendingOf(all: readonly FormRuns[]): OpenSending {
   return all.flatMap(({ form, runs }) => {
-    const told: OpenSending = [];
+    const joined: OpenSending = [];
     for (const { from, to, state } of runs) {
       if (state === 'closed') continue;
-      const before = told.at(-1);
+      const before = joined.at(-1);
       if (before?.state === state && addDays(before.to as Day, 1) === from) before.to = to;
-      else told.push({ form, from, to, state });
+      else joined.push({ form, from, to, state });
     }
-    return told;
+    return joined;
   });
 }

@@ -1,13 +1,13 @@
-/** Prices that moved, told from what was asked when the site was published: never from what today's settings would have asked. */
+/** Prices that moved, judged by what was asked when the site was published: never from what today's settings would have asked. */
 
 import type { Day } from '../days.ts';
 import type { LotAnswers } from '../lots/answers.ts';
 import { FLOOR_WORDS } from '../lots/tier.ts';
-import { type AskedLine, type ChangeLine, isTold } from '../records/change.ts';
+import { type AskedLine, type ChangeLine, isEventLine } from '../records/change.ts';
 import type { Form } from '../records/common.ts';
 import type { Lot } from '../records/lot.ts';
 import type { PriceMove } from './event.ts';
-import type { DatedEvent } from './told.ts';
+import type { DatedEvent } from './unpublished.ts';
 
 /** A lot on the list with its prices of today. */
 export interface PricedLot extends Pick<LotAnswers, 'tiers' | 'stock'> {
@@ -26,7 +26,7 @@ interface Asked {
 export function lastAsked(lines: readonly ChangeLine[]): Map<string, Asked> {
   const asked = new Map<string, Asked>();
   for (const line of lines) {
-    const moved = isTold(line)
+    const moved = isEventLine(line)
       ? Object.fromEntries(line.moves.map(({ form, to }) => [form, to]))
       : line.asked;
     if (Object.keys(moved).length === 0) continue;
@@ -37,7 +37,7 @@ export function lastAsked(lines: readonly ChangeLine[]): Map<string, Asked> {
   return asked;
 }
 
-export type PriceEvent = DatedEvent & { moves: PriceMove[] };
+type PriceEvent = DatedEvent & { moves: PriceMove[] };
 
 export interface PriceNews {
   event: PriceEvent | null;
@@ -46,8 +46,8 @@ export interface PriceNews {
 }
 
 /**
- * What is new about the prices of a lot on a day. A price that the yard's floor lifts as weeks go by is told when something of the cultivar is
- * noted next (`notedOn` is the last such day): the very day would tell the floor, which is private.
+ * What is new about the prices of a lot on a day. A price that the yard's floor lifts as weeks go by is published when something of the cultivar is
+ * noted next (`notedOn` is the last such day): the very day would give away the floor, which is private.
  */
 export function priceNews(
   { lot, tiers, stock, soldOut }: PricedLot,

@@ -1,4 +1,4 @@
-/** Something that changed on the list of a yard, as told by feeds and by the page of changes. */
+/** Something that changed on the list of a yard, as feeds and the page of changes list it. */
 
 import type { Day } from '../days.ts';
 import type { Money } from '../money.ts';
@@ -17,7 +17,7 @@ export interface StockEvent {
   kind: EventKind;
   /**
    * The walk or the date in the records that made it true; where mere time did, the day it came true; of a price, the day from which it was
-   * asked. As it was when the event was first told.
+   * asked. As it was when the event was first published.
    */
   day: Day;
   lot: string;

@@ -1,7 +1,7 @@
 import { describe, expect, it } from 'vitest';
 import { baseYard, catalogueOf, lateSummer, type World, worldRecords } from '../../../tests/world.ts';
 import { day } from '../days.ts';
-import { type ChangeLine, changeLineText, isTold, parseChangeLine } from '../records/change.ts';
+import { type ChangeLine, changeLineText, isEventLine, parseChangeLine } from '../records/change.ts';
 import { eventId, type StockEvent } from './event.ts';
 import { listHistory } from './history.ts';
 
@@ -119,7 +119,7 @@ describe('what was told', () => {
       '2026-06-06 a-1 opened',
     ]);
     expect(feeds[2]!.slice(1)).toEqual(feeds[0]);
-    expect(changes.filter(isTold)).toHaveLength(3);
+    expect(changes.filter(isEventLine)).toHaveLength(3);
   });
 
   it('is told under the same id when a day is put right, and not again', () => {
@@ -143,12 +143,14 @@ describe('what was told', () => {
     const before = published([['2026-09-20', { walks: held }]]).changes;
     const records = { ...worldRecords({ walks: held }), changes: before };
     const { lines } = listHistory(records, catalogueOf(records, '2026-10-04'), 1);
-    expect(lines.filter(isTold).map(({ day: on, kind }) => `${on} ${kind}`)).toEqual(['2026-10-03 ready']);
+    expect(lines.filter(isEventLine).map(({ day: on, kind }) => `${on} ${kind}`)).toEqual([
+      '2026-10-03 ready',
+    ]);
   });
 
   it('tells nothing that is older than the log', () => {
     const walks = walked('2026-09-20');
-    const asked = published([['2026-09-20', { walks }]]).changes.filter(line => !isTold(line));
+    const asked = published([['2026-09-20', { walks }]]).changes.filter(line => !isEventLine(line));
     const records = { ...worldRecords({ walks }), changes: asked };
     expect(listHistory(records, catalogueOf(records, '2026-09-21'))).toEqual({ events: [], lines: [] });
   });
@@ -213,7 +215,7 @@ describe('a price', () => {
       ['2026-09-05', sold],
     ]);
     expect(feeds[1]!.filter(({ kind }) => kind === 'price')).toEqual([]);
-    expect(changes.filter(line => !isTold(line))).toHaveLength(1);
+    expect(changes.filter(line => !isEventLine(line))).toHaveLength(1);
   });
 
   it('never tells the day on which the private floor lifts it', () => {

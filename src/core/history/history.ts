@@ -1,6 +1,6 @@
 /**
- * The newest changes of a yard's list. What was told when the site was published stays as it was told (content/changes.jsonl); what is new since is
- * found in the records. Every lot tells its history backwards and is asked only as far back as the feed reaches, so that a yard of thousands of lots
+ * The newest changes of a yard's list. What was published stays as it was published (content/changes.jsonl); what is new since is
+ * found in the records. The history of every lot is followed backwards, and only as far back as the feed reaches, so that a yard of thousands of lots
  * looks at few days of few of them.
  */
 
@@ -13,7 +13,7 @@ import { homeOutlook } from '../lots/outlook.ts';
 import type { YardDay } from '../lots/subject.ts';
 import { waitingBefore } from '../lots/waiting.ts';
 import { indexWalks } from '../lots/walkIndex.ts';
-import { type ChangeLine, eventKinds, isTold, namingHost, type ToldLine } from '../records/change.ts';
+import { type ChangeLine, type EventLine, eventKinds, isEventLine, namingHost } from '../records/change.ts';
 import type { Lot } from '../records/lot.ts';
 import type { Place } from '../records/place.ts';
 import type { Records } from '../records/records.ts';
@@ -22,10 +22,10 @@ import { lastAsked, priceNews } from './askedPrices.ts';
 import { eventId, type StockEvent } from './event.ts';
 import { type History, type LotEvent, lotEvents } from './lotEvents.ts';
 import { type LotPast, pastOf } from './past.ts';
-import { type DatedEvent, untold } from './told.ts';
+import { type DatedEvent, unpublished } from './unpublished.ts';
 
-/** As many changes as a feed tells: a reader that looks in once a month should miss none in a busy season. Standing: ours. */
-export const FEED_ENTRIES = 60;
+/** As many changes as a feed lists: a reader that looks in once a month should miss none in a busy season. Standing: ours. */
+const FEED_ENTRIES = 60;
 
 /** What is needed of the catalogue that was made of the same records. */
 export interface ListOfTheDay {
@@ -42,7 +42,7 @@ interface ListedLot extends LotAnswers {
 
 type Stream = History<LotEvent>;
 
-/** Histories waiting to be asked on, by the day up to which they may still tell something, and by cultivar. */
+/** Histories waiting to be asked on, by the day up to which they may still hold something, and by cultivar. */
 type Queue = Map<Day, Map<string, Stream[]>>;
 
 function enqueue(queue: Queue, on: Day, cultivar: string, stream: Stream): void {
@@ -53,14 +53,14 @@ function enqueue(queue: Queue, on: Day, cultivar: string, stream: Stream): void 
   queue.set(on, families);
 }
 
-/** Everything a history tells of one day; the history goes back into the queue for the earlier day it names next. */
+/** Every event of a history on one day; the history goes back into the queue for the earlier day it names next. */
 function eventsOf(stream: Stream, on: Day, cultivar: string, queue: Queue): LotEvent[] {
   const events: LotEvent[] = [];
   for (let step = stream.next(); !step.done; step = stream.next()) {
-    const told = step.value;
-    if (typeof told !== 'string') events.push(told);
-    else if (told < on) {
-      enqueue(queue, told, cultivar, stream);
+    const eventOrDay = step.value;
+    if (typeof eventOrDay !== 'string') events.push(eventOrDay);
+    else if (eventOrDay < on) {
+      enqueue(queue, eventOrDay, cultivar, stream);
       break;
     }
   }
@@ -80,7 +80,7 @@ function byAge(a: StockEvent, b: StockEvent): number {
   );
 }
 
-/** The newest of what the histories tell, by day and cultivar; at least `most` where there are so many. */
+/** The newest events of the histories, by day and cultivar; at least `most` where there are so many. */
 function newest(queue: Queue, most: number): DatedEvent[] {
   const events: DatedEvent[] = [];
   while (queue.size > 0 && events.length < most) {
@@ -88,8 +88,8 @@ function newest(queue: Queue, most: number): DatedEvent[] {
     const families = queue.get(day)!;
     queue.delete(day);
     for (const cultivar of [...families.keys()].sort(byText)) {
-      const told = families.get(cultivar)!.flatMap(stream => eventsOf(stream, day, cultivar, queue));
-      const inOrder = told.sort(
+      const ofCultivar = families.get(cultivar)!.flatMap(stream => eventsOf(stream, day, cultivar, queue));
+      const inOrder = ofCultivar.sort(
         (a, b) => byText(a.lot, b.lot) || eventKinds.indexOf(a.kind) - eventKinds.indexOf(b.kind),
       );
       events.push(...inOrder.map(event => ({ ...event, day })));
@@ -117,7 +117,7 @@ function horizonOf({ asOf, outlook }: YardDay): Day {
   return outlook.log.length > 0 ? addDays(asOf, DEFAULT_HORIZON_DAYS) : asOf;
 }
 
-/** The list of changes, and what publishing it adds to what was told. */
+/** The list of changes, and what publishing it adds to what was published before. */
 export interface ListHistory {
   /** Newest first. */
   events: StockEvent[];
@@ -125,18 +125,18 @@ export interface ListHistory {
   lines: ChangeLine[];
 }
 
-/** Everything a lot tells, newest first. */
+/** Every event of a lot, newest first. */
 function wholeHistory(past: LotPast, asOf: Day): DatedEvent[] {
   const events: DatedEvent[] = [];
   let day = asOf;
-  for (const told of lotEvents(past, asOf, true)) {
-    if (typeof told === 'string') day = told;
-    else events.push({ ...told, day });
+  for (const eventOrDay of lotEvents(past, asOf, true)) {
+    if (typeof eventOrDay === 'string') day = eventOrDay;
+    else events.push({ ...eventOrDay, day });
   }
   return events;
 }
 
-/** What the records show and nobody was told: of the newest, what is no older than the oldest that was told. */
+/** What the records show and was not published yet: of the newest, what is no older than the oldest that was published. */
 function news(
   queue: Queue,
   pasts: ReadonlyMap<string, LotPast>,
@@ -146,15 +146,16 @@ function news(
   const found = newest(queue, most);
   const begun = lines.map(({ day }) => day).sort()[0];
   if (begun === undefined) return found;
-  const told = new Map<string, ToldLine[]>();
-  for (const line of lines.filter(isTold)) told.set(line.lot, [...(told.get(line.lot) ?? []), line]);
+  const published = Map.groupBy(lines.filter(isEventLine), line => line.lot);
   const nameOf = ({ lot, kind, day }: DatedEvent) => `${lot} ${kind} ${day}`;
   const fresh = new Map<string, DatedEvent>();
   for (const lot of new Set(found.map(event => event.lot))) {
-    // A lot of which nothing was told needs no looking back.
-    const ofLot = told.get(lot);
+    // A lot of which nothing was published needs no looking back.
+    const ofLot = published.get(lot);
     const all = ofLot === undefined ? [] : wholeHistory(pasts.get(lot)!, asOf);
-    for (const event of ofLot === undefined ? found.filter(each => each.lot === lot) : untold(all, ofLot)) {
+    for (const event of ofLot === undefined
+      ? found.filter(each => each.lot === lot)
+      : unpublished(all, ofLot)) {
       fresh.set(nameOf(event), event);
     }
   }
@@ -162,8 +163,8 @@ function news(
 }
 
 /**
- * The newest changes of the list, at most `most`, by what was told before and what the records show beyond it. `catalogue` is what `assemble` made of
- * the same records. An event once told stays as it is, whatever is added to the records, mended in them, or asked today.
+ * The newest changes of the list, at most `most`, by what was published before and what the records show beyond it. `catalogue` is what `assemble` made of
+ * the same records. An event once published stays as it is, whatever is added to the records, mended in them, or asked today.
  */
 export function listHistory(
   records: Records,
@@ -198,15 +199,15 @@ export function listHistory(
   );
 
   const cultivars = new Map(lots.map(({ lot }) => [lot.id, lot.cultivar]));
-  const told = lines.filter(isTold);
+  const published = lines.filter(isEventLine);
   const host = namingHost(records.changes, yard.address);
-  const used = new Set(told.map(({ id }) => id));
+  const used = new Set(published.map(({ id }) => id));
   const added = [...fresh, ...prices.flatMap(({ event }) => event ?? [])].map((event): StockEvent => {
     const id = eventId(host, event, used);
     used.add(id);
     return { forms: [], moves: [], ...event, id, cultivar: cultivars.get(event.lot)! };
   });
-  const before = told.flatMap((line): StockEvent[] => {
+  const before = published.flatMap((line): StockEvent[] => {
     const cultivar = cultivars.get(line.lot);
     return cultivar === undefined ? [] : [eventOf(line, cultivar)];
   });
@@ -233,7 +234,7 @@ function lastNoted(lots: readonly ListedLot[], pasts: ReadonlyMap<string, LotPas
   return noted;
 }
 
-function eventOf({ currency, moves, ...line }: ToldLine, cultivar: string): StockEvent {
+function eventOf({ currency, moves, ...line }: EventLine, cultivar: string): StockEvent {
   const money = (minor: number) => ({ minor, currency });
   return {
     ...line,
@@ -242,7 +243,10 @@ function eventOf({ currency, moves, ...line }: ToldLine, cultivar: string): Stoc
   };
 }
 
-function lineOf({ id, kind, day, lot, forms, moves, left, because }: StockEvent, currency: string): ToldLine {
+function lineOf(
+  { id, kind, day, lot, forms, moves, left, because }: StockEvent,
+  currency: string,
+): EventLine {
   const minors = moves.map(({ form, from, to }) => ({ form, from: from.minor, to: to.minor }));
   return { id, kind, day, lot, forms, moves: minors, currency, left, because };
 }

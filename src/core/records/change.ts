@@ -1,6 +1,6 @@
 /**
- * What was told of the list when the site was published, content/changes.jsonl: one line of JSON for each change, and for the prices of a lot when
- * it was first published. The build adds lines at the end. What was once told stays as it was told, whatever is typed later.
+ * What was published about changes of the list, content/changes.jsonl: one line of JSON for each change, and for the prices of a lot when
+ * it was first published. The build adds lines at the end. What was once published stays as it was, whatever is typed later.
  */
 
 import { z } from 'zod';
@@ -27,7 +27,7 @@ const reason: z.ZodType<Reason> = z.strictObject({
   source: z.string().exactOptional(),
 });
 
-const toldLine = z.strictObject({
+const eventLine = z.strictObject({
   /** A `tag:` URI (RFC 4151). */
   id: z.string().startsWith('tag:'),
   kind: z.enum(eventKinds),
@@ -49,19 +49,19 @@ const askedLine = z.strictObject({
   currency,
 });
 
-export type ToldLine = z.infer<typeof toldLine>;
+export type EventLine = z.infer<typeof eventLine>;
 export interface AskedLine {
   day: Day;
   lot: string;
   asked: Partial<Record<Form, number>>;
   currency: string;
 }
-export type ChangeLine = ToldLine | AskedLine;
+export type ChangeLine = EventLine | AskedLine;
 
 /** One line of the file; null when it is none that the build has written. */
 export function parseChangeLine(text: string): ChangeLine | null {
   try {
-    const line = z.union([toldLine, askedLine]).safeParse(JSON.parse(text));
+    const line = z.union([eventLine, askedLine]).safeParse(JSON.parse(text));
     return line.success ? line.data : null;
   } catch {
     return null;
@@ -73,13 +73,13 @@ export function changeLineText(line: ChangeLine): string {
   return JSON.stringify(line);
 }
 
-export const isTold = (line: ChangeLine): line is ToldLine => 'id' in line;
+export const isEventLine = (line: ChangeLine): line is EventLine => 'id' in line;
 
 /**
- * The domain that feeds and calendars name their entries under: that of the first change that was told, so that moving to another domain changes no
- * id (RFC 4151, 2.1: who held it on that day may go on using it). Where nothing was told yet, that of the site's address.
+ * The domain that feeds and calendars name their entries under: that of the first change that was published, so that moving to another domain changes no
+ * id (RFC 4151, 2.1: who held it on that day may go on using it). Where nothing was published yet, that of the site's address.
  */
 export function namingHost(lines: readonly ChangeLine[], address: string): string {
-  const first = lines.find(isTold);
+  const first = lines.find(isEventLine);
   return /^tag:([^,]+),/.exec(first?.id ?? '')?.[1] ?? new URL(address).hostname;
 }
