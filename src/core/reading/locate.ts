@@ -66,18 +66,18 @@ function locateInFile(
       line,
       column,
       path: pathText(problem.spot),
-      got: told(problem.got ?? ''),
-      expected: told(problem.expected ?? ''),
-      message: told(
+      got: forTerminal(problem.got ?? ''),
+      expected: forTerminal(problem.expected ?? ''),
+      message: forTerminal(
         problem.see ? problem.message.replace('{see}', () => others.textOf(problem.see!)) : problem.message,
       ),
-      remedy: told(problem.remedy, ` ${whereToRead(problem.rule)}`),
+      remedy: forTerminal(problem.remedy, ` ${whereToRead(problem.rule)}`),
     };
   });
 }
 
 /** What a file holds, in a form that a terminal only shows. */
-function told(text: string, end?: string): string {
+function forTerminal(text: string, end?: string): string {
   return shortened(visible(text), longestMessage, end);
 }
 
