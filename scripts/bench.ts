@@ -1,6 +1,6 @@
 /** `npm run bench`: measures checking and building a large yard, as ratios of paired runs on this machine. */
 
-import { mkdirSync, readdirSync, readFileSync, rmSync, statSync, writeFileSync } from 'node:fs';
+import { mkdirSync, rmSync } from 'node:fs';
 import { loadavg } from 'node:os';
 import { dirname, join } from 'node:path';
 import { fileURLToPath } from 'node:url';
@@ -9,7 +9,7 @@ import { readContentFiles } from '../src/content.ts';
 import { assemble } from '../src/core/catalogue.ts';
 import { day } from '../src/core/days.ts';
 import { readRecords } from '../src/core/reading/read.ts';
-import { writeBareSite } from '../tests/bench/bareSite.ts';
+import { benchBuild, benchDemonstration } from '../tests/bench/buildBench.ts';
 import { benchGuides } from '../tests/bench/guideBench.ts';
 import { killBuilds } from '../tests/bench/killBench.ts';
 import { benchLighthouse } from '../tests/bench/lighthouse.ts';
@@ -80,76 +80,6 @@ async function benchCheck(content: string, repeats: number): Promise<void> {
     `check / plain YAML parsing of the same files, CPU: ${ratioInWords(pairs)}; check ${median(pairs.map(pair => pair.ours)).toFixed(2)} s`,
   );
   print(`computing the catalogue: ${median(assembling).toFixed(2)} s CPU`);
-}
-
-/** Sizes of the pages the generator renders; the small ones that send readers on are left out. */
-function pageSizes(folder: string): number[] {
-  return readdirSync(folder, { recursive: true, withFileTypes: true })
-    .filter(entry => entry.isFile() && entry.name.endsWith('.html') && !entry.parentPath.includes('/go/'))
-    .map(entry => statSync(join(entry.parentPath, entry.name)).size);
-}
-
-/** Counts one tree of one lot less on the last walk, as a sale does. */
-function sellOne(content: string): void {
-  const walk = join(content, 'walks/2026-11-18.csv');
-  const before = readFileSync(walk, 'utf8');
-  const after = before.replace(/^(m\d+),([1-9]\d*),/m, (_, lot, left) => `${lot},${Number(left) - 1},`);
-  if (after === before) throw new Error('the yard made for measuring has sold everything');
-  writeFileSync(walk, after);
-}
-
-/** Our build against the generator alone writing as many pages of the same sizes, in turn. */
-function benchBuild(content: string, repeats: number): void {
-  const out = join(scratch, 'out');
-  const bare = join(scratch, 'bare');
-  const astro = join(root, 'node_modules/astro/bin/astro.mjs');
-  const buildOurs = (...words: string[]) =>
-    measured(
-      join(root, 'scripts/build.ts'),
-      words,
-      root,
-      { CONTENT_DIR: content, OUT_DIR: out, AS_OF: asOf },
-      // Those the launcher has started this command with, as it starts a build.
-      process.execArgv,
-    );
-  const wall = [];
-  const cpu = [];
-  const publishing = [];
-  const publishingCpu = [];
-  let peak = 0;
-  let peaks = 0;
-  let barePeak = 0;
-  for (let run = 0; run < repeats; run += 1) {
-    const ours = buildOurs('--afresh');
-    if (run === 0) {
-      const sizes = pageSizes(out);
-      writeBareSite(bare, sizes);
-      print(`${sizes.length} pages, ${(sizes.reduce((a, b) => a + b, 0) / 1e6).toFixed(1)} MB of HTML`);
-    }
-    const plain = measured(astro, ['build'], bare, {});
-    sellOne(content);
-    const after = buildOurs();
-    publishing.push({ ours: after.wallSeconds, plain: ours.wallSeconds });
-    publishingCpu.push({ ours: after.cpuSeconds, plain: ours.cpuSeconds });
-    wall.push({ ours: ours.wallSeconds, plain: plain.wallSeconds });
-    cpu.push({ ours: ours.cpuSeconds, plain: plain.cpuSeconds });
-    peak = Math.max(peak, ours.peakMegabytes);
-    peaks = Math.max(peaks, ours.peaksMegabytes);
-    barePeak = Math.max(barePeak, plain.peakMegabytes);
-  }
-  const bareBytes = pageSizes(join(bare, 'dist')).reduce((a, b) => a + b, 0);
-  print(`bare pages come to ${(bareBytes / 1e6).toFixed(1)} MB`);
-  print(
-    `build / bare generator, wall: ${ratioInWords(wall)}; build ${median(wall.map(pair => pair.ours)).toFixed(1)} s`,
-  );
-  print(
-    `build / bare generator, CPU: ${ratioInWords(cpu)}; build ${median(cpu.map(pair => pair.ours)).toFixed(1)} s`,
-  );
-  print(`publishing one changed lot / whole build, wall: ${ratioInWords(publishing)}`);
-  print(`publishing one changed lot / whole build, CPU: ${ratioInWords(publishingCpu)}`);
-  print(
-    `peak memory: ${peak.toFixed(0)} MB in the largest process, ${peaks.toFixed(0)} MB in all; bare generator ${barePeak.toFixed(0)} MB`,
-  );
 }
 
 async function benchKills(times: number, seed: number): Promise<number> {
@@ -275,7 +205,8 @@ async function main(words: string[]): Promise<number> {
   makeYard(content, join(root, 'content'), size, wholeNumber(values.seed));
   print(`A yard of ${size.lots} lots and ${size.cultivars} cultivars, seed ${values.seed}`);
   await benchCheck(content, repeats);
-  benchBuild(content, repeats);
+  benchBuild({ root, scratch, content, asOf, repeats, lots: size.lots, print });
+  benchDemonstration({ root, scratch: join(scratch, 'demonstration'), repeats, print });
   benchGuides({ root, scratch: join(scratch, 'guides'), asOf, places: 60, repeats, print });
   for (const line of photoBenchLines(benchPhotos(6, repeats))) print(line);
   rmSync(scratch, { recursive: true, force: true });
