@@ -33,8 +33,8 @@ const promising = /^\/(?:guides|videos)\/[^/]+\/$/;
 /** Parts that the program puts in by rule; those of footnotes have an underscore, which names of headings never have. */
 const putIn = /^(?:main$|footnote-label$|caution-|note_)/;
 
-function builtPage({ path, ids, jumps }: FinishedPage): BuiltPage {
-  const promised = promising.test(path) ? ids.filter(id => jumps.has(id) && !putIn.test(id)) : [];
+function builtPage({ path, ids, fragments }: FinishedPage): BuiltPage {
+  const promised = promising.test(path) ? ids.filter(id => fragments.has(id) && !putIn.test(id)) : [];
   return { path, ids, promised };
 }
 

@@ -1,4 +1,4 @@
-/** The log of what the site has told of the list, content/changes.jsonl: a publication adds to it, and the site carries it. */
+/** The log of published changes of the list, content/changes.jsonl: a publication adds to it, and the site carries it. */
 
 import { existsSync, readFileSync, writeFileSync } from 'node:fs';
 import { join } from 'node:path';
@@ -14,7 +14,7 @@ export interface NewLog {
   added: number;
 }
 
-/** The log as it will be once the site is in place; null where nothing was ever told. */
+/** The log as it will be once the site is in place; null where nothing was ever published. */
 export function newLog(content: string, lines: readonly ChangeLine[]): NewLog | null {
   const path = join(content, changesFile);
   const before = existsSync(path) ? readFileSync(path, 'utf8') : '';

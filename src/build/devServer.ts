@@ -21,7 +21,7 @@ const types: Readonly<Record<string, string>> = {
 };
 
 /** The file that an address stands for, below the output folder; null for one outside of the base path. */
-export function fileOfAddress(address: string, base: string): string | null {
+function fileOfAddress(address: string, base: string): string | null {
   const path = address.replace(/[?#].*$/, '');
   if (!path.startsWith(base)) return null;
   const below = path.slice(base.length);

@@ -29,18 +29,18 @@ describe('a finished site', () => {
       {
         path: '/',
         ids: ['top', 'späte-feige'],
-        jumps: new Set(['top']),
+        fragments: new Set(['top']),
         unlisted: false,
         canonical: 'https://a.example/',
       },
-      { path: '/é/', ids: [], jumps: new Set(), unlisted: true, canonical: null },
+      { path: '/é/', ids: [], fragments: new Set(), unlisted: true, canonical: null },
     ]);
     expect(shown).toEqual(['data.json', 'index.html', 'é/index.html']);
     expect([...files.keys()]).toEqual(shown);
   });
 
   it('is refused where a file is missing that was said to be written', () => {
-    const known = [{ file: 'lots/a/index.html', hash: '', page: null }];
+    const known = [{ file: 'lots/a/index.html', stamp: '', page: null }];
     expect(() => readSite(built, known, () => {})).toThrow('lots/a/index.html is missing');
   });
 

@@ -11,7 +11,7 @@ const traceLines = /\n\s+at .*/g;
 const bundler = 'vite';
 
 /** Made by the site generator from its configuration. */
-export function logDestination() {
+export default function logDestination() {
   return {
     /** @param {{ label: string | null, level: string, message: string }} event */
     write({ label, level, message }) {
@@ -25,5 +25,3 @@ export function logDestination() {
     },
   };
 }
-
-export default logDestination;

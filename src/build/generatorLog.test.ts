@@ -1,5 +1,5 @@
 import { afterEach, beforeEach, describe, expect, it, vi } from 'vitest';
-import { logDestination } from './generatorLog.mjs';
+import logDestination from './generatorLog.mjs';
 
 let said: string;
 beforeEach(() => {

@@ -1,31 +1,33 @@
 /**
- * What the last build published, and taking unchanged files from it. The list is kept in .cache/, with the hash of every file's bytes: a file
- * that was touched since, or a list that is lost, broken or of another program, only means that it is made again.
+ * What the last build published, and taking unchanged files from it. The list is kept in .cache/, with size and time of every file: a file that
+ * was touched since, or a list that is lost, broken or of another program, only means that it is made again.
  */
 
-import { copyFileSync, linkSync, mkdirSync, readFileSync } from 'node:fs';
+import { readFileSync } from 'node:fs';
 import { readFile } from 'node:fs/promises';
-import { dirname, join, resolve } from 'node:path';
+import { join, resolve } from 'node:path';
+import { fileURLToPath } from 'node:url';
+import { Worker } from 'node:worker_threads';
 import type { Catalogue } from '../core/catalogue.ts';
 import type { PrivateNote } from '../core/reading/read.ts';
 import { type FileAside, hashOfBytes, hashOfFiles, signed, unsigned, writeAside } from '../files.ts';
 import { hashOf } from '../hash.ts';
 import type { Site } from '../site/site.ts';
-import type { FinishedFile, FinishedPage } from './finishedSite.ts';
+import { type FinishedFile, type FinishedPage, stampOf } from './finishedSite.ts';
 import type { PrivacyScan } from './privacyScan.ts';
 
 const listFolder = resolve('.cache/pages');
 
 /** As JSON holds it. */
-type ListedPage = Omit<FinishedPage, 'jumps'> & { jumps: string[] };
+type ListedPage = Omit<FinishedPage, 'fragments'> & { fragments: string[] };
 
 interface PublishedList {
   /** Hash of the global inputs. */
   globalInputs: string;
   /** Hash of the private notes that the files were searched for. */
   searchedFor: string;
-  /** Input digest, hash of the bytes and what there is to know of the page, by file. Digest alone for a file that is not to be. */
-  files: Record<string, [digest: string, bytes?: string, page?: ListedPage | null]>;
+  /** Input digest, stamp and what there is to know of the page, by file. Digest alone for a file that is not to be. */
+  files: Record<string, [digest: string, stamp?: string, page?: ListedPage | null]>;
 }
 
 function listPath(out: string): string {
@@ -92,35 +94,45 @@ export async function lastBuild(
   const scan = list.searchedFor === hashOf(notes) ? null : scanToday;
   return {
     unchanged(file, digest) {
-      const [before, hash, page = null] = list.files[file] ?? [];
+      const [before, stamp, page = null] = list.files[file] ?? [];
       if (before !== digest) return null;
-      if (hash === undefined) return 'absent';
+      if (stamp === undefined) return 'absent';
       try {
-        const bytes = readFileSync(join(out, file));
-        if (hashOfBytes(bytes) !== hash || (scan !== null && scan.found(bytes) !== null)) return null;
+        const path = join(out, file);
+        if (stampOf(path) !== stamp || (scan !== null && scan.found(readFileSync(path)) !== null))
+          return null;
       } catch {
         // Gone or not to be read: made again.
         return null;
       }
-      return { file, hash, page: page && { ...page, jumps: new Set(page.jumps) } };
+      return { file, stamp, page: page && { ...page, fragments: new Set(page.fragments) } };
     },
   };
 }
 
-/** Takes files of the published site into the new one, without copying their bytes where the disk allows. */
-export function linkFiles(out: string, built: string, files: readonly FinishedFile[]): void {
-  const folders = new Set<string>();
-  for (const { file } of files) {
-    const to = join(built, file);
-    const folder = dirname(to);
-    if (!folders.has(folder)) mkdirSync(folder, { recursive: true });
-    folders.add(folder);
-    try {
-      linkSync(join(out, file), to);
-    } catch {
-      copyFileSync(join(out, file), to);
-    }
-  }
+export interface LinkInput {
+  out: string;
+  built: string;
+  files: readonly string[];
+}
+
+/** Takes files of the published site into the new one, in a thread of its own. What there is to know of them there. */
+export async function linkFiles(
+  out: string,
+  built: string,
+  files: readonly FinishedFile[],
+): Promise<FinishedFile[]> {
+  if (files.length === 0) return [];
+  const workerData: LinkInput = { out, built, files: files.map(({ file }) => file) };
+  const worker = new Worker(fileURLToPath(new URL('linkWorker.ts', import.meta.url)), { workerData });
+  const { promise, resolve: linked, reject } = Promise.withResolvers<Map<string, string>>();
+  worker.once('message', linked);
+  worker.once('error', reject);
+  worker.once('exit', code =>
+    reject(new Error(`the thread that takes unchanged files has died (code ${code})`)),
+  );
+  const copied = await promise;
+  return files.map(known => ({ ...known, stamp: copied.get(known.file) ?? known.stamp }));
 }
 
 /** Writes the list for the next build beside its place. */
@@ -134,7 +146,11 @@ export async function writeList(
   for (const [file, digest] of digests) {
     const finished = files.get(file);
     listed[file] = finished
-      ? [digest, finished.hash, finished.page && { ...finished.page, jumps: [...finished.page.jumps] }]
+      ? [
+          digest,
+          finished.stamp,
+          finished.page && { ...finished.page, fragments: [...finished.page.fragments] },
+        ]
       : [digest];
   }
   const list: PublishedList = { globalInputs, searchedFor: hashOf(notes), files: listed };

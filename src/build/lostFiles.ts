@@ -21,7 +21,7 @@ const list: Kept = {
 };
 const log: Kept = {
   name: changesFile,
-  would: 'the feeds would tell anew, with other days, what they have told before',
+  would: 'the feeds would list once more, with other days, what they have listed before',
   anew: out => `To begin it anew on purpose, commit the yard without it and remove ${out}.`,
 };
 

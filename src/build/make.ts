@@ -55,7 +55,7 @@ export function makerOf(
       const bytes = bytesOf(made, site);
       if (!route.ofNothingWritten) refusePrivate(scan, secrets, file, bytes);
       write(file, bytes);
-      finished.push(finishedFile(file, bytes, isRedirect(made)));
+      finished.push(finishedFile(built, file, bytes, isRedirect(made)));
     }
     return finished;
   };

@@ -17,7 +17,7 @@ describe('a plan', () => {
   });
 
   it('takes what has the inputs of before, makes what has not, and leaves out what was not to be', () => {
-    const file = { file: 'a', hash: 'bytes', page: null };
+    const file = { file: 'a', stamp: '1 2', page: null };
     const before = new Map<string, FinishedFile | 'absent'>([
       [`a ${hashOf(1)}`, file],
       [`b ${hashOf(new Map([['x', 3]]))}`, { ...file, file: 'b' }],

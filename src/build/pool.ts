@@ -6,6 +6,7 @@ import { fileURLToPath } from 'node:url';
 import { Worker } from 'node:worker_threads';
 import { keptSince } from '../resultStore.ts';
 import type { Route } from '../site/route.ts';
+import { allEnded } from './allEnded.ts';
 import type { FinishedFile } from './finishedSite.ts';
 import { type Maker, type MakerInput, makerOf } from './make.ts';
 
@@ -81,9 +82,10 @@ export async function makeAll(
   const batches = batchesOf(files);
   const finished: FinishedFile[] = [];
   const makers = [makerOf(input, routes), ...workers.map(({ make }) => make)];
-  const ends = await Promise.allSettled(makers.map(make => work(make, batches, finished)));
-  await Promise.all(workers.map(({ stop }) => stop()));
-  const failed = ends.find(end => end.status === 'rejected');
-  if (failed) throw failed.reason;
+  try {
+    await allEnded(makers.map(make => work(make, batches, finished)));
+  } finally {
+    await Promise.all(workers.map(({ stop }) => stop()));
+  }
   return finished;
 }

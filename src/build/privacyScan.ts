@@ -59,7 +59,7 @@ export interface Secrets {
   shownContent: string;
 }
 
-export interface Find {
+interface Find {
   text: string;
   /** The note whose words these are; null for the name of a private figure. */
   note: PrivateNote | null;

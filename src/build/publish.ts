@@ -38,6 +38,7 @@ import {
   writeNewList,
   writeRedirects,
 } from './addressList.ts';
+import { allEnded } from './allEnded.ts';
 import { bundle } from './assets.ts';
 import { type NewLog, newLog, publishLog, writeNewLog } from './changeLog.ts';
 import { type FinishedFile, readSite } from './finishedSite.ts';
@@ -103,6 +104,8 @@ interface BuildJob {
   built: string;
   /** What must not be published. */
   secrets: Secrets;
+  /** Hash of the program and its packages. */
+  program: string;
   /** Hash of what every file depends on. */
   globalInputs: string;
 }
@@ -174,6 +177,7 @@ async function prepare(request: BuildRequest, out: string): Promise<BuildJob | n
     out,
     built: folderBeside(out, 'building'),
     secrets: { notes, content: content.dir, shownContent },
+    program,
     globalInputs: globalInputsOf(program, site),
   };
 }
@@ -222,8 +226,8 @@ async function publish(
   try {
     const addresses = await writeNewList(content.dir, list);
     if (addresses !== null) written.unshift(addresses);
-    const told = await writeNewLog(content.dir, log);
-    if (told !== null) written.unshift(told);
+    const changes = await writeNewLog(content.dir, log);
+    if (changes !== null) written.unshift(changes);
     // Whatever came to lie there during the build.
     assertOurs(out, site.all);
     await swapIn(built, out);
@@ -244,26 +248,28 @@ async function fill(job: BuildJob, search: ReturnType<typeof startSearchIndex>) 
     ? noLastBuild
     : await lastBuild(out, globalInputs, { notes: secrets.notes, scan });
   const plan = planOf(routes, before);
-  linkFiles(out, built, plan.unchanged);
-  const made = await makeAll({ site, built, secrets }, routes, plan.changed);
+  const [linked, made] = await allEnded([
+    linkFiles(out, built, plan.unchanged),
+    makeAll({ site, built, secrets }, routes, plan.changed),
+  ]);
   await addOwnPages({ root, built, address: site.all.yard.address, base: site.base, asOf: job.content.asOf });
   await search.writeInto(built);
-  return { plan, made };
+  return { plan, linked, made };
 }
 
 async function buildNow(request: BuildRequest, out: string): Promise<BuiltSite | null> {
   const job = await prepare(request, out);
   if (job === null) return null;
-  const { site, built } = job;
+  const { site, built, program } = job;
   let search: ReturnType<typeof startSearchIndex> | null = null;
   try {
     await newBuildingFolder(out, markOf(site.all));
-    search = startSearchIndex(searchRecords(site.all));
-    const { plan, made } = await fill(job, search);
-    const finished = await finish(job, [...plan.unchanged, ...made], plan);
+    search = startSearchIndex({ records: searchRecords(site.all), out, program });
+    const { plan, linked, made } = await fill(job, search);
+    const finished = await finish(job, [...linked, ...made], plan);
     const listed = await publish(job, finished);
     await search.stop();
-    return { out, made: made.length, unchanged: plan.unchanged.length, listed, catalogue: site.all };
+    return { out, made: made.length, unchanged: linked.length, listed, catalogue: site.all };
   } catch (problem) {
     // Asked before anything is removed.
     const isFull = isDiskFull(problem, [dirname(out), root, tmpdir()]);

@@ -1,9 +1,15 @@
 /** The search index of a site, made with Pagefind from records rather than from pages, so that it need not wait for them. */
 
-import { mkdir, writeFile } from 'node:fs/promises';
-import { dirname, join } from 'node:path';
+import { mkdir, readFile, stat, writeFile } from 'node:fs/promises';
+import { dirname, join, resolve } from 'node:path';
+import { deserialize, serialize } from 'node:v8';
 import { close, createIndex, type PagefindIndex } from 'pagefind';
+import { signed, unsigned, writeWhole } from '../files.ts';
+import { hashOf } from '../hash.ts';
+import { mayBeTaken } from '../resultStore.ts';
 import type { SearchRecord } from '../site/data/searchRecords.ts';
+
+const keptFolder = resolve('.cache/search');
 
 /** Parts of the index written for people who want a ready-made search page; ours is our own. */
 const readyMadeParts = /^pagefind-(?:ui|modular-ui|component-ui|highlight)\b/;
@@ -24,34 +30,69 @@ function watchProgram(): { stopped: Promise<never>; unwatch: () => void } {
   return { stopped, unwatch: () => process.off('beforeExit', onNothingLeft) };
 }
 
+export interface IndexRequest {
+  records: readonly SearchRecord[];
+  /** Where the site goes. */
+  out: string;
+  /** Hash of the program and its packages. */
+  program: string;
+}
+
+interface IndexFile {
+  path: string;
+  content: Uint8Array;
+}
+
+/** What was kept under a path and this key; null where there is nothing that may be taken. */
+async function keptFiles(path: string, key: string): Promise<IndexFile[] | null> {
+  try {
+    if (!mayBeTaken((await stat(path)).mtimeMs)) return null;
+    const bytes = unsigned(await readFile(path));
+    const [ofKey, files] = bytes === null ? [] : deserialize(bytes);
+    return ofKey === key ? files : null;
+  } catch {
+    return null;
+  }
+}
+
 /**
- * Starts the index of everything a search finds. It is made by a process of its own while the pages are rendered. The same records give the
- * same bytes. `stop` must be called whatever happens.
+ * Starts the index of everything a search finds, or takes that of the last build where the records are the same. It is made by a process of its own
+ * while the pages are rendered. The same records give the same bytes. `stop` must be called whatever happens.
  */
-export function startSearchIndex(
-  records: readonly SearchRecord[],
-): SearchIndex & { stop: () => Promise<void> } {
+export function startSearchIndex(request: IndexRequest): SearchIndex & { stop: () => Promise<void> } {
+  const { records, out, program } = request;
   const { stopped, unwatch } = watchProgram();
-  const ready = Promise.race([indexOf(records), stopped]);
+  let index: PagefindIndex | null = null;
+  async function make(): Promise<IndexFile[]> {
+    const path = join(keptFolder, hashOf(out));
+    const key = hashOf(program, records);
+    const kept = await keptFiles(path, key);
+    if (kept !== null) return kept;
+    index = await indexOf(records);
+    const { files, errors } = await index.getFiles();
+    if (errors.length > 0) throw cannotBeMade(errors);
+    const ours = files.filter(({ path: part }) => !readyMadeParts.test(part));
+    await writeWhole(path, signed(serialize([key, ours])));
+    return ours;
+  }
+  const ready = Promise.race([make(), stopped]);
   // Told by whoever waits for them; a build that fails earlier does not wait.
   for (const each of [ready, stopped]) each.catch(() => undefined);
   return {
     async writeInto(built) {
-      const index = await ready;
       // Written here, not by the program, which panics on a full disk.
-      const { files, errors } = await Promise.race([index.getFiles(), stopped]);
-      if (errors.length > 0) throw cannotBeMade(errors);
-      for (const { path, content } of files) {
-        if (readyMadeParts.test(path)) continue;
+      for (const { path, content } of await ready) {
         const to = join(built, 'pagefind', path);
         await mkdir(dirname(to), { recursive: true });
         await writeFile(to, content);
       }
     },
     async stop() {
-      const deleted = ready.then(index => index.deleteIndex()).catch(() => undefined);
-      await Promise.race([deleted, stopped]).catch(() => undefined);
-      await close();
+      await ready.catch(() => undefined);
+      if (index !== null) {
+        await Promise.race([index.deleteIndex(), stopped]).catch(() => undefined);
+        await close();
+      }
       unwatch();
     },
   };

@@ -102,7 +102,7 @@ describe('the list of addresses', () => {
     rmSync(log);
     const { status, stderr } = build();
     expect(status).toBe(1);
-    expect(stderr).toContain('changes.jsonl is missing: the feeds would tell anew');
+    expect(stderr).toContain('changes.jsonl is missing: the feeds would list once more');
     expect(stderr).toContain(`npm run published -- add ${out}`);
     expect(existsSync(log)).toBe(false);
     expect(run(script, ['add', out]).status).toBe(0);
