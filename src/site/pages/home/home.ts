@@ -4,6 +4,7 @@ import type { Catalogue, LotEntry } from '../../../core/catalogue.ts';
 import type { DateQuantiles } from '../../../core/climate/figures.ts';
 import { byDay, type Day } from '../../../core/days.ts';
 import { priceInWords } from '../../../core/money.ts';
+import { byText } from '../../../core/reading/locate.ts';
 import { type Form, forms } from '../../../core/records/common.ts';
 import { cultivarPath, lotPath } from '../../addresses/paths.ts';
 import { oncePer } from '../../memo.ts';
@@ -112,7 +113,7 @@ export const comingNext = oncePer((catalogue: Catalogue): ComingRow[] => {
       (a, b) =>
         byDay(a.range.from, b.range.from) ||
         byDay(a.range.to, b.range.to) ||
-        a.entry.lot.id.localeCompare(b.entry.lot.id),
+        byText(a.entry.lot.id, b.entry.lot.id),
     );
   const together = groupBy(soonest, ({ entry, range }) => `${entry.lot.id} ${range.from} ${range.to}`);
   return [...together.values()].slice(0, namedComing).map(opened => {
