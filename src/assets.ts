@@ -15,7 +15,9 @@ import choosePlace from './styles/choosePlace.css?url';
 import compare from './styles/compare.css?url';
 import evidence from './styles/evidence.css?url';
 import guidePrint from './styles/guidePrint.css?url';
+import home from './styles/home.css?url';
 import lotPrint from './styles/lotPrint.css?url';
+import placePage from './styles/place.css?url';
 import placeList from './styles/placeList.css?url';
 import search from './styles/search.css?url';
 import site from './styles/site.css?url';
@@ -23,7 +25,20 @@ import videos from './styles/videos.css?url';
 import walk from './styles/walk.css?url';
 
 export const assets: Assets = {
-  styles: { site, choosePlace, compare, evidence, guidePrint, lotPrint, placeList, search, videos, walk },
+  styles: {
+    site,
+    choosePlace,
+    compare,
+    evidence,
+    guidePrint,
+    home,
+    lotPrint,
+    place: placePage,
+    placeList,
+    search,
+    videos,
+    walk,
+  },
   scripts: {
     place,
     compare: compareScript,

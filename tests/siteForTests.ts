@@ -12,6 +12,8 @@ const assets = (base: string): Assets => ({
     compare: `${base}assets/compare.css`,
     evidence: `${base}assets/evidence.css`,
     guidePrint: `${base}assets/guidePrint.css`,
+    home: `${base}assets/home.css`,
+    place: `${base}assets/place-page.css`,
     lotPrint: `${base}assets/lotPrint.css`,
     placeList: `${base}assets/placeList.css`,
     search: `${base}assets/search.css`,

@@ -111,14 +111,14 @@ export function lotProduct(
 
 const bestFirst: readonly FormState[] = ['ready', 'opens', 'look', 'blocked'];
 
-/** A cultivar as a product, offered at the prices of its lots on the list; null when none is on the list or priced. */
+/** A cultivar as a product, offered at the prices of the forms that stand best of its lots on the list: a form to come has no say in it; null when none is on the list or priced. */
 export function cultivarProduct(
   { lots }: Pick<CultivarEntry, 'lots'>,
   path: string,
   words: Omit<ProductWords, 'formWords'>,
   addressOf: AddressOf,
 ): Product | null {
-  const forms = lots
+  const priced = lots
     .filter(({ soldOut }) => !soldOut)
     .flatMap(({ forms: answers, tiers }) =>
       answers.flatMap(({ form, state }) => {
@@ -126,11 +126,12 @@ export function cultivarProduct(
         return price ? [{ price, state }] : [];
       }),
     );
+  const best = bestFirst.find(state => priced.some(form => form.state === state));
+  const forms = priced.filter(({ state }) => state === best);
   const [low, high] = [Math.min, Math.max].map(most => most(...forms.map(({ price }) => price.minor)));
   const [first] = forms;
-  if (!first) return null;
+  if (!first || !best) return null;
   const { currency } = first.price;
-  const best = bestFirst.find(state => forms.some(form => form.state === state))!;
   const offers: AggregateOffer = {
     '@type': 'AggregateOffer',
     lowPrice: amountOf({ minor: low!, currency }),

@@ -162,7 +162,7 @@ describe('cultivars', () => {
 
   it('say how many trees are left, sold lots not counted', () => {
     const amber = two.cultivars.find(({ cultivar }) => cultivar.id === 'amber-fig')!;
-    expect(cultivarSummary(amber, two)).toBe('Honey; ripens mid-season. Ready now, 12 trees left.');
+    expect(cultivarSummary(amber, two)).toBe('Honey; ripens mid-season. Ready now, 12 trees.');
   });
 
   it('without lots, synonyms or photograph still have a page', () => {

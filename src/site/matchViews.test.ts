@@ -11,7 +11,7 @@ import { treesFile } from './data/trees.ts';
 import { whereFile } from './data/where.ts';
 import { climateKinds, kindCultivars, kindPlaces } from './pages/climates/climates.ts';
 import { cultivarPlaces, placesSentence } from './pages/cultivars/cultivarPlaces.ts';
-import { rankedCultivars, readyHere } from './pages/places/placeTrees.ts';
+import { rankedCultivars } from './pages/places/placeTrees.ts';
 import { sendingView, travelView } from './pages/places/sending.ts';
 import { alternativeRows } from './parts/alternatives.ts';
 import { bookOf, rankedIn, verdictIn } from './parts/verdictBook.ts';
@@ -141,6 +141,11 @@ const answersAt = (id: string) => outlooks.get(id)!;
 const kindAt = (id: string) => climateKinds(all).find(({ places }) => places.some(place => place.id === id))!;
 const ids = all.cultivars.map(({ cultivar }) => cultivar.id);
 
+const ranked = (of: typeof all, answers: ReturnType<typeof answersAt>) =>
+  rankedCultivars(of, answers, sendingView(of, outlooks, answers).now);
+const rankedPaths = (of: typeof all, answers: ReturnType<typeof answersAt>) =>
+  ranked(of, answers).groups.flatMap(({ rows }) => rows.map(({ path }) => path));
+
 describe('cultivars that are no longer raised', () => {
   const gone = 'very-early-unaided-good-0';
   const later = 'very-early-unaided-good-4';
@@ -164,11 +169,10 @@ describe('cultivars that are no longer raised', () => {
     expect(trees.cultivars.map(({ id }) => id)).toContain(gone);
     expect(treesFile(all).past).toEqual([]);
     for (const answers of outlooks.values()) {
-      const { rows } = rankedCultivars(past, answers);
-      const paths = rows.map(({ path }) => path);
+      const paths = rankedPaths(past, answers);
       expect(paths).not.toContain(`/cultivars/${gone}/`);
       expect(paths).toContain(`/cultivars/${lastPlants}/`);
-      expect(rankedCultivars(all, answers).rows.map(({ path }) => path)).toContain(`/cultivars/${gone}/`);
+      expect(rankedPaths(all, answers)).toContain(`/cultivars/${gone}/`);
       expect(placeFile(past, outlooks, answers).cultivars[gone]).toBeTypeOf('number');
       const kinds = kindCultivars(past, outlooks, kindAt(answers.place.id)).map(({ path }) => path);
       expect(kinds).not.toContain(`/cultivars/${gone}/`);
@@ -217,22 +221,22 @@ describe('the book of a place', () => {
 });
 
 describe('a place', () => {
-  it('shows the best with their reasons and counts the rest', () => {
-    const { rows, rest } = rankedCultivars(all, answersAt('hills'));
+  it('shows each by its verdict, best verdict first, and counts the rest', () => {
+    const { groups, rest } = ranked(all, answersAt('hills'));
+    const rows = groups.flatMap(group => group.rows.map(row => ({ ...row, level: group.level })));
     expect(rows.length + rest.reduce((sum, { count }) => sum + count, 0)).toBe(ids.length);
-    expect(rows[0]!.reasons!.because.length).toBeGreaterThan(3);
-    expect(rows.at(-1)!.reasons).toBeNull();
+    const book = bookOf(all, answersAt('hills'));
+    for (const { id, level } of rows) expect(verdictIn(book, id).level).toBe(level);
+    const ranks = groups.map(({ level }) => levels.indexOf(level));
+    expect(ranks).toEqual([...ranks].sort((a, b) => a - b));
   });
 
   it('offers the lots that are ready and suit, and no others', () => {
-    const here = readyHere(all, answersAt('hills'), sendingView(all, outlooks, answersAt('hills')).now);
+    const rows = ranked(all, answersAt('hills')).groups.flatMap(group => group.rows);
     const readyLots = all.lots.filter(({ forms }) => forms.some(({ state }) => state === 'ready'));
     expect(readyLots.map(({ lot }) => lot.id)).toEqual(['a-1', 'b-1']);
     // The late one needs the wasp to set its only crop.
-    expect(here.rows.map(({ lot }) => lot)).toEqual(['a-1']);
-    expect(here.total).toBe(1);
-    expect(here.rows[0]!.lines).toHaveLength(1);
-    expect(here.rows[0]!.lines[0]!.state).toBe('ready');
+    expect(rows.flatMap(({ best }) => best?.lot ?? [])).toEqual(['a-1']);
   });
 });
 
@@ -310,8 +314,9 @@ describe('sending', () => {
     for (const place of ['hills', 'canberra', 'singapore']) {
       const answers = answersAt(place);
       const { now } = sendingView(all, outlooks, answers);
-      for (const { lines } of readyHere(all, answers, now).rows) {
-        for (const { words } of lines) expect(words).toMatch(/^Ready, (?:but )?(?:not )?sent/);
+      for (const { best } of ranked(all, answers).groups.flatMap(({ rows }) => rows)) {
+        // Where the yard does not send, neither a price nor a way to send it is told.
+        if (best !== null) expect(best.words).toMatch(now.route ? /, (?:not )?sent/ : /^[^,]+$/);
       }
     }
   });

@@ -22,6 +22,7 @@ import { compareListPage, comparePage } from './pages/compare/comparePage.ts';
 import { cultivarList, flavorLists, ripeningLists } from './pages/cultivars/cultivar.ts';
 import { cultivarListPage, traitListPage } from './pages/cultivars/cultivarListPage.ts';
 import { cultivarPage } from './pages/cultivars/cultivarPage.ts';
+import { exampleVerdicts } from './pages/cultivars/cultivarPlaces.ts';
 import { arrivalForms } from './pages/guides/arrivalViews.ts';
 import { guideAtPlacePage } from './pages/guides/guideAtPlacePage.ts';
 import { arrivalPage, guidePage } from './pages/guides/guidePage.ts';
@@ -71,7 +72,9 @@ const climates = new Map(
 );
 const all = assemble(records, asOf, climates);
 const places = await outlooksFor(all);
-const lots = await Promise.all(all.lots.map(entry => lotPage(all, entry, tools)));
+const lots = await Promise.all(
+  all.lots.map(entry => lotPage(all, entry, exampleVerdicts(all, places, entry.cultivar.id), tools)),
+);
 const cultivars = await Promise.all(all.cultivars.map(entry => cultivarPage(all, entry, places, tools)));
 const guides = await Promise.all(
   guidesAtPlaces(all).map(async at => {
@@ -88,7 +91,7 @@ const [guide] = all.guides;
 const arrival = all.guides.find(({ kind }) => kind === 'arrival')!;
 const tables = compareLists(all);
 const others = [
-  homePage(all, tools),
+  homePage(all, here, tools),
   ...stockList(all).pages.map(page => stockPage(all, page, tools)),
   ...forms.flatMap(form => formLists(all)[form].pages.map(page => formPage(all, form, page, tools))),
   ...soldList(all).pages.map(page => soldPage(all, page, tools)),

@@ -4,6 +4,7 @@ import { levels } from '../../core/match/answers.ts';
 import { href } from '../../href.ts';
 import type { FormTravelView } from '../../site/pages/places/sending.ts';
 import type { Verdict } from '../../site/words/verdict.ts';
+import { lowerFirst } from '../../site/words/words.ts';
 import type { PlaceAnswers } from './answers.ts';
 
 function all<T extends Element = HTMLElement>(selector: string, within: ParentNode = document): T[] {
@@ -19,17 +20,51 @@ function fillRows(answers: PlaceAnswers | null): void {
   }
 }
 
-const asBuilt = new WeakMap<Element, string>();
+const asBuilt = new WeakMap<Element, Node[]>();
+
+/** What stands in an element as the page was built. */
+function builtIn(slot: Element): Node[] {
+  const built = asBuilt.get(slot) ?? [...slot.childNodes];
+  asBuilt.set(slot, built);
+  return built;
+}
 
 /** How each form that is ready leaves for the place chosen; as the page was built for none. */
 function fillSent(answers: PlaceAnswers | null): void {
-  for (const slot of all('[data-sent]')) {
-    const built = asBuilt.get(slot) ?? slot.textContent;
-    asBuilt.set(slot, built);
-    const travel = answers?.travel;
-    const there = travel?.route ? travel.forms.find(({ form }) => form === slot.dataset.sent) : undefined;
-    if (travel === undefined) slot.textContent = built;
-    else slot.textContent = travel.route ? `Ready, ${there?.short ?? ''}` : 'Ready, not sent to your place';
+  const travel = answers?.travel;
+  const formOf = (form: string | undefined) =>
+    travel?.route ? travel.forms.find(each => each.form === form) : undefined;
+  for (const slot of all('[data-sent],[data-sends],[data-buy]')) {
+    const built = builtIn(slot);
+    const { sent, sends, buy } = slot.dataset;
+    const there = formOf(sent ?? sends ?? buy);
+    if (travel === undefined) slot.replaceChildren(...built);
+    else if (there === undefined)
+      slot.textContent = sent === undefined ? 'Not sent to your place' : 'ready, not sent there';
+    else
+      slot.textContent =
+        sent !== undefined ? there.brief : sends !== undefined ? `${there.words}.` : there.buy;
+  }
+}
+
+/** The line at the top: how trees travel to the place chosen. Where the yard does not send, prices and buttons give way. */
+function fillSeason(answers: PlaceAnswers | null, place: string): void {
+  const travel = answers?.travel;
+  document.documentElement.toggleAttribute('data-not-sent', travel?.route === false);
+  for (const slot of all('[data-season]')) {
+    const built = builtIn(slot);
+    if (travel === undefined) {
+      slot.replaceChildren(...built);
+      continue;
+    }
+    const lead = document.createElement('strong');
+    lead.textContent = travel.route
+      ? `To ${place}: ${lowerFirst(travel.season.lead)}`
+      : `We do not send to ${place}.`;
+    const rest = travel.route
+      ? travel.season.rest
+      : 'What each tree does there, its dates and the care guides hold all the same.';
+    slot.replaceChildren(lead, ` ${rest}`);
   }
 }
 
@@ -60,17 +95,14 @@ function askedForms(travel: PlaceAnswers['travel']): readonly FormTravelView[] {
   return asked === undefined ? travel.forms : travel.forms.filter(({ form }) => asked.includes(form));
 }
 
-/** One line for each form: how it is sent, and what the receiver can do with it. */
-function travelNodes(travel: PlaceAnswers['travel']): Node[] {
-  if (!travel.route) return [document.createTextNode('We do not send there')];
-  return askedForms(travel).map(({ formName, words, more }) => {
-    const line = document.createElement('span');
-    line.className = 'line';
-    const name = document.createElement('strong');
-    name.textContent = `${formName}: `;
-    line.append(name, `${words.charAt(0).toLowerCase()}${words.slice(1)}. ${more}`);
-    return line;
-  });
+/** What to buy today: of the forms that are ready the one that suits best there, and how it travels. */
+function buyWords({ fits }: Verdict, travel: PlaceAnswers['travel'], ready: readonly string[]): string {
+  if (!travel.route) return 'We do not send there';
+  if (ready.length === 0) return 'Nothing of it is ready today';
+  const best = fits.find(form => ready.includes(form));
+  const found = travel.forms.find(({ form }) => form === best);
+  if (found === undefined) return 'No form that is ready today suits a buyer there';
+  return `${found.formName}, ${found.short}`;
 }
 
 function travelReasons(travel: PlaceAnswers['travel']): Node[] {
@@ -94,29 +126,24 @@ function whyNodes(said: Verdict, { travel, notes }: PlaceAnswers): Node[] {
 
 function fillTrees(answers: PlaceAnswers | null): void {
   for (const part of all('[data-mine-tree]')) {
-    const said = answers?.on(part.dataset.mineTree ?? '') ?? null;
+    const { mineTree = '', ready = '' } = part.dataset;
+    const said = answers?.on(mineTree) ?? null;
+    part.toggleAttribute('data-placed', said !== null);
+    if (said === null || answers === null) continue;
     const texts: Record<string, string> = {
-      words: said?.words ?? '–',
-      ripens: said?.ripens ?? '–',
-      forms: said?.forms ?? '–',
+      words: said.words,
+      ripens: said.ripens,
+      forms: buyWords(said, answers.travel, ready.split(' ').filter(Boolean)),
     };
     for (const field of all('[data-field]', part)) {
-      const name = field.dataset.field ?? '';
-      if (name in texts) field.textContent = texts[name] as string;
+      const text = texts[field.dataset.field ?? ''];
+      if (text !== undefined) field.textContent = text;
     }
-    const travels = part.querySelector('[data-field="travel"]');
-    if (said && answers) travels?.replaceChildren(...travelNodes(answers.travel));
-    else travels?.replaceChildren('–');
     const care = part.querySelector<HTMLAnchorElement>('[data-field="care"]');
-    if (care) care.href = href(answers === null ? '/guides/' : `${answers.path}#guides`);
+    if (care) care.href = href(`${answers.path}#guides`);
     const level = part.querySelector('[data-field="words"]');
-    if (level) level.className = said === null ? '' : `level ${said.level}`;
-    const why = part.querySelector('[data-field="why"]');
-    if (said && answers) why?.replaceChildren(...whyNodes(said, answers));
-    else
-      why?.replaceChildren(
-        Object.assign(document.createElement('p'), { textContent: 'Choose a place first.' }),
-      );
+    if (level) level.className = `level ${said.level}`;
+    part.querySelector('[data-field="why"]')?.replaceChildren(...whyNodes(said, answers));
   }
 }
 
@@ -143,13 +170,18 @@ function orderAlternatives(answers: PlaceAnswers | null): void {
 
 /** Whether the page has anything that waits for a place; the answers are not asked for where nothing does. */
 export function hasSlots(): boolean {
-  return document.querySelector('[data-mine],[data-mine-tree],[data-sent],[data-mine-alternatives]') !== null;
+  return (
+    document.querySelector(
+      '[data-mine],[data-mine-tree],[data-sent],[data-season],[data-mine-alternatives]',
+    ) !== null
+  );
 }
 
-/** Fills every slot of the page; empties them for null. */
-export function fillSlots(answers: PlaceAnswers | null): void {
+/** Fills every slot of the page; empties them for null. `place` is what the place is called. */
+export function fillSlots(answers: PlaceAnswers | null, place = ''): void {
   orderAlternatives(answers);
   fillRows(answers);
   fillSent(answers);
+  fillSeason(answers, place);
   fillTrees(answers);
 }

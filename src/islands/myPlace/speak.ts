@@ -48,7 +48,7 @@ async function speak(justChosen: boolean): Promise<void> {
   try {
     const answers = await answersFor(choice);
     if (mine !== latest) return;
-    fillSlots(answers);
+    fillSlots(answers, choice.name.split(',')[0]);
     say([forgetful() ?? '', warned(choice, justChosen)].join(' ').trim());
   } catch (problem) {
     if (mine !== latest) return;

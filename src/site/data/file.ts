@@ -5,11 +5,12 @@ import { figuresOfPlace } from '../../core/climate/place.ts';
 import type { Level } from '../../core/match/answers.ts';
 import type { NearestPlace } from '../../core/match/ownFigures.ts';
 import { levelWords } from '../../core/match/words.ts';
+import type { Form } from '../../core/records/common.ts';
 import type { Outlooks, PlaceAnswers } from '../../outlooks.ts';
 import { placePath } from '../addresses/paths.ts';
 import { type TravelView, travelView } from '../pages/places/sending.ts';
 import { bookOf } from '../parts/verdictBook.ts';
-import { joinedCrops, type Told } from '../words/verdict.ts';
+import { fittingForms, joinedCrops, type Told } from '../words/verdict.ts';
 
 export interface PlaceFile {
   place: string;
@@ -30,6 +31,8 @@ interface PlaceFileKind {
   words: string;
   ripens: string;
   forms: string;
+  /** Forms that suit there, best first. */
+  fits: readonly Form[];
   /** Indexes of reasons. */
   because: readonly number[];
   change: readonly number[];
@@ -45,11 +48,12 @@ export function placeFile(all: Catalogue, outlooks: Outlooks, answers: PlaceAnsw
     name: place.name,
     path: placePath(place.id),
     reasons: book.reasons,
-    kinds: book.kinds.map(({ level, ripens, formWords, because, change }) => ({
+    kinds: book.kinds.map(({ level, ripens, formWords, forms, because, change }) => ({
       level,
       words: levelWords[level],
       ripens: joinedCrops(ripens),
       forms: formWords,
+      fits: fittingForms(forms),
       because,
       change,
     })),

@@ -11,9 +11,16 @@ import { colorsOf } from './plate.ts';
 
 export const fruitMarksPath = '/plates.svg';
 
-/** Where all fruits of a yard are small, they are shown at half a px to the millimeter; the largest never takes more than this, px. */
-const USUAL_SCALE = 0.5;
-const LARGEST_PX = 48;
+/**
+ * One scale for each kind of picture. Where all fruits of a yard are small, they are shown at so many px to the millimeter (`usual`); the
+ * largest never takes more than this, px.
+ */
+const looks = {
+  row: { usual: 0.5, largest: 48 },
+  block: { usual: 1, largest: 84 },
+  shelf: { usual: 1.2, largest: 104 },
+} as const;
+export type MarkLook = keyof typeof looks;
 
 export interface FruitMark {
   /** Id in the file of small plates. */
@@ -24,22 +31,24 @@ export interface FruitMark {
   height: number;
 }
 
-/** Px to the millimeter, one for the whole catalogue: fruits of two pages can be compared. */
-const scaleOf = oncePer(({ cultivars }: Pick<Catalogue, 'cultivars'>): number => {
-  const largest = Math.max(
-    1,
-    ...cultivars.flatMap(({ cultivar: { fruit } }) => [fruit.lengthMm, fruit.widthMm]),
-  );
-  return Math.min(USUAL_SCALE, LARGEST_PX / largest);
+const largestMm = oncePer(({ cultivars }: Pick<Catalogue, 'cultivars'>): number => {
+  return Math.max(1, ...cultivars.flatMap(({ cultivar: { fruit } }) => [fruit.lengthMm, fruit.widthMm]));
 });
+
+/** Px to the millimeter, one for the whole catalogue: fruits of two pages can be compared. */
+export function markScale(catalogue: Pick<Catalogue, 'cultivars'>, look: MarkLook): number {
+  const { usual, largest } = looks[look];
+  return Math.min(usual, largest / largestMm(catalogue));
+}
 
 /** The small plate of a cultivar. */
 export function fruitMark(
   catalogue: Catalogue,
   { fruit }: Pick<Cultivar, 'fruit'>,
   species: Species,
+  look: MarkLook = 'row',
 ): FruitMark {
-  const scale = scaleOf(catalogue);
+  const scale = markScale(catalogue, look);
   return {
     symbol: symbolId(fruitKind(species.botanical, fruit), fruit.shape),
     colors: colorsOf(fruit),

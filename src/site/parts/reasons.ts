@@ -13,15 +13,15 @@ function reasonItems(because: readonly Reason[]): Html {
   )}`;
 }
 
-/** Items of a description list: question, answer, reasons. */
+/** Closed rows: question and answer, and within what the answer rests on. */
 function whyItems(answers: readonly Why[]): Html {
   return html`${answers.map(
     ({ question, answer, because }) =>
       html`
-        <div>
-          <dt>${question} <span>${answer}</span></dt>
-          <dd>${reasonList(because)}</dd>
-        </div>
+        <details>
+          <summary><span>${question}</span> <b>${answer}</b></summary>
+          ${reasonList(because)}
+        </details>
       `,
   )}`;
 }
@@ -33,5 +33,5 @@ export function reasonList(because: readonly Reason[]): Html {
 
 /** Questions, each with its answer and what the answer rests on. */
 export function whyList(answers: readonly Why[]): Html {
-  return html`<dl class="why">${whyItems(answers)}</dl>`;
+  return html`<div class="why">${whyItems(answers)}</div>`;
 }

@@ -12,7 +12,15 @@ import type { Reason } from '../../core/records/common.ts';
 import type { PlaceAnswers } from '../../outlooks.ts';
 import { type CropBar, cropBars } from '../drawing/seasonBar.ts';
 import { oncePer } from '../memo.ts';
-import { formsInWords, joinedCrops, ripensInWords, type Told, told, type Verdict } from '../words/verdict.ts';
+import {
+  fittingForms,
+  formsInWords,
+  joinedCrops,
+  ripensInWords,
+  type Told,
+  told,
+  type Verdict,
+} from '../words/verdict.ts';
 
 export interface Kind {
   readonly level: Level;
@@ -131,13 +139,14 @@ export function kindIn({ kinds, kindOf }: VerdictBook, cultivar: string): Kind {
 
 /** The whole verdict on a cultivar. */
 export function verdictIn(book: VerdictBook, cultivar: string): Verdict {
-  const { level, ripens, formWords, because, change } = kindIn(book, cultivar);
+  const { level, ripens, formWords, forms, because, change } = kindIn(book, cultivar);
   const toldAt = (index: number) => book.reasons[index]!;
   return {
     level,
     words: levelWords[level],
     ripens: joinedCrops(ripens),
     forms: formWords,
+    fits: fittingForms(forms),
     because: because.map(toldAt),
     change: change.map(toldAt),
   };

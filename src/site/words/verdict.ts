@@ -2,7 +2,7 @@
 
 import type { FormAdvice, Level, Match, RipeningVerdict } from '../../core/match/answers.ts';
 import { cropWords, levelWords, ripeningOddsWords, spreadInWords } from '../../core/match/words.ts';
-import type { Reason } from '../../core/records/common.ts';
+import type { Form, Reason } from '../../core/records/common.ts';
 import { formWords, listInWords, lowerFirst, sentence, standingInWords } from './words.ts';
 
 /** What is said and how it is known: `published: NOAA ...`. */
@@ -15,6 +15,8 @@ export interface Verdict {
   ripens: string;
   /** Which form of sale suits a buyer there now. */
   forms: string;
+  /** Forms that suit there, best first. */
+  fits: readonly Form[];
   /** Why, most telling first, and what would make it better. */
   because: Told[];
   change: Told[];
@@ -31,6 +33,11 @@ export const levelMeanings: Readonly<Record<Level, string>> = {
 
 export function told({ text, standing, source }: Reason): Told {
   return [text, standingInWords(standing, source)];
+}
+
+/** The forms that suit a buyer, best first. */
+export function fittingForms(forms: readonly FormAdvice[]): Form[] {
+  return forms.filter(({ fit }) => fit !== 'poor').map(({ form }) => form);
 }
 
 /** `Dormant in a pot or bare-root; leafed in a pot will do`. */
@@ -71,6 +78,7 @@ export function verdictOf({ level, ripening, forms, because, whatWouldChangeIt }
     words: levelWords[level],
     ripens: joinedCrops(ripening.map(ripensInWords)),
     forms: formsInWords(forms),
+    fits: fittingForms(forms),
     because: because.map(told),
     change: whatWouldChangeIt.map(told),
   };

@@ -3,6 +3,7 @@
 import type { Catalogue, CultivarEntry } from '../../../core/catalogue.ts';
 import { byDay } from '../../../core/days.ts';
 import type { FormState } from '../../../core/lots/answers.ts';
+import { readyOffers } from '../../../core/lots/readyOffers.ts';
 import { type RipeningClass, ripeningClasses } from '../../../core/records/common.ts';
 import type { Cultivar, Trial } from '../../../core/records/cultivar.ts';
 import { degreesCToF, roundTo } from '../../../core/units.ts';
@@ -232,8 +233,14 @@ export function trialView(trial: Trial): TrialView {
 /** One line under the name, which is also what a search shows: flavor, ripening, fruit, stock. */
 export function cultivarSummary(entry: CultivarEntry, catalogue: Catalogue): string {
   const { cultivar, flavor, lots } = entry;
-  const left = lots.reduce((sum, { stock, soldOut }) => sum + (soldOut ? 0 : stock.left), 0);
   const stock = stockState(entry, catalogue);
-  const trees = left > 0 ? `, ${countInWords(left, 'tree')} left` : '';
+  const left = lots.reduce((sum, { stock: count, soldOut }) => sum + (soldOut ? 0 : count.left), 0);
+  const ready = readyOffers(lots).trees;
+  const trees =
+    ready > 0
+      ? `, ${countInWords(ready, 'tree')}${left > ready ? `; ${left - ready} more to come` : ''}`
+      : left > 0
+        ? `, ${countInWords(left, 'tree')} to come`
+        : '';
   return `${flavor.name}; ripens ${ripeningWords[cultivar.ripening]}. ${stock.words}${trees}.`;
 }

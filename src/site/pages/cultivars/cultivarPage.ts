@@ -1,7 +1,9 @@
 /** The page of a cultivar: traits, the grower's words, trials, photographs, its lots and what to take care of. */
 
 import type { Catalogue, CultivarEntry, LotEntry } from '../../../core/catalogue.ts';
+import { readyOffers } from '../../../core/lots/readyOffers.ts';
 import { cultivarParts } from '../../../core/markdown/parts.ts';
+import { priceInWords } from '../../../core/money.ts';
 import { forms } from '../../../core/records/common.ts';
 import { proseHtml } from '../../../markdown/prose.ts';
 import type { Outlooks } from '../../../outlooks.ts';
@@ -16,33 +18,57 @@ import { whenItArrives } from '../../parts/arrival.ts';
 import { cautions } from '../../parts/cautions.ts';
 import { crumbs } from '../../parts/crumbs.ts';
 import { factList } from '../../parts/facts.ts';
+import { isReady, lotRows } from '../../parts/lotRows.ts';
 import { myTree } from '../../parts/myTree.ts';
 import { photoFigure } from '../../parts/photo.ts';
 import { retiredInWords } from '../../parts/raised.ts';
 import { scrollFrame } from '../../parts/scrollFrame.ts';
+import { seasonNotice } from '../../parts/seasonNotice.ts';
 import { seenInVideos } from '../../parts/seenIn.ts';
-import { stockTable } from '../../parts/stockTable.ts';
+import { countInWords, formWords, listInWords, lowerFirst } from '../../words/words.ts';
 import { type StockRow, speciesName, stockRow } from '../stock/stock.ts';
 import { seenIn } from '../videos/seenIn.ts';
 import { cultivarFacts, cultivarSummary, suitsFacts, type TrialView, trialView } from './cultivar.ts';
-import { cultivarPlaces } from './cultivarPlaces.ts';
+import { cultivarPlaces, exampleVerdicts } from './cultivarPlaces.ts';
 import { placesSection } from './placesSection.ts';
 import { ripeSeenFacts } from './ripeSeen.ts';
 
 type Href = (path: string) => string;
 
-async function wordsAndPictures(entry: CultivarEntry, context: PageContext): Promise<Html> {
+/** The first photograph, else the drawing. */
+async function leadPicture(entry: CultivarEntry, context: PageContext): Promise<Html> {
+  const [first] = entry.cultivar.photos;
+  return first ? photoFigure(first, context, true) : plateFigure(entry, context.links.href);
+}
+
+/** The grower's words, and the pictures that do not lead the page. */
+async function wordsAndPictures(entry: CultivarEntry, context: PageContext): Promise<Html | null> {
   const { id, body, photos } = entry.cultivar;
   const { href } = context.links;
   const page = { path: cultivarPath(id), parts: cultivarParts, link: href };
   const words = body.trim() !== '' && html`<div class="prose">${safeHtml(proseHtml(body, page))}</div>`;
-  const pictures = await Promise.all(photos.map((photo, index) => photoFigure(photo, context, index === 0)));
+  const pictures = await Promise.all(photos.slice(1).map(photo => photoFigure(photo, context)));
+  const drawing = photos.length > 0 && plateFigure(entry, href);
+  if (words === false && drawing === false) return null;
   return html`
     <div class="halves">
       ${words}
-      <div class="photos">${[plateFigure(entry, href), ...pictures]}</div>
+      ${photos.length > 0 && html`<div class="photos">${[drawing, ...pictures]}</div>`}
     </div>
   `;
+}
+
+/** What can be had today, from the price of what is ready. */
+function readyLine(entry: CultivarEntry): Html {
+  const { lots, trees, lowest, pricesDiffer, forms: ready } = readyOffers(entry.lots);
+  if (lots === 0) return html`<p>No lot of it is ready today. <a href="#lots">What is coming</a></p>`;
+  const price =
+    lowest && html`<strong data-priced>${pricesDiffer && 'from '}${priceInWords(lowest)}</strong>, `;
+  const named = listInWords(
+    ready.map(form => lowerFirst(formWords[form])),
+    'or',
+  );
+  return html`<p>Ready today: ${price}${countInWords(trees, 'tree')} in ${countInWords(lots, 'lot')}, ${named}. <a href="#lots">See the lots</a></p>`;
 }
 
 function traitsAndPlace(all: Catalogue, entry: CultivarEntry): Html {
@@ -72,19 +98,28 @@ function soldLots(gone: readonly LotEntry[], href: Href): Html {
 
 function lotsSection(all: Catalogue, entry: CultivarEntry, rows: readonly StockRow[], href: Href): Html {
   const { cultivar, species, lots } = entry;
+  const ready = rows.filter(isReady);
+  const later = rows.filter(row => !isReady(row));
+  const shown = ready.length > 0 ? ready : later;
+  const look = { forms, href };
+  const more = html`
+    <details>
+      <summary>${countInWords(later.length, 'lot')} more, not ready yet</summary>
+      ${lotRows(`Lots of ${cultivar.name} to come`, later, look)}
+    </details>
+  `;
   const table =
-    rows.length > 0
-      ? stockTable(`Lots of ${cultivar.name} that are not sold out`, rows, {
-          under: 'cultivar',
-          own: true,
-          href,
-        })
-      : html`<p>No lot is on the list today.</p>`;
+    shown.length > 0
+      ? [
+          lotRows(`Lots of ${cultivar.name} that are not sold out`, shown, look),
+          ready.length > 0 && later.length > 0 && more,
+        ]
+      : [html`<p>No lot is on the list today.</p>`];
   const gone = lots.filter(({ soldOut }) => soldOut);
   return html`
     <section aria-labelledby="lots">
       <h2 id="lots">Lots</h2>
-      ${[table, whenItArrives(all, species.id, forms, href), gone.length > 0 && soldLots(gone, href)]}
+      ${[...table, whenItArrives(all, species.id, forms, href), gone.length > 0 && soldLots(gone, href)]}
     </section>
   `;
 }
@@ -142,6 +177,11 @@ export async function cultivarPage(
   const summary = cultivarSummary(entry, all);
   const rows = lots.filter(({ soldOut }) => !soldOut).map(lot => stockRow(all, lot));
   const trials = cultivar.trials.map(trialView);
+  const mine = {
+    cultivar,
+    examples: exampleVerdicts(all, places, cultivar.id),
+    ready: readyOffers(lots).forms,
+  };
   const where = cultivarPlaces(all, places, cultivar.id);
   const others = alternativeRows(all, cultivar);
   const retired = retiredInWords(all, entry);
@@ -166,10 +206,15 @@ export async function cultivarPage(
     <p class="standfirst"><span class="botanical">${species.botanical}</span>. ${summary}</p>
     ${[
       retired !== null && retiredLine(retired, others),
+      html`
+        <div class="answer">
+          <div class="picture">${await leadPicture(entry, context)}</div>
+          <div>${[readyLine(entry), seasonNotice(all), myTree(mine, href)]}</div>
+        </div>
+      `,
+      lotsSection(all, entry, rows, href),
       await wordsAndPictures(entry, context),
       traitsAndPlace(all, entry),
-      myTree(cultivar, href),
-      lotsSection(all, entry, rows, href),
       placesSection(cultivar.name, where, href),
       trials.length > 0 && trialsSection(trials),
       alternatives(others, rows.length > 0 ? 'Much like it' : 'In its place', href),

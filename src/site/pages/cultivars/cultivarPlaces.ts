@@ -9,6 +9,7 @@ import type { Outlooks, PlaceAnswers } from '../../../outlooks.ts';
 import { placePath } from '../../addresses/paths.ts';
 import { onMap } from '../../drawing/usMap.ts';
 import { oncePer } from '../../memo.ts';
+import type { Example } from '../../parts/myTree.ts';
 import { bookOf, kindIn, verdictIn } from '../../parts/verdictBook.ts';
 import { classInBrief } from '../../words/placeClasses.ts';
 import { joinedCrops, type Told } from '../../words/verdict.ts';
@@ -120,6 +121,37 @@ export function cultivarPlaces(all: Catalogue, outlooks: Outlooks, cultivar: str
     dots,
     count: outlooks.size,
   };
+}
+
+/** Of the spread, the coldest, the middle and the warmest: enough for an example. */
+function examplePlaces(all: Catalogue): Place[] {
+  const [home, ...others] = spreads(all);
+  const near = others.filter(({ country }) => country === home?.country);
+  const away = near.length >= 3 ? near : others;
+  return [...new Set([away[0], away[Math.floor(away.length / 2)], away.at(-1)])].filter(
+    place => place !== undefined,
+  );
+}
+
+const examplesOf = oncePer((outlooks: Outlooks) =>
+  oncePer((all: Catalogue) => {
+    const made = new Map<string, Example[]>();
+    return (cultivar: string): Example[] => {
+      const known = made.get(cultivar);
+      if (known !== undefined) return known;
+      const examples = examplePlaces(all).map(({ id }) => {
+        const { place, level, ripens } = verdictAt(all, outlooks.get(id)!, cultivar);
+        return { path: place.path, name: place.name, level, ripens };
+      });
+      made.set(cultivar, examples);
+      return examples;
+    };
+  }),
+);
+
+/** How a cultivar does in three places unlike each other, for a visitor who has not said where they live. */
+export function exampleVerdicts(all: Catalogue, outlooks: Outlooks, cultivar: string): Example[] {
+  return examplesOf(outlooks)(all)(cultivar);
 }
 
 /** `At home in 12 of 82 places, with care in 9`: the first lines of the answer. */

@@ -19,7 +19,7 @@ import { offered, speciesName } from '../stock/stock.ts';
 /** How many ready cultivars of each form the first page names. */
 const namedPerForm = 6;
 /** How many openings to come it names. */
-const namedComing = 6;
+const namedComing = 5;
 
 /** A cultivar that is ready in some form today. */
 export interface ReadyRow {

@@ -1,8 +1,11 @@
 /** The first page: what the yard is, what is ready, what comes next. */
 
 import type { Catalogue } from '../../../core/catalogue.ts';
-import { dayInWords } from '../../../core/days.ts';
+import { readyOffers } from '../../../core/lots/readyOffers.ts';
+import { priceInWords } from '../../../core/money.ts';
+import type { PlaceAnswers } from '../../../outlooks.ts';
 import { yardAndSite } from '../../../outputs/structuredData.ts';
+import { guidesPath } from '../../addresses/guidePaths.ts';
 import {
   changesPath,
   formPath,
@@ -12,12 +15,21 @@ import {
   placePath,
   stockPath,
 } from '../../addresses/paths.ts';
+import { videosPath } from '../../addresses/videoPaths.ts';
 import { type Html, html } from '../../html.ts';
 import type { Page, PageContext } from '../../page.ts';
-import { pagePath } from '../../parts/paging.ts';
-import { countInWords, formWords, lowerFirst, weekdaysInWords } from '../../words/words.ts';
+import { listedCultivars } from '../../parts/raised.ts';
+import { seasonNotice } from '../../parts/seasonNotice.ts';
+import {
+  countInWords,
+  formWords,
+  listInWords,
+  lowerFirst,
+  sentence,
+  weekdaysInWords,
+} from '../../words/words.ts';
 import { changesTitle } from '../changes/changes.ts';
-import { stockList } from '../stock/stock.ts';
+import { offered, speciesName } from '../stock/stock.ts';
 import {
   type ComingRow,
   comingNext,
@@ -26,38 +38,82 @@ import {
   readyByForm,
   stockSentence,
 } from './home.ts';
+import { fruitShelves } from './shelves.ts';
+import { shelvesSection } from './shelvesSection.ts';
 
 type Href = (path: string) => string;
 
 /** Wider than a word space, so that name and species stay apart. */
 const enSpace = '\u2002';
 
-function opening(all: Catalogue, href: Href): Html {
-  const { yard, asOf, home } = all;
-  const freeze = freezeSentence(all);
-  const climate = html`<a href="${href(placePath(home.id))}">The climate of ${home.name}</a>`;
+/** What the yard is and has, in one line: trees, not pictures of fruit. */
+function standfirst(all: Catalogue): Html {
+  const { lots, lowest, pricesDiffer } = readyOffers(offered(all));
+  const cultivars = listedCultivars(all);
+  const species = new Set(cultivars.map(entry => speciesName(entry.species)));
+  const raised = html`Trees of ${countInWords(cultivars.length, 'cultivar')} of ${listInWords([...species])}, raised here and sent to you.`;
+  if (lots === 0) return html`<p class="standfirst">${raised} ${stockSentence(all)}</p>`;
+  const price = lowest === null ? '' : `, ${pricesDiffer ? 'from ' : ''}${priceInWords(lowest)}`;
+  return html`<p class="standfirst">${raised} ${sentence(countInWords(lots, 'lot'))} ready today${price}.</p>`;
+}
+
+function askPlace(href: Href): Html {
   return html`
-    <div class="opening">
-      <div>
-        <h1>${yard.tagline}</h1>
-        ${yard.about && html`<p class="standfirst">${yard.about}</p>`}
-      </div>
-      <section aria-labelledby="today">
-        <h2 id="today">${dayInWords(asOf)}</h2>
-        <p>${stockSentence(all)}</p>
-        ${freeze && html`<p>${freeze} ${climate}</p>`}
-        <p>
-          We send on ${weekdaysInWords(yard.sending.weekdays)}. From fall to spring the forecast of both ends decides: we wait for a mild
-          spell.
-        </p>
-        <p class="buttons">
-          <a class="button" href="${href(stockPath)}">Stock list</a>
-          <a class="button" href="${href(orderingPath)}">How to order</a>
-          <a class="button" href="${href(myPlacePath)}">Your place</a>
-        </p>
-        <p><a class="onward" href="${href(changesPath)}">${changesTitle}</a></p>
-      </section>
+    <section class="ask-place" aria-labelledby="ask">
+      <h2 id="ask">What ripens where you live?</h2>
+      <form class="place-field" action="${href(myPlacePath)}" method="get" data-then="/places/{place}/">
+        <label class="unseen" for="home-place">Town or ZIP code</label>
+        <span><input id="home-place" name="zip" type="text" maxlength="60" autocomplete="postal-code" placeholder="Town or ZIP code"><button type="submit">Show</button></span>
+      </form>
+      <p role="status"></p>
+    </section>
+  `;
+}
+
+function doors(all: Catalogue, href: Href): Html {
+  const door = (path: string, heading: string, words: string, link: string) => html`
+    <section>
+      <h2>${heading}</h2>
+      <p>${words}</p>
+      <p><a class="onward" href="${href(path)}">${link}</a></p>
+    </section>
+  `;
+  return html`
+    <div class="thirds doors">
+      ${door(stockPath, 'Buy a tree', 'Pot, height, roots and price of every tree, whether it is ready and when it can travel.', 'Stock list')}
+      ${door(guidesPath, 'Care for a tree', 'Arrival, winter, waking and planting, with the dates of your town and a calendar to take along.', 'Guides')}
+      ${
+        all.videos.length > 0
+          ? door(
+              videosPath,
+              'Saw it in a video?',
+              'Every tree and guide that a chapter speaks of, as it stands today.',
+              'Videos',
+            )
+          : door(
+              orderingPath,
+              'How to order',
+              'How we sell, how a tree is sent, and where we send what.',
+              'How to order',
+            )
+      }
     </div>
+  `;
+}
+
+function yardSection(all: Catalogue, href: Href): Html {
+  const { yard, home } = all;
+  const freeze = freezeSentence(all);
+  return html`
+    <section aria-labelledby="yard">
+      <h2 id="yard">The yard</h2>
+      ${yard.about && html`<p>${yard.about}</p>`}
+      <p>
+        We send on ${weekdaysInWords(yard.sending.weekdays)}. From fall to spring the forecast of both ends decides: we wait for a mild
+        spell. <a href="${href(orderingPath)}">How to order</a>
+      </p>
+      ${freeze && html`<p>${freeze} <a href="${href(placePath(home.id))}">The climate of ${home.name}</a></p>`}
+    </section>
   `;
 }
 
@@ -119,45 +175,37 @@ function comingSection(all: Catalogue, href: Href): Html | null {
         </thead>
         <tbody>${coming.map(row => comingRow(row, href))}</tbody>
       </table>
+      <p><a class="onward" href="${href(changesPath)}">${changesTitle}</a></p>
     </section>
   `;
 }
 
-function contentsSection(all: Catalogue, href: Href): Html | null {
-  const { contents } = stockList(all);
-  if (contents.length === 0) return null;
-  const items = contents.map(
-    ({ id, heading, count, page }) => html`
-      <li>
-        <a href="${href(pagePath(stockPath, page))}#${id}">${heading}</a>
-        <span>${countInWords(count, 'lot')}</span>
-      </li>
-    `,
-  );
-  return html`
-    <section aria-labelledby="list">
-      <h2 id="list">The whole list</h2>
-      <ul class="leaders thirds">${items}</ul>
-    </section>
-  `;
-}
-
-export function homePage(all: Catalogue, { links: { href, absolute } }: PageContext): Page {
+export function homePage(
+  all: Catalogue,
+  here: PlaceAnswers,
+  { links: { href, absolute } }: PageContext,
+): Page {
   const { yard } = all;
   return {
     title: null,
     description: `${yard.tagline}. ${stockSentence(all)}`,
     path: '/',
     feeds: true,
+    styles: ['home'],
     things: yardAndSite(yard, absolute),
     main: html`
-      ${opening(all, href)}
+      <h1>${yard.tagline}</h1>
+      ${standfirst(all)}
+      ${seasonNotice(all)}
+      ${shelvesSection(all, fruitShelves(all, here), href)}
+      ${askPlace(href)}
+      ${doors(all, href)}
       <section aria-labelledby="ready">
-        <h2 id="ready">Ready</h2>
+        <h2 id="ready">Ready today</h2>
         <div class="thirds">${readyByForm(all).map(summary => formSection(summary, href))}</div>
       </section>
       ${comingSection(all, href)}
-      ${contentsSection(all, href)}
+      ${yardSection(all, href)}
     `,
   };
 }

@@ -1,6 +1,7 @@
 /** The first page. */
 
-import { stockInputs } from '../../inputs.ts';
+import { outlooksFor } from '../../../outlooks.ts';
+import { stockInputs, verdictInputs } from '../../inputs.ts';
 import { pageRoute, type Route } from '../../route.ts';
 import { contextOf, type Site } from '../../site.ts';
 import { homePage } from './homePage.ts';
@@ -10,8 +11,8 @@ export function homeRoutes(site: Site): Route[] {
   return [
     pageRoute(
       '/',
-      () => stockInputs(all),
-      () => homePage(all, contextOf(site)),
+      () => [stockInputs(all), verdictInputs(all)].join(' '),
+      async () => homePage(all, (await outlooksFor(all)).get(all.home.id)!, contextOf(site)),
     ),
   ];
 }

@@ -1,7 +1,9 @@
 /** The page of a lot: exactly what the buyer gets, and why it stands as it does. Sold lots keep their page. */
 
-import type { Catalogue, LotEntry } from '../../../core/catalogue.ts';
+import { type Catalogue, type LotEntry, leadingForm } from '../../../core/catalogue.ts';
 import { dayInWords } from '../../../core/days.ts';
+import { readyForms } from '../../../core/lots/readyOffers.ts';
+import { forms } from '../../../core/records/common.ts';
 import { lotProduct } from '../../../outputs/structuredData.ts';
 import { cultivarPath, lotPath, orderingPath, stockPath } from '../../addresses/paths.ts';
 import { plateFigure } from '../../drawing/plateFigure.ts';
@@ -13,14 +15,16 @@ import { whenItArrives } from '../../parts/arrival.ts';
 import { cautions } from '../../parts/cautions.ts';
 import { crumbs } from '../../parts/crumbs.ts';
 import { factList } from '../../parts/facts.ts';
-import { myTree } from '../../parts/myTree.ts';
+import { lotRows } from '../../parts/lotRows.ts';
+import { type Example, myTree } from '../../parts/myTree.ts';
 import { photoFigure } from '../../parts/photo.ts';
 import { reasonList, whyList } from '../../parts/reasons.ts';
-import { scrollFrame } from '../../parts/scrollFrame.ts';
 import { seenInVideos } from '../../parts/seenIn.ts';
-import { stockTable } from '../../parts/stockTable.ts';
+import { sentNow } from '../../parts/sentNow.ts';
 import { sizeInWords } from '../../words/measures.ts';
-import { formMeanings, formWords, lowerFirst } from '../../words/words.ts';
+import { leavesWords, reserveWords } from '../../words/sendingWords.ts';
+import { openingInWords } from '../../words/state.ts';
+import { formWords, lowerFirst } from '../../words/words.ts';
 import {
   lotSize,
   lotSummary,
@@ -67,99 +71,91 @@ function conditionNotice(condition: string): Html {
   `;
 }
 
-function formRow({ form, formName, state, words, price }: StockLine): Html {
+/** A form with its price, how it stands, and how it leaves where it is ready. */
+function offerItem(all: Catalogue, line: StockLine): Html {
+  const { form, formName, state, words, price } = line;
+  const leaves = html`<span data-sends="${form}">${leavesWords(sentNow(all)[form], all.asOf)}</span>`;
   return html`
-    <tr>
-      <th scope="row">${formName} <span class="soft meaning">${formMeanings[form]}</span></th>
-      <td><span class="state ${state}">${words}</span></td>
-      <td class="price">${price ?? '–'}</td>
-    </tr>
+    <li class="${state}">
+      <h3>${formName}</h3>
+      <p class="amount" data-priced>${price ?? 'No price yet'}</p>
+      <p><span class="state ${state}">${state === 'ready' ? 'Ready' : words}</span> ${state === 'ready' && leaves}</p>
+    </li>
   `;
 }
 
-function formsSection(all: Catalogue, entry: LotEntry, lines: readonly StockLine[], href: Href): Html {
+/** What happens when the button is pressed: the form that is ready leaves now or from a day, or the lot is still to come. */
+function buyButton(all: Catalogue, entry: LotEntry): Html | null {
+  const how = entry.lot.buy ?? all.yard.ordering.link;
+  const leading = leadingForm(entry);
+  if (!how || leading === null || leading.state === 'blocked') return null;
+  if (leading.state === 'ready') {
+    const words = reserveWords(sentNow(all)[leading.form], null, all.asOf);
+    return html`<a class="button buy" href="${how}" data-buy="${leading.form}">${words}</a>`;
+  }
+  const words =
+    leading.state === 'opens' && leading.range
+      ? `Reserve: ready ${lowerFirst(openingInWords(leading.range, all.asOf))}`
+      : 'Ask about this lot';
+  return html`<a class="button buy" href="${how}">${words}</a>`;
+}
+
+function offerSection(all: Catalogue, entry: LotEntry, lines: readonly StockLine[], href: Href): Html {
   const { lot, species } = entry;
-  const how = lot.buy ?? all.yard.ordering.link;
-  const buy = how && html`<a class="button" href="${how}">${lot.buy ? 'Buy from this lot' : 'Order'}</a>`;
   const forms = lines.map(({ form }) => form);
   return html`
     <section aria-labelledby="forms">
-      <h2 id="forms">Form, readiness and price</h2>
-      <table class="ruled forms" data-forms="${forms.join(' ')}">
-        <caption>As of ${dayInWords(all.asOf)}; the price is for one tree</caption>
-        <thead>
-          <tr>
-            <th scope="col">Form</th>
-            <th scope="col">Ready</th>
-            <th scope="col" class="price">Price</th>
-          </tr>
-        </thead>
-        <tbody>${lines.map(formRow)}</tbody>
-      </table>
+      <h2 class="unseen" id="forms">Form, readiness and price</h2>
+      <ul class="offers" data-forms="${forms.join(' ')}">${lines.map(line => offerItem(all, line))}</ul>
       ${lot.price && html`<p>Priced by hand: ${lowerFirst(lot.price.why)}</p>`}
       <p class="buttons">
-        ${buy || null}
+        ${buyButton(all, entry)}
         <a class="button" href="${href(orderingPath)}">How to order</a>
       </p>
       ${whenItArrives(all, species.id, forms, href)}
+      <p class="standing">For one tree, as of ${dayInWords(all.asOf)}.</p>
     </section>
   `;
 }
 
-function cartonRow({ formName, cutBack, carton, weight, billable }: CartonView): Html {
-  const billed = billable.map(line => html`<span class="line">${line}</span>`);
-  return html`
-    <tr>
-      <th scope="row">${formName}</th>
-      <td>${cutBack}</td>
-      <td>${carton}</td>
-      <td>${weight}</td>
-      <td>${billed}</td>
-    </tr>
-  `;
+function cartonCard({ formName, cutBack, carton, weight, billable }: CartonView): Html {
+  const facts = [
+    { label: 'Cut back to', value: cutBack },
+    { label: 'Carton', value: carton },
+    { label: 'Weight', value: weight },
+    { label: 'Billed as', value: billable.join('; ') },
+  ];
+  return html`<div><h3>${formName}</h3>${factList(facts.filter(({ value }) => value !== ''))}</div>`;
 }
 
 function cartonSection(cartons: readonly CartonView[]): Html {
   const reasons = cartons.map(({ formName, because }) => html`<h3>${formName}</h3>${reasonList(because)}`);
-  const table = html`
-    <table class="ruled measures">
-      <caption>One parcel; carriers bill the larger of weight and volume</caption>
-      <thead>
-        <tr>
-          <th scope="col">Form</th>
-          <th scope="col">Cut back to</th>
-          <th scope="col">Carton</th>
-          <th scope="col">Weight</th>
-          <th scope="col">Billed as</th>
-        </tr>
-      </thead>
-      <tbody>${cartons.map(cartonRow)}</tbody>
-    </table>
-  `;
   return html`
     <section aria-labelledby="carton">
       <h2 id="carton">How it travels</h2>
-      ${scrollFrame('Table of cartons', table)}
+      <div class="thirds">${cartons.map(cartonCard)}</div>
       <details>
         <summary>Why this carton</summary>
+        <p>Figures for one parcel; carriers bill the larger of weight and volume.</p>
         ${reasons}
       </details>
     </section>
   `;
 }
 
-async function plantSection(entry: LotEntry, context: PageContext): Promise<Html> {
+function plantSection(entry: LotEntry, context: PageContext): Html {
   const { lot, soldOut } = entry;
   const seen = signFacts(entry.signs);
-  const picture = lot.photo && html`<div class="photos">${await photoFigure(lot.photo, context)}</div>`;
   const walks = html`<h3 class="first">Seen on the last walks</h3>${factList(seen)}`;
+  // The photograph leads the page; the drawing then stands here.
+  const drawing = lot.photo && plateFigure(entry, context.links.href);
   return html`
     <section aria-labelledby="plant">
       <h2 id="plant">${soldOut ? 'What it was' : 'What you get'}</h2>
       ${lot.note !== null && html`<p>${lot.note}</p>`}
       <div class="halves">
         ${factList(lotFacts(entry))}
-        <div>${[picture, seen.length > 0 && walks, plateFigure(entry, context.links.href)]}</div>
+        <div>${[seen.length > 0 && walks, drawing]}</div>
       </div>
     </section>
   `;
@@ -172,7 +168,7 @@ function whySection(all: Catalogue, entry: LotEntry): Html {
   return html`
     <section aria-labelledby="why">
       <h2 id="why">Why</h2>
-      <p>Everything above rests on the following. What was seen in the yard outranks what was computed.</p>
+      <p>Open a line for what it rests on. What was seen in the yard outranks what was computed.</p>
       <div class="halves">
         <div>
           <h3>${soldOut ? 'Count' : 'Count and readiness'}</h3>
@@ -188,11 +184,7 @@ function whySection(all: Catalogue, entry: LotEntry): Html {
 }
 
 function othersSection({ name }: { name: string }, others: readonly StockRow[], href: Href): Html {
-  const table = stockTable(`Other lots of ${name} that are not sold out`, others, {
-    under: 'cultivar',
-    own: true,
-    href,
-  });
+  const table = lotRows(`Other lots of ${name} that are not sold out`, others, { forms, href });
   return html`
     <section aria-labelledby="others">
       <h2 id="others">Other lots of <bdi>${name}</bdi></h2>
@@ -201,8 +193,13 @@ function othersSection({ name }: { name: string }, others: readonly StockRow[], 
   `;
 }
 
-/** The page of a lot of the catalogue. */
-export async function lotPage(all: Catalogue, entry: LotEntry, context: PageContext): Promise<Page> {
+/** The page of a lot of the catalogue; `examples` are verdicts on its cultivar in a few places. */
+export async function lotPage(
+  all: Catalogue,
+  entry: LotEntry,
+  examples: readonly Example[],
+  context: PageContext,
+): Promise<Page> {
   const { lot, cultivar, species, soldOut } = entry;
   const { href, absolute } = context.links;
   const { lines } = stockRow(all, entry);
@@ -210,6 +207,7 @@ export async function lotPage(all: Catalogue, entry: LotEntry, context: PageCont
   const others = otherLots(all, entry);
   const instead = soldOut || others.length === 0 ? alternativeRows(all, cultivar) : [];
   const summary = lotSummary(all, entry);
+  const mine = { cultivar, examples, ready: readyForms(entry) };
   const title = `${cultivar.name} ${speciesName(species)}, lot ${lot.id}`;
   const path = lotPath(lot.id);
   const product = lotProduct(
@@ -237,9 +235,13 @@ export async function lotPage(all: Catalogue, entry: LotEntry, context: PageCont
       soldOut && soldNotice(entry, others, href),
       !soldOut && lot.hold !== null && holdNotice(lot.hold),
       !soldOut && lot.condition !== null && conditionNotice(lot.condition),
-      !soldOut && formsSection(all, entry, lines, href),
-      myTree(cultivar, href),
-      await plantSection(entry, context),
+      html`
+        <div class="answer">
+          <div class="picture">${lot.photo ? await photoFigure(lot.photo, context, true) : plateFigure(entry, href)}</div>
+          <div>${[!soldOut && offerSection(all, entry, lines, href), myTree(mine, href)]}</div>
+        </div>
+      `,
+      plantSection(entry, context),
       cartons.length > 0 && cartonSection(cartons),
       whySection(all, entry),
       others.length > 0 && othersSection(cultivar, others, href),

@@ -1,9 +1,11 @@
 /** The pages of lots. */
 
+import { outlooksFor } from '../../../outlooks.ts';
 import { lotPath } from '../../addresses/paths.ts';
 import { cultivarInputs } from '../../inputs.ts';
 import { pageRoute, type Route } from '../../route.ts';
 import { contextOf, type Site } from '../../site.ts';
+import { exampleVerdicts } from '../cultivars/cultivarPlaces.ts';
 import { lotPage } from './lotPage.ts';
 
 export function lotRoutes(site: Site): Route[] {
@@ -13,7 +15,8 @@ export function lotRoutes(site: Site): Route[] {
     pageRoute(
       lotPath(entry.lot.id),
       () => cultivarInputs(all, entry),
-      () => lotPage(all, entry, context),
+      async () =>
+        lotPage(all, entry, exampleVerdicts(all, await outlooksFor(all), entry.cultivar.id), context),
     ),
   );
 }

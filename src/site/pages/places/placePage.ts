@@ -6,14 +6,7 @@ import { climateKindId } from '../../../core/climate/placeClass.ts';
 import type { ClimateSummary } from '../../../core/climate/summary.ts';
 import type { Place } from '../../../core/records/place.ts';
 import type { Outlooks } from '../../../outlooks.ts';
-import {
-  climatePath,
-  howWeKnowPath,
-  myPlacePath,
-  placePath,
-  placesPath,
-  stockPath,
-} from '../../addresses/paths.ts';
+import { climatePath, howWeKnowPath, myPlacePath, placePath, placesPath } from '../../addresses/paths.ts';
 import { ribbonDrawing } from '../../drawing/ribbon.ts';
 import { yearRibbon } from '../../drawing/ribbonFigure.ts';
 import { type Html, html } from '../../html.ts';
@@ -21,50 +14,41 @@ import type { Page, PageContext } from '../../page.ts';
 import { crumbs } from '../../parts/crumbs.ts';
 import { factList } from '../../parts/facts.ts';
 import { placeButton } from '../../parts/placeButton.ts';
-import { stockTable } from '../../parts/stockTable.ts';
 import { climateSentences } from '../../words/climateWords.ts';
 import { unbroken } from '../../words/measures.ts';
 import { classInWords, classMeanings, otherSummer } from '../../words/placeClasses.ts';
 import { unitsIn } from '../../words/units.ts';
 import { sentence } from '../../words/words.ts';
 import { placeGuideLines } from '../guides/guideList.ts';
-import { guideLinks } from '../guides/links.ts';
 import { freezesSection } from './freezesSection.ts';
 import { monthsTable } from './monthsTable.ts';
 import { nameAndWhereabouts, placeFigures, placeSources, whereabouts } from './place.ts';
-import { type ReadyHere, rankedCultivars, readyHere } from './placeTrees.ts';
+import { rankedCultivars } from './placeTrees.ts';
 import { rankedTrees } from './rankedTrees.ts';
-import { sendingView } from './sending.ts';
+import { sendingView, type TravelView } from './sending.ts';
 import { sendingSection } from './sendingSection.ts';
 import { speciesDatesSection } from './speciesDatesSection.ts';
 
 type Href = (path: string) => string;
 
-function setButton(place: Place, href: Href): Html {
+/** What a visitor asks first: the winter, the season, the summer, and how trees travel there. */
+function summaryCard(
+  all: Catalogue,
+  place: Place,
+  climate: ClimateSummary,
+  travel: TravelView,
+  sentences: readonly string[],
+  href: Href,
+): Html {
+  const sent = travel.route
+    ? html`<strong>${travel.season.lead}</strong> ${travel.season.rest}`
+    : html`<strong>We do not send there.</strong> What each tree does there, and the guides, hold all the same.`;
   return html`
-    <div class="mine-set">
-      ${placeButton(place)}
-      <a href="${href(myPlacePath)}">What that does</a>
+    <div class="place-card">
+      <p>${unbroken(sentences.join(' '))} <a href="${href(climatePath(climateKindId(climate.class.answer)))}">${sentence(classInWords(climate.class.answer))}</a>.</p>
+      <p>Trees from ${all.home.name}: ${sent}</p>
+      <div class="mine-set">${placeButton(place)} <a href="${href(myPlacePath)}">What that does</a></div>
     </div>
-  `;
-}
-
-function readySection({ rows, total }: ReadyHere, name: string, href: Href): Html {
-  const list = html`<a href="${href(stockPath)}">stock list</a>`;
-  const none = html`
-    <p>No lot is ready today in a form that suits a buyer at ${name}. The ${list} says what is coming.</p>
-  `;
-  const more = total > rows.length && html`<p>${total - rows.length} more are ready; see the ${list}.</p>`;
-  const some = html`
-    <p>Each with the form that suits a buyer here best today, and how that is sent here.</p>
-    ${stockTable(`Lots that are ready and suit ${name}`, rows, { under: 'form', own: false, href })}
-    ${more}
-  `;
-  return html`
-    <section aria-labelledby="ready-here">
-      <h2 id="ready-here">Ready, and suits here</h2>
-      ${rows.length === 0 ? none : some}
-    </section>
   `;
 }
 
@@ -118,7 +102,7 @@ function guidesSection(all: Catalogue, { id, name }: Place, href: Href): Html | 
   return html`
     <section aria-labelledby="guides">
       <h2 id="guides">Care guides for ${name}</h2>
-      ${guideLinks(lines, href)}
+      <ul class="columns">${lines.map(({ path, title }) => html`<li><a href="${href(path)}">${title}</a></li>`)}</ul>
     </section>
   `;
 }
@@ -157,25 +141,36 @@ export function placePage(
     title: `The climate of ${name}`,
     description: `${nameAndWhereabouts(place)}. ${sentence(classInWords(climate.class.answer))}. ${sentences.slice(0, 2).join(' ')}`,
     path: placePath(id),
+    styles: ['place'],
     units: unitsIn(place.country),
     main: html`
       ${crumbs([{ path: placesPath, name: 'Places' }], name, links)}
       <h1>${name} <span class="kind">${whereabouts(place)}</span></h1>
-      <p class="standfirst">${unbroken(sentences.join(' '))}</p>
+      ${summaryCard(all, place, climate, sending.now, sentences, href)}
       ${isHome && html`<p>This is the climate ${all.yard.name} is worked by: the forecasts of every lot are drawn from it.</p>`}
       ${[
-        setButton(place, href),
-        yearRibbon(ribbonDrawing(climate.ribbon, lat), name),
-        monthsTable(place, climate),
-        rankedTrees(rankedCultivars(all, answers), place, climate, href),
-        readySection(readyHere(all, answers, sending.now), name, href),
-        sendingSection(sending, name, href),
-        freezesSection(climate),
-        figuresSection(climate, lat, href),
-        classSection(climate, href),
-        speciesDatesSection(all, careYears, name),
         guidesSection(all, place, href),
-        sourcesSection(place),
+        rankedTrees(rankedCultivars(all, answers, sending.now), place, climate, href),
+        sendingSection(sending, name, href),
+        html`
+          <section aria-labelledby="year">
+            <h2 id="year">The year at ${name}</h2>
+            ${yearRibbon(ribbonDrawing(climate.ribbon, lat), name)}
+            ${monthsTable(place, climate)}
+          </section>
+        `,
+        html`
+          <details class="station">
+            <summary>Figures of the station: freezes, winter, heat, chill, dates by species, sources</summary>
+            ${[
+              freezesSection(climate),
+              figuresSection(climate, lat, href),
+              classSection(climate, href),
+              speciesDatesSection(all, careYears, name),
+              sourcesSection(place),
+            ]}
+          </details>
+        `,
       ]}
     `,
   };

@@ -1,38 +1,56 @@
-/** A place's page: which cultivars do well there, when they ripen, and which lots are ready and suit. */
+/** A place's page: which cultivars do well there, when they ripen, and the best lot of each that is ready and suits. */
 
 import type { Catalogue, LotEntry } from '../../../core/catalogue.ts';
 import type { Level } from '../../../core/match/answers.ts';
+import { levels } from '../../../core/match/answers.ts';
 import { readyAndSuits } from '../../../core/match/ranking.ts';
 import { levelWords } from '../../../core/match/words.ts';
-import type { Form } from '../../../core/records/common.ts';
+import { priceInWords } from '../../../core/money.ts';
 import type { PlaceAnswers } from '../../../outlooks.ts';
-import { cultivarPath } from '../../addresses/paths.ts';
+import { cultivarPath, lotPath } from '../../addresses/paths.ts';
+import { type FruitMark, fruitMark } from '../../drawing/fruitMarks.ts';
 import type { CropBar } from '../../drawing/seasonBar.ts';
 import { oncePer } from '../../memo.ts';
 import { listedCultivars } from '../../parts/raised.ts';
-import { bookOf, kindIn, rankedIn, verdictIn } from '../../parts/verdictBook.ts';
-import { joinedCrops, type Told } from '../../words/verdict.ts';
-import { offered, rowOfForms, type StockRow, speciesName } from '../stock/stock.ts';
+import { bookOf, type Kind, kindIn, rankedIn } from '../../parts/verdictBook.ts';
+import { joinedCrops } from '../../words/verdict.ts';
+import { formWords } from '../../words/words.ts';
+import { offered, speciesName } from '../stock/stock.ts';
 import type { TravelView } from './sending.ts';
 
-/** Cultivars ranked on a place's page, and those among them that come with their reasons. */
+/** Cultivars ranked on a place's page. */
 const rankedAtMost = 60;
-const withReasonsAtMost = 24;
+
+/** The lot to take of a cultivar: ready today, in the form that suits a buyer there best, and of these the cheapest. */
+export interface BestLot {
+  lot: string;
+  path: string;
+  /** `Dormant in a pot, $65, sent by forecast`; without price and sending where the yard does not send. */
+  words: string;
+}
 
 export interface RankedRow {
+  id: string;
   path: string;
   name: string;
   species: string;
-  level: Level;
-  words: string;
+  mark: FruitMark;
   ripens: string;
   bars: readonly CropBar[];
-  /** Null further down the list; the cultivar's own page has them. */
-  reasons: { because: Told[]; change: Told[] } | null;
+  /** Null where no lot is ready in a form that suits. */
+  best: BestLot | null;
+}
+
+/** Cultivars of one verdict. */
+export interface RankedGroup {
+  level: Level;
+  words: string;
+  rows: RankedRow[];
 }
 
 export interface RankedCultivars {
-  rows: RankedRow[];
+  /** Best verdict first; those without a cultivar are left out. */
+  groups: RankedGroup[];
   /** Levels of those that are not shown. */
   rest: { words: string; count: number }[];
 }
@@ -40,46 +58,6 @@ export interface RankedCultivars {
 const entriesById = oncePer(
   ({ cultivars }: Catalogue) => new Map(cultivars.map(entry => [entry.cultivar.id, entry])),
 );
-
-/** Cultivars of a place, best first. */
-export function rankedCultivars(all: Catalogue, answers: PlaceAnswers): RankedCultivars {
-  const book = bookOf(all, answers);
-  const entries = entriesById(all);
-  const ranked = rankedIn(
-    book,
-    listedCultivars(all).map(({ cultivar }) => cultivar.id),
-  );
-  const rows = ranked.slice(0, rankedAtMost).map((id, rank): RankedRow => {
-    const { cultivar, species } = entries.get(id)!;
-    const { level, ripens, bars } = kindIn(book, id);
-    const { because, change } = verdictIn(book, id);
-    return {
-      path: cultivarPath(id),
-      name: cultivar.name,
-      species: speciesName(species),
-      level,
-      words: levelWords[level],
-      ripens: joinedCrops(ripens),
-      bars,
-      reasons: rank < withReasonsAtMost ? { because, change } : null,
-    };
-  });
-  const counts = new Map<Level, number>();
-  for (const id of ranked.slice(rankedAtMost)) {
-    const { level } = kindIn(book, id);
-    counts.set(level, (counts.get(level) ?? 0) + 1);
-  }
-  return { rows, rest: [...counts].map(([level, count]) => ({ words: levelWords[level], count })) };
-}
-
-/** Lots shown at most as ready and suiting. */
-const readyAtMost = 24;
-
-export interface ReadyHere {
-  rows: StockRow[];
-  /** All that are ready and suit. */
-  total: number;
-}
 
 /** Lots that are ready today in some form, with the forms they are ready in. */
 export const readyLots = oncePer((all: Catalogue) =>
@@ -89,32 +67,73 @@ export const readyLots = oncePer((all: Catalogue) =>
   }),
 );
 
-/** The row of a ready lot with how it is sent to the place in place of how it leaves the yard. */
-function sentHere(row: StockRow, travel: TravelView): StockRow {
-  const wordsOf = (form: Form) => {
-    if (!travel.route) return 'Ready, not sent there';
-    const words = travel.forms.find(each => each.form === form)?.short;
-    return words === undefined ? 'Ready' : `Ready, ${words}`;
+const readyByCultivar = oncePer((all: Catalogue) =>
+  Map.groupBy(readyLots(all), ({ entry }) => entry.cultivar.id),
+);
+
+function bestLot(
+  all: Catalogue,
+  cultivar: string,
+  { level, forms }: Kind,
+  travel: TravelView,
+): BestLot | null {
+  const fitting = (readyByCultivar(all).get(cultivar) ?? []).flatMap(({ entry, ready }) => {
+    const advice = readyAndSuits({ level, forms: [...forms] }, ready);
+    if (advice === null) return [];
+    const price = entry.tiers[advice.form]?.answer.price ?? null;
+    return [{ entry, form: advice.form, rank: forms.findIndex(({ form }) => form === advice.form), price }];
+  });
+  const [best] = fitting.sort(
+    (a, b) =>
+      a.rank - b.rank ||
+      (a.price?.minor ?? Number.POSITIVE_INFINITY) - (b.price?.minor ?? Number.POSITIVE_INFINITY) ||
+      (a.entry.lot.id < b.entry.lot.id ? -1 : 1),
+  );
+  if (best === undefined) return null;
+  const { entry, form, price } = best;
+  const sent = travel.route ? travel.forms.find(each => each.form === form)?.short : null;
+  const told = [formWords[form], travel.route && price ? priceInWords(price) : null, sent ?? null];
+  return {
+    lot: entry.lot.id,
+    path: lotPath(entry.lot.id),
+    words: told.filter(words => words !== null).join(', '),
   };
-  return { ...row, lines: row.lines.map(line => ({ ...line, words: wordsOf(line.form) })) };
 }
 
-/** Lots that are ready today in a form that suits a buyer there, of cultivars that do well there; best cultivars first. */
-export function readyHere(all: Catalogue, answers: PlaceAnswers, travel: TravelView): ReadyHere {
+/** Cultivars of a place by verdict, best first. */
+export function rankedCultivars(all: Catalogue, answers: PlaceAnswers, travel: TravelView): RankedCultivars {
   const book = bookOf(all, answers);
-  const fitting = readyLots(all).flatMap(({ entry, ready }) => {
-    const { level, forms } = kindIn(book, entry.cultivar.id);
-    const advice = readyAndSuits({ level, forms: [...forms] }, ready);
-    return advice === null ? [] : [{ entry, form: advice.form }];
-  });
-  const rank = new Map(
-    rankedIn(book, [...new Set(fitting.map(({ entry }) => entry.cultivar.id))]).map((id, at) => [id, at]),
+  const entries = entriesById(all);
+  const ranked = rankedIn(
+    book,
+    listedCultivars(all).map(({ cultivar }) => cultivar.id),
   );
-  fitting.sort((a, b) => rank.get(a.entry.cultivar.id)! - rank.get(b.entry.cultivar.id)!);
+  const rowOf = (id: string): RankedRow => {
+    const { cultivar, species } = entries.get(id)!;
+    const kind = kindIn(book, id);
+    return {
+      id,
+      path: cultivarPath(id),
+      name: cultivar.name,
+      species: speciesName(species),
+      mark: fruitMark(all, cultivar, species),
+      ripens: joinedCrops(kind.ripens),
+      bars: kind.bars,
+      best: bestLot(all, id, kind, travel),
+    };
+  };
+  const levelOf = (id: string) => kindIn(book, id).level;
+  const shown = ranked.slice(0, rankedAtMost);
+  const groups = levels
+    .map(level => ({
+      level,
+      words: levelWords[level],
+      rows: shown.filter(id => levelOf(id) === level).map(rowOf),
+    }))
+    .filter(({ rows }) => rows.length > 0);
+  const further = Map.groupBy(ranked.slice(rankedAtMost), levelOf);
   return {
-    rows: fitting
-      .slice(0, readyAtMost)
-      .map(({ entry, form }) => sentHere(rowOfForms(all, entry, [form]), travel)),
-    total: fitting.length,
+    groups,
+    rest: [...further].map(([level, ids]) => ({ words: levelWords[level], count: ids.length })),
   };
 }

@@ -1,17 +1,18 @@
 /** Cultivars ranked for a place, their ripening drawn on the axis of its year. */
 
 import type { ClimateSummary } from '../../../core/climate/summary.ts';
+import type { Level } from '../../../core/match/answers.ts';
 import type { Place } from '../../../core/records/place.ts';
 import { cultivarsPath } from '../../addresses/paths.ts';
+import { fruitMarkHtml } from '../../drawing/fruitMark.ts';
 import { ribbonDrawing } from '../../drawing/ribbon.ts';
 import { monthName } from '../../drawing/ribbonFigure.ts';
 import { BAR_WIDTH } from '../../drawing/seasonBar.ts';
 import { barShapes, seasonGrid } from '../../drawing/seasonBarFigure.ts';
 import { type Html, html } from '../../html.ts';
 import { levelMark, levelWordsHtml } from '../../parts/level.ts';
-import { toldHtml } from '../../parts/told.ts';
-import { listInWords, lowerFirst } from '../../words/words.ts';
-import type { RankedCultivars, RankedRow } from './placeTrees.ts';
+import { countInWords, listInWords, lowerFirst } from '../../words/words.ts';
+import type { RankedCultivars, RankedGroup, RankedRow } from './placeTrees.ts';
 
 type Href = (path: string) => string;
 
@@ -26,29 +27,30 @@ function monthAxis(climate: ClimateSummary, lat: number): Html {
   `;
 }
 
-function treeItem({ path, name, species, level, words, bars, ripens, reasons }: RankedRow, href: Href): Html {
-  const why =
-    reasons &&
-    html`
-      <details>
-        <summary>Why<span class="unseen">, <bdi>${name}</bdi></span></summary>
-        ${toldHtml(reasons.because, reasons.change)}
-      </details>
-    `;
+function treeItem({ path, name, species, mark, bars, ripens, best }: RankedRow, href: Href): Html {
+  const lot = best && html`<p class="best"><a href="${href(best.path)}">${best.words}</a></p>`;
   return html`
     <li>
-      <p class="name">
-        <a href="${href(path)}"><bdi>${name}</bdi></a>
-        <span>${species}</span>
-      </p>
-      <p class="verdict">${levelMark(level, words)}</p>
+      <span class="mark">${fruitMarkHtml(mark, href)}</span>
+      <p class="of-tree"><a href="${href(path)}"><bdi>${name}</bdi></a> <span>${species}</span></p>
       <div class="when">
         <svg class="bars" viewBox="0 0 ${BAR_WIDTH} 16" preserveAspectRatio="none" aria-hidden="true">${barShapes(bars)}</svg>
         <p class="ripens">${ripens}</p>
       </div>
-      ${why}
+      ${lot}
     </li>
   `;
+}
+
+/** Verdicts worth growing a tree for stand open; a gamble and what hardly ever ripens are folded. */
+const folded: readonly Level[] = ['a-gamble', 'not-here'];
+
+function groupHtml({ level, words, rows }: RankedGroup, href: Href): Html {
+  const list = html`<ol class="ranked">${rows.map(row => treeItem(row, href))}</ol>`;
+  const heading = html`${levelMark(level, words)} <span class="count">${countInWords(rows.length, 'cultivar')}</span>`;
+  return folded.includes(level)
+    ? html`<details class="ranked-group"><summary>${heading}</summary>${list}</details>`
+    : html`<h3 class="counted">${heading}</h3>${list}`;
 }
 
 function restLine(rest: RankedCultivars['rest'], name: string, href: Href): Html {
@@ -61,7 +63,7 @@ function restLine(rest: RankedCultivars['rest'], name: string, href: Href): Html
 }
 
 export function rankedTrees(
-  { rows, rest }: RankedCultivars,
+  { groups, rest }: RankedCultivars,
   { name, lat }: Pick<Place, 'name' | 'lat'>,
   climate: ClimateSummary,
   href: Href,
@@ -76,7 +78,7 @@ export function rankedTrees(
       ${levelWordsHtml}
       ${seasonGrid(climate, lat)}
       ${monthAxis(climate, lat)}
-      <ol class="ranked">${rows.map(row => treeItem(row, href))}</ol>
+      ${groups.map(group => groupHtml(group, href))}
       ${rest.length > 0 && restLine(rest, name, href)}
     </section>
   `;

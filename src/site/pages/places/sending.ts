@@ -9,6 +9,8 @@ import { canTravelNow, type Route } from '../../../core/match/travel.ts';
 import { type Form, forms } from '../../../core/records/formNames.ts';
 import type { SendingRules } from '../../../core/records/sending.ts';
 import type { Outlooks, PlaceAnswers } from '../../../outlooks.ts';
+import { briefReady } from '../../words/briefState.ts';
+import { reserveWords, type SeasonWords, seasonWords } from '../../words/sendingWords.ts';
 import { comingDay } from '../../words/state.ts';
 import { type Told, told } from '../../words/verdict.ts';
 import { countInWords, formWords } from '../../words/words.ts';
@@ -22,6 +24,10 @@ export interface FormTravelView {
   words: string;
   /** After `Ready,` in a list: `sent by forecast`. */
   short: string;
+  /** Of what is ready, in a cell of a list. */
+  brief: string;
+  /** What the button does that orders one: `Reserve: sent from 5 April 2027`. */
+  buy: string;
   /** What follows from it, in one or two sentences; empty where nothing does. */
   more: string;
   because: Told[];
@@ -29,7 +35,7 @@ export interface FormTravelView {
 
 /** `no`: the yard does not send there, and why. */
 export type TravelView =
-  | { route: true; forms: readonly FormTravelView[] }
+  | { route: true; season: SeasonWords; forms: readonly FormTravelView[] }
   | { route: false; because: Told[] };
 
 /** How often a trip passes, as weeks: a buyer thinks in weeks, not in shares of years. */
@@ -119,14 +125,21 @@ export function travelView(all: Catalogue, outlooks: Outlooks, to: PlaceAnswers)
 export function travelOn(route: Route, sending: SendingRules, asOf: Day): TravelView {
   const answer = canTravelNow(route, sending, asOf);
   if (!answer.route) return { route: false, because: answer.because.map(told) };
+  const byForm = Object.fromEntries(answer.forms.map(travel => [travel.form, travel])) as Record<
+    Form,
+    FormTravel
+  >;
   return {
     route: true,
+    season: seasonWords(byForm, asOf),
     forms: answer.forms.map(travel => ({
       form: travel.form,
       formName: formWords[travel.form],
       state: travel.state,
       ...travelWords(travel, asOf),
       short: shortWords(travel, asOf),
+      brief: briefReady(travel, asOf),
+      buy: reserveWords(travel, travel.wait.middle, asOf),
       because: travel.because.map(told),
     })),
   };

@@ -60,7 +60,10 @@ export function sendingSection(
     html`
       <dl class="facts">${now.forms.map(formFact)}</dl>
       <p>Be in to take the parcel indoors the same day, or have it held at the depot: one freezing night on a porch can undo three mild days.</p>
-      ${weeksTable(table, name)}
+      <details>
+        <summary>Week by week</summary>
+        ${weeksTable(table, name)}
+      </details>
     `;
   return html`
     <section class="stacked" aria-labelledby="sending">

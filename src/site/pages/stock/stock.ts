@@ -3,6 +3,7 @@
 import type { Catalogue, LotEntry } from '../../../core/catalogue.ts';
 import { byDay } from '../../../core/days.ts';
 import type { FormAnswer, FormState } from '../../../core/lots/answers.ts';
+import { readyForms } from '../../../core/lots/readyOffers.ts';
 import { priceInWords } from '../../../core/money.ts';
 import { type Form, forms, type RipeningClass } from '../../../core/records/common.ts';
 import type { Species } from '../../../core/records/species.ts';
@@ -11,6 +12,7 @@ import { type FruitMark, fruitMark } from '../../drawing/fruitMarks.ts';
 import { oncePer } from '../../memo.ts';
 import { type Grouped, groupBy, type PagedList, paged } from '../../parts/paging.ts';
 import { sentNow } from '../../parts/sentNow.ts';
+import { briefState } from '../../words/briefState.ts';
 import { sizeInWords } from '../../words/measures.ts';
 import { type StateView, stateView } from '../../words/state.ts';
 import { colorsInWords, formWords, lowerFirst, ripeningWords, sentence } from '../../words/words.ts';
@@ -26,6 +28,8 @@ export interface StockLine extends StateView {
   formName: string;
   /** Null: no price for this form. */
   price: string | null;
+  /** How it stands, for a cell of a list; null for what cannot be had. */
+  brief: string | null;
 }
 
 export interface StockRow {
@@ -36,6 +40,8 @@ export interface StockRow {
   cultivarPath: string;
   species: string;
   mark: FruitMark;
+  /** The same at the scale of blocks of a list. */
+  plate: FruitMark;
   /** Colors of the fruit in words, for people who do not see the small plate. */
   fruit: string;
   flavor: string;
@@ -73,6 +79,7 @@ export function stockLine(catalogue: Catalogue, entry: LotEntry, answer: FormAns
     form: answer.form,
     formName: formWords[answer.form],
     price: tier ? priceInWords(tier.answer.price) : null,
+    brief: briefState(answer, sentNow(catalogue)[answer.form], catalogue.asOf),
     ...stateView(answer, catalogue.asOf, sentNow(catalogue)[answer.form]),
   };
 }
@@ -97,6 +104,7 @@ export function rowOfForms(catalogue: Catalogue, entry: LotEntry, shown: readonl
     cultivarPath: cultivarPath(cultivar.id),
     species: speciesName(species),
     mark: fruitMark(catalogue, cultivar, species),
+    plate: fruitMark(catalogue, cultivar, species, 'block'),
     fruit: colorsInWords(cultivar.fruit),
     flavor: flavorOf(catalogue, cultivar.flavor),
     ripens: ripeningWords[cultivar.ripening],
@@ -139,11 +147,31 @@ function bySpecies<T>(entries: readonly LotEntry[], rowOf: (entry: LotEntry) => 
   }));
 }
 
+const readyOf = (entry: LotEntry) => readyForms(entry).length > 0;
+
+/** Cultivars that have a lot ready before others of their species, and of a cultivar the lots that are ready first. */
+function readyFirst(catalogue: Catalogue): LotEntry[] {
+  const ready = new Set(
+    offered(catalogue)
+      .filter(readyOf)
+      .map(({ cultivar }) => cultivar.id),
+  );
+  const last = (some: boolean) => (some ? 0 : 1);
+  return [...offered(catalogue)].sort(
+    (a, b) =>
+      collator.compare(speciesName(a.species), speciesName(b.species)) ||
+      last(ready.has(a.cultivar.id)) - last(ready.has(b.cultivar.id)) ||
+      collator.compare(a.cultivar.name, b.cultivar.name) ||
+      last(readyOf(a)) - last(readyOf(b)) ||
+      collator.compare(a.lot.id, b.lot.id),
+  );
+}
+
 /** Everything that can be had or is coming, by species. */
 export const stockList = oncePer(
   (catalogue: Catalogue): PagedList<StockRow> =>
     paged(
-      bySpecies(offered(catalogue), entry => stockRow(catalogue, entry)),
+      bySpecies(readyFirst(catalogue), entry => stockRow(catalogue, entry)),
       rowsPerPage,
     ),
 );

@@ -7,10 +7,10 @@ import { attribute, type Html, html } from '../../html.ts';
 import type { Page, PageContext } from '../../page.ts';
 import { crumbs } from '../../parts/crumbs.ts';
 import { groupHeading } from '../../parts/groupHeading.ts';
-import { myPlaceLine } from '../../parts/myTree.ts';
+import { lotBlocks } from '../../parts/lotBlocks.ts';
 import { pager } from '../../parts/pager.ts';
 import { type ListPage, type PagedList, pagePath, pageTitle } from '../../parts/paging.ts';
-import { stockTable } from '../../parts/stockTable.ts';
+import { seasonNotice } from '../../parts/seasonNotice.ts';
 import { formMeanings, formWords } from '../../words/words.ts';
 import { changesTitle } from '../changes/changes.ts';
 import { stockSentence } from '../home/home.ts';
@@ -61,12 +61,12 @@ function groupLinks({ list, page, path, form }: Shown, href: Href): Html | null 
 /** Contents, groups of lots and the way to the other pages. */
 function lotGroups(shown: Shown, href: Href): Html {
   const { list, page, path, form } = shown;
-  const under = form === null ? 'species' : 'form';
+  const look = { forms: form === null ? forms : [form], href };
   const groups = page.groups.map(
     group => html`
       <section aria-labelledby="${group.id}">
         ${groupHeading(group, 'lot')}
-        ${stockTable(`Lots: ${group.heading}`, group.rows, { under, own: true, href })}
+        ${lotBlocks(group.rows, look)}
       </section>
     `,
   );
@@ -75,7 +75,6 @@ function lotGroups(shown: Shown, href: Href): Html {
       ${formLinks(form, href)}
       ${groupLinks(shown, href)}
     </nav>
-    ${myPlaceLine('How each lot does where you are', href)}
     ${list.total === 0 && html`<p>No lot is on this list today.</p>`}
     ${groups}
     ${pager({ path, number: page.number, count: list.pages.length, name: 'list' }, href)}
@@ -122,6 +121,7 @@ export function stockPage(all: Catalogue, page: ListPage<StockRow>, { links: { h
     feeds: isFirst,
     main: html`
       <h1>${title}</h1>
+      ${seasonNotice(all)}
       ${isFirst && standfirst(all, href)}
       ${lotGroups({ list, page, path: stockPath, form: null }, href)}
       ${isLast && soldSection(all, href)}
@@ -142,6 +142,7 @@ export function formPage(all: Catalogue, form: Form, page: ListPage<StockRow>, {
       ${crumbs([{ path: stockPath, name: 'Stock list' }], title, links)}
       <h1>${title}</h1>
       <p class="standfirst">${formMeanings[form]}</p>
+      ${seasonNotice(all)}
       ${lotGroups({ list, page, path, form }, links.href)}
     `,
   };

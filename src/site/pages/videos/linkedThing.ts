@@ -2,6 +2,7 @@
 
 import { guideParts } from '../../../core/care/guideHeadings.ts';
 import { type Catalogue, type CultivarEntry, type LotEntry, leadingForm } from '../../../core/catalogue.ts';
+import { readyOffers } from '../../../core/lots/readyOffers.ts';
 import { priceInWords } from '../../../core/money.ts';
 import type { Place } from '../../../core/records/place.ts';
 import type { ChapterLink } from '../../../core/records/video.ts';
@@ -97,23 +98,13 @@ function lotThing(all: Catalogue, id: string): LinkedThing {
   };
 }
 
-/** The lowest price of a form that can be had or is coming. */
-function lowestPrice({ lots }: CultivarEntry): string | null {
-  const prices = lots
-    .filter(({ soldOut }) => !soldOut)
-    .flatMap(({ forms, tiers }) =>
-      forms.flatMap(({ form, state }) => (state === 'blocked' ? [] : (tiers[form]?.answer.price ?? []))),
-    )
-    .sort((a, b) => a.minor - b.minor);
-  return prices[0] ? priceInWords(prices[0]) : null;
-}
-
 function cultivarThing(all: Catalogue, id: string): LinkedThing {
   const entry = byId(all).cultivars.get(id)!;
   const { cultivar, species, lots } = entry;
   const offered = lots.filter(({ soldOut }) => !soldOut).length;
-  const price = lowestPrice(entry);
-  const stock = `${countInWords(offered, 'lot')} on the list${price === null ? '' : `, from ${price}`}`;
+  const { lots: ready, lowest, pricesDiffer } = readyOffers(lots);
+  const price = lowest === null ? '' : `, ${pricesDiffer ? 'from ' : ''}${priceInWords(lowest)}`;
+  const stock = `${countInWords(offered, 'lot')} on the list${ready === 0 ? '' : `, ${ready} ready${price}`}`;
   const traits = `${lowerFirst(flavorOf(all, cultivar.flavor))}, ripens ${ripeningWords[cultivar.ripening]}`;
   return {
     kind: 'Cultivar',
