@@ -11,7 +11,7 @@ const root = resolve(import.meta.dirname, '..');
  * from each other, except within the same folder.
  */
 const layers: readonly { name: string; level: number; pattern: RegExp }[] = [
-  { name: 'core measures', level: 0, pattern: /^src\/core\/(?:units|days|money|random)\.ts$/ },
+  { name: 'core measures', level: 0, pattern: /^src\/core\/(?:units|unitOrder|days|money|random)\.ts$/ },
   { name: 'core/records', level: 1, pattern: /^src\/core\/records\// },
   { name: 'core/markdown', level: 2, pattern: /^src\/core\/markdown\// },
   { name: 'core/addresses', level: 2, pattern: /^src\/core\/addresses\// },

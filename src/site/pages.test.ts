@@ -215,7 +215,7 @@ describe('the page of a lot', () => {
     const shown = all.lots.findIndex(({ lot }) => lot.photo);
     expect(shown).toBeGreaterThanOrEqual(0);
     expect(lots[shown]!.main.html).toMatch(
-      /<img src="\/orchard\/photos\/one-800\.jpg" alt="[^"]+" width="853" height="640" loading="lazy"/,
+      /<img src="\/orchard\/photos\/one-800\.jpg" alt="[^"]+" width="853" height="640" loading="eager"/,
     );
   });
 });

@@ -23,7 +23,19 @@ export function partOpenedBy(heading: Heading, before: readonly NamedPart[]): Na
 
 /** Parts that the page of a cultivar has besides those of its text. */
 export const cultivarParts: readonly string[] = [
-  ...['main', 'seek', 'traits', 'suits', 'yours', 'mine-zip', 'lots', 'where', 'map-title', 'map-words'],
+  ...[
+    'main',
+    'here-place',
+    'seek',
+    'traits',
+    'suits',
+    'yours',
+    'mine-place',
+    'lots',
+    'where',
+    'map-title',
+    'map-words',
+  ],
   ...['trials', 'instead', 'seen-in', 'care-taken'],
 ];
 

@@ -145,16 +145,13 @@ function formSection({ form, ready, rows, next, sent }: FormSummary, href: Href)
   `;
 }
 
-function comingRow({ lot, name, species, forms, words }: ComingRow, href: Href): Html {
+function comingItem({ lot, name, species, forms, words }: ComingRow, href: Href): Html {
   return html`
-    <tr>
-      <th class="name" scope="row">
-        <a href="${href(lotPath(lot))}"><bdi>${name}</bdi></a>
-        <span>${species}, lot ${lot}</span>
-      </th>
-      <td>${forms}</td>
-      <td><span class="state opens">${words}</span></td>
-    </tr>
+    <li>
+      <span><a href="${href(lotPath(lot))}"><bdi>${name}</bdi></a> <span class="soft">${species}, lot ${lot}</span></span>
+      <span>${forms}</span>
+      <span class="state opens">${words}</span>
+    </li>
   `;
 }
 
@@ -164,17 +161,8 @@ function comingSection(all: Catalogue, href: Href): Html | null {
   return html`
     <section aria-labelledby="coming">
       <h2 id="coming">Coming next</h2>
-      <table class="ruled">
-        <caption>A forecast is a span of days: one lot in ten opens before it, one in ten after it</caption>
-        <thead>
-          <tr>
-            <th scope="col">Lot</th>
-            <th scope="col">Form</th>
-            <th scope="col">Ready</th>
-          </tr>
-        </thead>
-        <tbody>${coming.map(row => comingRow(row, href))}</tbody>
-      </table>
+      <p>A forecast is a span of days: 1 lot in 10 is ready before it, 1 in 10 after it.</p>
+      <ul class="coming">${coming.map(row => comingItem(row, href))}</ul>
       <p><a class="onward" href="${href(changesPath)}">${changesTitle}</a></p>
     </section>
   `;

@@ -116,11 +116,11 @@ describe('the page of a lot', () => {
     const yard = { ordering: { how: 'Write.', lead_days: 3, link: 'https://bench.example/order?a=1&b=2' } };
     const ofYard = (await pageIn({ yard, walks: lateSummer })).main.html;
     expect(ofYard).toMatch(
-      /href="https:\/\/bench\.example\/order\?a=1&amp;b=2"[^>]*>(?:Order|Reserve): sent/,
+      /href="https:\/\/bench\.example\/order\?a=1&amp;b=2"[^>]*>(?:Order|Reserve|Ask)\b[^<]+<\/a>/,
     );
     const lots = [{ buy: 'https://bench.example/buy' }];
     const ofLot = (await pageIn({ yard, lots, walks: lateSummer })).main.html;
-    expect(ofLot).toMatch(/href="https:\/\/bench\.example\/buy"[^>]*>(?:Order|Reserve): sent/);
+    expect(ofLot).toMatch(/href="https:\/\/bench\.example\/buy"[^>]*>(?:Order|Reserve|Ask)\b[^<]+<\/a>/);
     expect(ofLot).not.toContain('/order?');
   });
 

@@ -105,8 +105,8 @@ function regionsTable(notTo: Sending['notTo']): Html {
       </tr>
     `,
   );
-  return html`
-    <table class="ruled">
+  const table = html`
+    <table class="ruled rules">
       <caption>Rules change: the date says when we last asked</caption>
       <thead>
         <tr>
@@ -117,6 +117,9 @@ function regionsTable(notTo: Sending['notTo']): Html {
       </thead>
       <tbody>${rows}</tbody>
     </table>
+  `;
+  return html`
+    ${scrollFrame('Table of regions', table)}
     <p>In every other state, check with its plant health authority before ordering.</p>
   `;
 }

@@ -42,16 +42,20 @@ function treeItem({ path, name, species, mark, bars, ripens, best }: RankedRow, 
   `;
 }
 
-/** Verdicts worth growing a tree for stand open; a gamble and what hardly ever ripens are folded. */
+/** Verdicts worth growing a tree for stand open; a gamble and what hardly ever ripens are folded, and whatever comes below so many cultivars. */
 const folded: readonly Level[] = ['a-gamble', 'not-here'];
+const openAtMost = 12;
 
-function groupHtml({ level, words, rows }: RankedGroup, href: Href): Html {
+function groupHtml({ level, words, rows }: RankedGroup, above: number, href: Href): Html {
   const list = html`<ol class="ranked">${rows.map(row => treeItem(row, href))}</ol>`;
   const heading = html`${levelMark(level, words)} <span class="count">${countInWords(rows.length, 'cultivar')}</span>`;
-  return folded.includes(level)
+  return folded.includes(level) || above >= openAtMost
     ? html`<details class="ranked-group"><summary>${heading}</summary>${list}</details>`
     : html`<h3 class="counted">${heading}</h3>${list}`;
 }
+
+const shownAbove = (groups: readonly RankedGroup[], at: number) =>
+  groups.slice(0, at).reduce((sum, { rows }) => sum + rows.length, 0);
 
 function restLine(rest: RankedCultivars['rest'], name: string, href: Href): Html {
   const counts = listInWords(rest.map(({ words, count }) => `${count} ${lowerFirst(words)}`));
@@ -72,13 +76,13 @@ export function rankedTrees(
     <section aria-labelledby="trees">
       <h2 id="trees">What does well here</h2>
       <p>
-        Our cultivars, best first. The bar is the time of the first ripe fruit in eight years in ten, on the same year as the picture above;
-        an outlined bar needs a head start under cover. The tint is the usual season between freezes.
+        The bar is the first ripe fruit in 8 years in 10, an outlined one with a head start under cover; the tint is the usual season between
+        freezes. Below it, the lot to take today.
       </p>
       ${levelWordsHtml}
       ${seasonGrid(climate, lat)}
       ${monthAxis(climate, lat)}
-      ${groups.map(group => groupHtml(group, href))}
+      ${groups.map((group, at) => groupHtml(group, shownAbove(groups, at), href))}
       ${rest.length > 0 && restLine(rest, name, href)}
     </section>
   `;

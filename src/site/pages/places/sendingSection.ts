@@ -2,6 +2,7 @@
 
 import { orderingPath } from '../../addresses/paths.ts';
 import { type Html, html } from '../../html.ts';
+import { scrollFrame } from '../../parts/scrollFrame.ts';
 import { toldHtml } from '../../parts/told.ts';
 import type { FormTravelView, SendingView, TravelView } from './sending.ts';
 
@@ -62,7 +63,7 @@ export function sendingSection(
       <p>Be in to take the parcel indoors the same day, or have it held at the depot: one freezing night on a porch can undo three mild days.</p>
       <details>
         <summary>Week by week</summary>
-        ${weeksTable(table, name)}
+        ${scrollFrame('Table of sending weeks', weeksTable(table, name))}
       </details>
     `;
   return html`

@@ -102,8 +102,7 @@ function soldSection(all: Catalogue, href: Href): Html | null {
 function standfirst(all: Catalogue, href: Href): Html {
   return html`
     <p class="standfirst">
-      ${stockSentence(all)} Prices are in ${all.yard.currency}, for one tree. Each lot's page says what was measured and
-      why it stands as it does. <a href="${href(changesPath)}">${changesTitle}</a>
+      ${stockSentence(all)} Prices are in ${all.yard.currency}, for one tree. <a href="${href(changesPath)}">${changesTitle}</a>
     </p>
   `;
 }

@@ -106,12 +106,13 @@ describe('what a chapter links to', () => {
     expect([path, state, note, on]).toEqual([null, null, 'Not yet started.', []]);
   });
 
-  test('a cultivar says how many lots it has and from what price', () => {
+  test('a cultivar says how many lots it has, and no price while none of them is ready', () => {
     const all = shown(world);
-    const prices = all.lots
+    const states = all.lots
       .filter(({ cultivar }) => cultivar.id === 'amber')
-      .flatMap(({ tiers }) => Object.values(tiers).map(({ answer }) => answer.price.minor / 100));
-    expect(thing(all, 'cultivar:amber').note).toContain(`2 lots on the list, from $${Math.min(...prices)}.`);
+      .flatMap(({ forms }) => forms.map(({ state }) => state));
+    expect(states).not.toContain('ready');
+    expect(thing(all, 'cultivar:amber').note).toMatch(/ 2 lots on the list\.$/);
     expect(thing(all, 'cultivar:amber').on).toEqual([]);
   });
 
@@ -122,7 +123,7 @@ describe('what a chapter links to', () => {
     expect(whole.on[0]!.path).toBe('/guides/winter/#places');
     const part = thing(all, 'guide:winter#going-in', ['place:hills']);
     expect([part.name, part.path]).toEqual(['Winter: Going in', '/guides/winter/#going-in']);
-    expect(part.on[0]!.path).toBe('/guides/winter/hills/');
+    expect(part.on[0]!.path).toBe('/guides/winter/hills/#going-in');
   });
 
   test('a place is named with its region', () => {
