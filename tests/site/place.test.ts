@@ -88,6 +88,13 @@ async function byDates(
   await page.click('[data-by-dates] button[type="submit"]');
 }
 
+/** Sets the place in the head of the page. */
+const choose = async (page: Page, zip: string) => {
+  if (!(await page.locator('#here-place').isVisible())) await page.click('.here summary');
+  await page.fill('#here-place', zip);
+  await page.press('#here-place', 'Enter');
+};
+
 describe('choosing a place', () => {
   it('finds the towns of a ZIP code, and speaks for the one that is taken', () =>
     opened('my-place/', async (page, problems) => {
@@ -286,11 +293,6 @@ describe('own freeze dates', () => {
 });
 
 describe('pages speak for the place', () => {
-  const choose = async (page: Page, zip: string) => {
-    await page.fill('#mine-place', zip);
-    await page.click('[data-mine-line] button');
-  };
-
   it('lists, without a reload', () =>
     opened('stock/', async (page, problems) => {
       const first = page.locator('[data-mine]').first();
@@ -300,7 +302,8 @@ describe('pages speak for the place', () => {
       await choose(page, '28801');
       await expect.poll(() => first.textContent()).toMatch(anyLevel);
       expect(loads).toEqual([]);
-      expect(await page.locator('[data-mine-words]').textContent()).toContain('Your place: Asheville');
+      expect(await page.locator('[data-here-name]').textContent()).toBe('Asheville');
+      expect(await page.locator('[data-season]').textContent()).toMatch(/^To Asheville: /);
       const rows = await page
         .locator('[data-mine]')
         .evaluateAll(slots =>
@@ -318,13 +321,19 @@ describe('pages speak for the place', () => {
       const field = (name: string) => page.locator(`[data-field="${name}"]`);
       await expect.poll(() => field('words').textContent()).toMatch(anyLevel);
       expect(await field('ripens').textContent()).toMatch(/crop/);
-      const asked = (await page.locator('[data-forms]').getAttribute('data-forms'))!.split(' ');
-      const told = placeFile('chicago-il').travel.forms.filter(({ form }) => asked.includes(form));
-      const lines = await field('travel').locator('.line').allTextContents();
-      expect(lines).toHaveLength(told.length);
-      told.forEach(({ formName, words }, i) => {
-        expect(lines[i]).toContain(`${formName}: ${words.charAt(0).toLowerCase()}${words.slice(1)}`);
-      });
+      // What to buy today is a form that is ready, or the page says that none is.
+      const ready = (await page.locator('.my-tree').getAttribute('data-ready'))!.split(' ').filter(Boolean);
+      const { forms } = placeFile('chicago-il').travel;
+      const readyNames = forms.filter(({ form }) => ready.includes(form)).map(({ formName }) => formName);
+      const buy = (await field('forms').textContent())!;
+      expect(
+        [...readyNames, 'No form', 'Nothing'].some(words => buy.startsWith(words)),
+        buy,
+      ).toBe(true);
+      // Each form that is ready says how it is sent there.
+      for (const { form, words } of forms.filter(each => ready.includes(each.form))) {
+        await expect.poll(() => page.locator(`[data-sends="${form}"]`).textContent()).toBe(`${words}.`);
+      }
       await page.click('.my-tree summary');
       expect(await page.locator('[data-field="why"] li').count()).toBeGreaterThan(3);
       expect(await field('why').textContent()).toMatch(/computed|published|our working figure/);
@@ -344,13 +353,13 @@ describe('pages speak for the place', () => {
       expect(ranks).toEqual([...ranks].sort((a, b) => a - b));
     }));
 
-  it('says at once when the place chosen is far away, and on later pages that it is a rough guide', () =>
+  it('says at once and on later pages when the place chosen is far away', () =>
     opened('stock/', async page => {
       await choose(page, '995');
-      const status = page.locator('[data-mine-status]');
-      await expect.poll(() => status.textContent()).toMatch(/That is far/);
+      const words = page.locator('[data-here-words]');
+      await expect.poll(() => words.textContent()).toMatch(/That is far/);
       await page.reload({ waitUntil: 'networkidle' });
-      await expect.poll(() => status.textContent()).toMatch(/rough guide/);
+      await expect.poll(() => words.textContent()).toMatch(/That is far/);
     }));
 
   it.each([360, 700, 1280])('moves nothing on the page at %i px when a place is remembered', width =>
@@ -407,7 +416,7 @@ describe('when something fails', () => {
     opened(
       'stock/',
       async (page, problems) => {
-        expect(await page.locator('[data-mine-words]').textContent()).toMatch(/where you are/);
+        expect(await page.locator('[data-here-name]').textContent()).toBe('Set your place');
         expect(problems).toEqual([]);
       },
       context =>
@@ -421,17 +430,15 @@ describe('when something fails', () => {
     opened(
       'stock/',
       async (page, problems, context) => {
-        await page.fill('#mine-place', '288');
-        await page.click('[data-mine-line] button');
-        const status = page.locator('[data-mine-status]');
+        await choose(page, '288');
+        const status = page.locator('[data-season]');
         await expect.poll(() => status.textContent()).toMatch(/could not be loaded/);
         expect(await page.locator('[data-mine]').first().textContent()).toBe('');
-        expect(await page.locator('table.stock tbody').count()).toBeGreaterThan(20);
+        expect(await page.locator('table.lots tbody tr').count()).toBeGreaterThan(20);
         expect(problems).toEqual([]);
         // The next try may get all of it.
         await context.unroute('**/places/*/verdicts.json');
-        await page.fill('#mine-place', '');
-        await page.click('[data-mine-line] button');
+        await choose(page, '');
         await expect.poll(() => page.locator('[data-mine]').first().textContent()).toMatch(anyLevel);
       },
       context =>
@@ -480,11 +487,12 @@ describe('without scripts', () => {
       async page => {
         const ranked = page.locator('.ranked > li');
         expect(await ranked.count()).toBe(Math.min(60, cultivars.length));
-        const words = await ranked.locator('.level').allTextContents();
+        const words = await page.locator(':is(h3, .ranked-group > summary) > .level').allTextContents();
+        expect(words.length).toBeGreaterThan(2);
         const ranks = words.map(word => levels.findIndex(level => levelWords[level] === word));
         expect(ranks).toEqual([...ranks].sort((a, b) => a - b));
         const text = await page.locator('main').textContent();
-        expect(text).toMatch(/Ready, and suits here/);
+        expect(await page.locator('.ranked .best').count()).toBeGreaterThan(5);
         expect(text).toMatch(/When a tree can travel here/);
         expect(await page.locator('[data-mine-set]').isVisible()).toBe(false);
       },

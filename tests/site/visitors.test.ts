@@ -244,7 +244,9 @@ describe('a keyboard alone', () => {
 
   it('chooses a place, and lists speak for it', async () => {
     const page = await open('stock/');
-    await tabTo(page, '#mine-place');
+    await tabTo(page, '.here summary');
+    await page.keyboard.press('Enter');
+    await tabTo(page, '#here-place');
     await page.keyboard.type('28801');
     await page.keyboard.press('Enter');
     await expect.poll(() => page.locator('[data-mine]').first().textContent()).toMatch(anyLevel);

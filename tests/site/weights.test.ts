@@ -77,11 +77,11 @@ const wholePage: Readonly<Record<string, number>> = {
   // Every answer with its reasons.
   lot: 16_000,
   // Verdicts for every place, with their reasons.
-  cultivar: 24_000,
-  // The year as a picture, every cultivar ranked with its reasons, tables of the climate.
-  place: 30_000,
+  cultivar: 23_000,
+  // The year as a picture, every cultivar by its verdict, tables of the climate.
+  place: 23_000,
   // As many lots as there are; 60 of them are within the first view (below).
-  'stock list': 16_000,
+  'stock list': 15_000,
   // Every place to choose from.
   'own place': 15_000,
   // Figures of every place.

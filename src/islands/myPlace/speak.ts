@@ -13,6 +13,12 @@ function say(text: string): void {
   if (status) status.textContent = text;
 }
 
+/** What went wrong, where the page has no line of its own for it: at the top, where it says how trees travel. */
+function sayProblem(text: string): void {
+  const place = status ?? document.querySelector('[data-season]');
+  if (place) place.textContent = text;
+}
+
 /** Warnings in full where the place was just chosen; on later pages, where no room is kept for them, that there are some. */
 function warned({ warnings }: Choice, justChosen: boolean): string {
   if (warnings.length === 0) return '';
@@ -53,7 +59,7 @@ async function speak(justChosen: boolean): Promise<void> {
   } catch (problem) {
     if (mine !== latest) return;
     fillSlots(null);
-    say(
+    sayProblem(
       problem instanceof DatesProblem
         ? problem.message
         : `What we know of ${choice.name} could not be loaded, so this page stands as it was made. Press Show, or load the page again.`,

@@ -6,6 +6,7 @@ import { changesPath } from '../../addresses/paths.ts';
 import { type Html, html } from '../../html.ts';
 import type { Page, PageContext } from '../../page.ts';
 import { reasonList } from '../../parts/reasons.ts';
+import { listInWords, lowerFirst } from '../../words/words.ts';
 import {
   atomPath,
   type Change,
@@ -35,7 +36,10 @@ function lotLines({ kind, lots }: Change, href: Href): Html {
   return html`<ul class="leaders">${items}</ul>`;
 }
 
-function daySection({ day, words, changes }: DayOfChanges, href: Href): Html {
+/** Days that stand open; those before are one line each until they are opened. */
+const openDays = 3;
+
+function daySection({ day, words, changes }: DayOfChanges, open: boolean, href: Href): Html {
   const parts = changes.map(
     change => html`
       <section>
@@ -45,12 +49,16 @@ function daySection({ day, words, changes }: DayOfChanges, href: Href): Html {
       </section>
     `,
   );
-  return html`
-    <section aria-labelledby="day-${day}">
-      <h2 id="day-${day}"><time datetime="${day}">${words}</time></h2>
-      ${parts}
-    </section>
-  `;
+  const heading = html`<h2 id="day-${day}"><time datetime="${day}">${words}</time></h2>`;
+  const brief = listInWords(changes.map(change => `${lowerFirst(change.heading)} (${change.lots.length})`));
+  return open
+    ? html`<section aria-labelledby="day-${day}">${heading}${parts}</section>`
+    : html`
+        <details class="day">
+          <summary>${heading} <span>${brief}</span></summary>
+          ${parts}
+        </details>
+      `;
 }
 
 /** `events` are the newest changes, newest first. */
@@ -72,7 +80,7 @@ export function changesPage(
         your feed reader <a href="${href(atomPath)}">the Atom feed</a> or <a href="${href(jsonFeedPath)}">the JSON feed</a>.
       </p>
       ${days.length === 0 && html`<p>Nothing has changed yet.</p>`}
-      ${days.map(day => daySection(day, href))}
+      ${days.map((day, at) => daySection(day, at < openDays, href))}
     `,
   };
 }

@@ -12,7 +12,7 @@ import { type FruitMark, fruitMark } from '../../drawing/fruitMarks.ts';
 import { oncePer } from '../../memo.ts';
 import { groupBy, type PagedList, paged } from '../../parts/paging.ts';
 import { listedCultivars } from '../../parts/raised.ts';
-import { sentNow } from '../../parts/sentNow.ts';
+import { type SentNow, sentNow } from '../../parts/sentNow.ts';
 import { fruitSizeInWords } from '../../words/measures.ts';
 import { type StateView, stateView } from '../../words/state.ts';
 import {
@@ -56,14 +56,22 @@ export interface CultivarRow {
 
 const bestFirst: readonly FormState[] = ['ready', 'opens', 'look', 'blocked'];
 
+/** Of forms that are ready, one that leaves now stands before one that rests. */
+const sendingRank = ({ state }: SentNow) => ['open', 'by-forecast', 'closed'].indexOf(state);
+
 const stockStates = oncePer((all: Catalogue) =>
   oncePer((entry: CultivarEntry): StateView => {
     const answers = entry.lots.filter(({ soldOut }) => !soldOut).flatMap(({ forms }) => forms);
+    const sent = sentNow(all);
     for (const state of bestFirst) {
       const found = answers
         .filter(answer => answer.state === state)
-        .sort((a, b) => byDay(a.range?.from ?? '', b.range?.from ?? ''))[0];
-      if (found) return stateView(found, all.asOf, sentNow(all)[found.form]);
+        .sort(
+          (a, b) =>
+            byDay(a.range?.from ?? '', b.range?.from ?? '') ||
+            sendingRank(sent[a.form]) - sendingRank(sent[b.form]),
+        )[0];
+      if (found) return stateView(found, all.asOf, sent[found.form]);
     }
     return { state: 'blocked', words: entry.lots.length === 0 ? 'None raised yet' : 'Sold' };
   }),

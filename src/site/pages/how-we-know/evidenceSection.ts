@@ -58,10 +58,8 @@ function groupBody({ source, lines }: EvidenceGroup): Html {
   `;
 }
 
-function rowsTable({ verdict, groups }: EvidenceView): Html {
+function rowsTable({ groups }: EvidenceView): Html {
   return html`
-    <details>
-      <summary>${verdict}</summary>
       <table class="proof">
         <thead>
           <tr>
@@ -74,7 +72,6 @@ function rowsTable({ verdict, groups }: EvidenceView): Html {
         </thead>
         ${groups.map(groupBody)}
       </table>
-    </details>
   `;
 }
 
@@ -86,15 +83,18 @@ function notCompared(rows: EvidenceView['notChecked']): Html {
 }
 
 export function evidenceSection(table: EvidenceView): Html {
-  const { id, title, about, weak, errors, groups, notChecked } = table;
+  const { id, title, about, weak, verdict, errors, groups, notChecked } = table;
   return html`
     <section aria-labelledby="${id}">
       <h2 id="${id}">${title}</h2>
-      <p>${about}</p>
-      ${weak && html`<p><strong>Weak:</strong> ${weak}</p>`}
-      ${errors.length > 0 && errorTable(table)}
-      ${groups.length > 0 && rowsTable(table)}
-      ${notChecked.length > 0 && notCompared(notChecked)}
+      <details>
+        <summary>${groups.length > 0 ? verdict : 'What was compared'}</summary>
+        <p>${about}</p>
+        ${weak && html`<p><strong>Weak:</strong> ${weak}</p>`}
+        ${errors.length > 0 && errorTable(table)}
+        ${groups.length > 0 && rowsTable(table)}
+        ${notChecked.length > 0 && notCompared(notChecked)}
+      </details>
     </section>
   `;
 }

@@ -48,12 +48,15 @@ function weakSection(tables: readonly EvidenceView[]): Html {
     <section aria-labelledby="weak">
       <h2 id="weak">Where the figures are weak</h2>
       <ul class="reasons">
-        ${items}
         <li>
           A simulated year knows nothing of your own hollow, wall or hillside. A low spot freezes earlier than the station, a south wall
           later.
         </li>
       </ul>
+      <details>
+        <summary>Table by table</summary>
+        <ul class="reasons">${items}</ul>
+      </details>
     </section>
   `;
 }
@@ -79,7 +82,10 @@ export function howWeKnowPage(
       ${weakSection(tables)}
       <section aria-labelledby="tables">
         <h2 id="tables">The tables</h2>
-        <ol class="columns">${tables.map(({ id, title }) => html`<li><a href="#${id}">${title}</a></li>`)}</ol>
+        <details>
+          <summary>All ${tables.length} tables</summary>
+          <ol class="columns">${tables.map(({ id, title }) => html`<li><a href="#${id}">${title}</a></li>`)}</ol>
+        </details>
       </section>
       ${tables.map(evidenceSection)}
     `,
