@@ -1,6 +1,6 @@
 import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
-import { type Form, forms } from '../records/common.ts';
+import { type Form, forms } from '../records/formNames.ts';
 import { type OfferedLot, readyForms, readyOffers } from './readyOffers.ts';
 
 const states = ['ready', 'opens', 'look', 'blocked'] as const;

@@ -4,7 +4,7 @@
  */
 
 import type { Money } from '../money.ts';
-import { type Form, forms } from '../records/common.ts';
+import { type Form, forms } from '../records/formNames.ts';
 import type { FormAnswer } from './answers.ts';
 
 /** What has to be known of a lot. */

@@ -1,7 +1,7 @@
 import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
 import { addDays, day } from '../days.ts';
-import { type Form, forms } from '../records/common.ts';
+import { type Form, forms } from '../records/formNames.ts';
 import { type FormSending, nextSending, sendingGroups } from './sendingSeason.ts';
 
 const anyForm: fc.Arbitrary<FormSending> = fc.record({

@@ -1,7 +1,7 @@
 /** Where the sending year stands: which forms leave now, which later and from when. */
 
 import type { Day } from '../days.ts';
-import { type Form, forms } from '../records/common.ts';
+import { type Form, forms } from '../records/formNames.ts';
 import type { SendingState } from './answers.ts';
 
 /** How one form leaves in the coming week, and the first better week where that is closed; null where none is in sight. */
