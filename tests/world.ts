@@ -31,6 +31,7 @@ export const baseYard: WrittenYard = {
   home: 'hills',
   time_zone: 'America/New_York',
   currency: 'USD',
+  language: 'en-US',
   contact: {},
   ordering: { how: 'Write to us.', lead_days: 3 },
   flavor_classes: [{ id: 'honey', name: 'Honey', means: 'Sweet' }],

@@ -18,6 +18,7 @@ describe('measures in the metric order', () => {
     ['2,150\u00a0ft\u00a0(656\u00a0m) above the sea', '656\u00a0m\u00a0(2,150\u00a0ft) above the sea'],
     ['about 5 miles (8 km) away', 'about 8 km (5 miles) away'],
     ['2 to 3 gallons (8 to 11 L)', '8 to 11 L (2 to 3 gallons)'],
+    ['2,750 degree-days F (1,530 degree-days C)', '1,530 degree-days C (2,750 degree-days F)'],
   ])('%s', (given, expected) => expect(metricFirst(given)).toBe(expected));
 
   it.each(['#1 (about 3.3 L)', '46 to 97 F', 'lot 26-layer-01 (2 left)', '-5 C (23 F)'])('leaves %s', given =>

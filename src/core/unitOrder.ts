@@ -5,7 +5,7 @@ const number = String.raw`[-\u2212]?\d[\d,.]*`;
 const figures = `${number}(?:[ \\u00a0](?:to|and|or|by|×)[ \\u00a0]${number})*`;
 const space = '([ \\u00a0])';
 const both = new RegExp(
-  `(${figures})${space}(F|in|ft|lb|mile|miles|gallon|gallons|gal)${space}\\((${figures})${space}(C|cm|mm|m|kg|km|L)\\)`,
+  `(${figures})${space}((?:degrees |degree-days )?F|in|ft|lb|oz|mile|miles|gallon|gallons|gal)${space}\\((${figures})${space}((?:degrees |degree-days )?C|cm|mm|m|kg|km|g|L)\\)`,
   'g',
 );
 

@@ -11,6 +11,7 @@ import { runningHead } from './parts/runningHead.ts';
 import { structuredData } from './parts/structuredData.ts';
 import { placeKey } from './placeKey.ts';
 import { type Assets, linksOf, type Site } from './site.ts';
+import { inLanguageOf } from './words/language.ts';
 
 type Href = (path: string) => string;
 
@@ -50,7 +51,9 @@ export function documentOf(page: Page, site: Site): string {
   const { name, tagline } = site.all.yard;
   const { href, absolute } = linksOf(site);
   const forVisitors = page.forGrower !== true;
-  return html`<!DOCTYPE html><html lang="en"><head>
+  const { language } = site.all.yard;
+  const metric = page.units === \'metric\' || language === \'en-GB\';
+  const document = html`<!DOCTYPE html><html lang="${language}"><head>
       <meta charset="utf-8">
       <meta name="viewport" content="width=device-width, initial-scale=1">
       <meta http-equiv="content-security-policy" content="${contentPolicy}">
@@ -67,9 +70,10 @@ export function documentOf(page: Page, site: Site): string {
     </head><body>
       <a class="skip" href="#main">Skip to the content</a>
       ${runningHead(site.all, path, href, forVisitors)}
-      <main class="page" id="main" tabindex="-1">${page.units === 'metric' ? safeHtml(metricFirst(page.main.html)) : page.main}</main>
+      <main class="page" id="main" tabindex="-1">${metric ? safeHtml(metricFirst(page.main.html)) : page.main}</main>
       ${foot(site.all, href)}
       ${structuredData(page.things ?? [])}
     </body></html>
   `.html;
+  return inLanguageOf(site.all, document);
 }

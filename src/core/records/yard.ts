@@ -93,6 +93,9 @@ const parcelRule = z.strictObject({
   checked: date('When the row was last checked against the carrier.'),
 });
 
+/** Tags of BCP 47. */
+export const languages = ['en-US', 'en-GB'] as const;
+
 export const writtenYard = z.strictObject({
   name: text("The yard's name.", 60),
   tagline: text('One line under the name.', 120),
@@ -108,6 +111,12 @@ export const writtenYard = z.strictObject({
     'Holds "today" at this day, for a demonstration yard; a real yard leaves it out.',
   ).optional(),
   currency: z.string().regex(currencyPattern).describe('ISO 4217 code, such as USD.'),
+  language: z
+    .enum(languages)
+    .optional()
+    .describe(
+      'English of the pages: en-US, or en-GB with British spelling and metric measures first. Your own words stay as you write them. Left out: en-US.',
+    ),
   contact: z.strictObject({
     email: z.email().describe('Address customers write to.').optional(),
     phone: text('Phone number.', 40).optional(),
@@ -263,6 +272,8 @@ export interface Yard {
   /** Set only in a demonstration yard. */
   fixedDay: Day | null;
   currency: string;
+  /** English of the pages, a tag of BCP 47. */
+  language: (typeof languages)[number];
   contact: { email: string | null; phone: string | null; post: string | null };
   ordering: { how: string; link: string | null; leadDays: number };
   flavorClasses: { id: string; name: string; means: string }[];
@@ -325,6 +336,7 @@ export function normaliseYard(written: WrittenYard): Yard {
     timeZone: written.time_zone,
     fixedDay: (written.fixed_day ?? null) as Day | null,
     currency: written.currency,
+    language: written.language ?? 'en-US',
     contact: {
       email: written.contact.email ?? null,
       phone: written.contact.phone ?? null,

@@ -1,0 +1,45 @@
+import { describe, expect, it } from 'vitest';
+import type { Catalogue } from '../../core/catalogue.ts';
+import { inBritish, inLanguageOf, wordPairs } from './language.ts';
+
+describe('British words', () => {
+  it('turn each American word of the list into its pair, capitals kept', () => {
+    for (const [american, british] of wordPairs) {
+      expect(inBritish(american)).toBe(british);
+      expect(inBritish(american.charAt(0).toUpperCase() + american.slice(1))).toBe(
+        british.charAt(0).toUpperCase() + british.slice(1),
+      );
+    }
+  });
+
+  it('leave words alone that only hold such letters', () => {
+    for (const word of [
+      'thermometer',
+      'diameter',
+      'parameter',
+      'coloratura',
+      'leaf fall',
+      'it falls',
+      'Grayson',
+    ])
+      expect(inBritish(word)).toBe(word);
+  });
+});
+
+describe('a page', () => {
+  const yard = { name: 'Gray Colors Nursery', language: 'en-GB' };
+  const all = { yard, species: [], cultivars: [], guides: [], videos: [], lots: [] } as unknown as Catalogue;
+
+  it('is turned but for the words of the grower, addresses and scripts', () => {
+    const page =
+      '<title>Flavors · Gray Colors Nursery</title><a href="/flavor/gray/" id="flavor" title="All flavors">Flavor</a><script>const color = 1;</script><article class="prose guide"><p>Our gray bark<br>color</p><details class="guide-cautions"><p>Gray mold</p></details><p>flavor</p></article><p>gray</p>';
+    expect(inLanguageOf(all, page)).toBe(
+      '<title>Flavours · Gray Colors Nursery</title><a href="/flavor/gray/" id="flavor" title="All flavours">Flavour</a><script>const color = 1;</script><article class="prose guide"><p>Our gray bark<br>color</p><details class="guide-cautions"><p>Grey mould</p></details><p>flavor</p></article><p>grey</p>',
+    );
+  });
+
+  it('stays as it is for a yard in the United States', () => {
+    const american = { ...all, yard: { ...yard, language: 'en-US' } } as unknown as Catalogue;
+    expect(inLanguageOf(american, '<p>gray 30 in (76 cm)</p>')).toBe('<p>gray 30 in (76 cm)</p>');
+  });
+});
