@@ -8,15 +8,20 @@ import serif from './fonts/serif.woff2?url';
 import compareScript from './islands/compare.ts?worker&url';
 import choosePlaceScript from './islands/myPlace/choose.ts?worker&url';
 import place from './islands/myPlace/everyPage.ts?worker&url';
+import notFound from './islands/notFound.ts?worker&url';
+import orderList from './islands/orderList.ts?worker&url';
 import searchScript from './islands/search/page.ts?worker&url';
 import walkScript from './islands/walk/page.ts?worker&url';
 import type { Assets } from './site/site.ts';
 import choosePlace from './styles/choosePlace.css?url';
 import compare from './styles/compare.css?url';
 import evidence from './styles/evidence.css?url';
+import fruitYear from './styles/fruitYear.css?url';
 import guidePrint from './styles/guidePrint.css?url';
+import guideSheet from './styles/guideSheet.css?url';
 import home from './styles/home.css?url';
 import lotPrint from './styles/lotPrint.css?url';
+import ordering from './styles/ordering.css?url';
 import placePage from './styles/place.css?url';
 import placeList from './styles/placeList.css?url';
 import search from './styles/search.css?url';
@@ -34,6 +39,9 @@ export const assets: Assets = {
     home,
     lotPrint,
     place: placePage,
+    fruitYear,
+    guideSheet,
+    ordering,
     placeList,
     search,
     videos,
@@ -43,6 +51,8 @@ export const assets: Assets = {
     place,
     compare: compareScript,
     choosePlace: choosePlaceScript,
+    notFound,
+    orderList,
     search: searchScript,
     walk: walkScript,
   },

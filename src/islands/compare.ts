@@ -7,6 +7,7 @@ const picker = form.querySelector('select')!;
 const adder = form.querySelector('button')!;
 const status = document.querySelector<HTMLElement>('[data-compare-status]')!;
 const frame = document.querySelector<HTMLElement>('[data-compare-table]')!;
+const only = form.querySelector<HTMLInputElement>('[data-compare-only]')!;
 const most = Number(form.dataset.most);
 /** Room for a plate in a column, px. */
 const plateRoom = 190;
@@ -102,29 +103,41 @@ function remover(id: string, name: string): HTMLButtonElement {
   return button;
 }
 
-function row(label: string, cells: (Node | string)[], differs = false): HTMLTableRowElement {
-  const mark = differs ? [' ', make('span', ['differs'], { class: 'differs' })] : [];
-  return make('tr', [
-    make('th', [label, ...mark], { scope: 'row' }),
-    ...cells.map(cell => make('td', [cell])),
-  ]);
+function row(
+  label: string,
+  names: readonly string[],
+  cells: (Node | string)[],
+  state: 'alike' | 'differs' | 'always',
+): HTMLTableRowElement {
+  const mark = state === 'differs' ? [' ', make('span', ['differs'], { class: 'differs' })] : [];
+  return make(
+    'tr',
+    [
+      make('th', [label, ...mark], { scope: 'row' }),
+      ...cells.map((cell, at) => make('td', [cell], { 'data-name': names[at] ?? '' })),
+    ],
+    state === 'alike' ? { class: 'alike' } : {},
+  );
 }
 
 function table(ids: readonly string[], compared: readonly ComparedFile[]): HTMLElement {
   const plates = compared.map(({ plate }) => drawing(plate));
   toOneScale(plates);
+  const names = compared.map(({ name }) => name);
   const heads = compared.map(({ name, link }, i) =>
     make('th', [make('a', [name], { href: link }), remover(ids[i] as string, name)], { scope: 'col' }),
   );
   const facts = (compared[0]?.facts ?? []).map(([label], i) => {
     const values = compared.map(file => file.facts[i]?.[1] ?? '');
-    return row(label, values, new Set(values).size > 1);
+    return row(label, names, values, new Set(values).size > 1 ? 'differs' : 'alike');
   });
   const season = [
-    row('Fruit, to one scale', plates),
+    row('Fruit, to one scale', names, plates, 'always'),
     row(
       `At ${frame.dataset.place}`,
+      names,
       compared.map(file => make('div', [seasonBar(file.season), file.season.words])),
+      'always',
     ),
   ];
   const caption = make('caption', [`Cultivars side by side; the year runs from ${frame.dataset.year}`]);
@@ -169,5 +182,6 @@ form.addEventListener('submit', event => {
   choose([...new Set([...chosen(), picker.value])].slice(0, most));
 });
 addEventListener('popstate', () => void show());
+only.addEventListener('change', () => frame.classList.toggle('only-differences', only.checked));
 form.hidden = false;
 void show();

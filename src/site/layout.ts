@@ -1,12 +1,15 @@
 /** The base layout: head, running head, main and foot around every page. */
 
 import { metricFirst } from '../core/unitOrder.ts';
+import { cardPath } from './addresses/paths.ts';
 import { contentPolicy } from './contentPolicy.ts';
 import { deferredScript } from './deferredScript.ts';
 import { attribute, type Html, html, safeHtml } from './html.ts';
-import type { Page } from './page.ts';
+import { CARD_HEIGHT, CARD_WIDTH, type Page, siteManifestPath } from './page.ts';
 import { atomPath, changesTitle, jsonFeedPath } from './pages/changes/changes.ts';
+import { walkIconPath } from './pages/walk/paths.ts';
 import { foot } from './parts/foot.ts';
+import { listedCultivars } from './parts/raised.ts';
 import { runningHead } from './parts/runningHead.ts';
 import { structuredData } from './parts/structuredData.ts';
 import { placeKey } from './placeKey.ts';
@@ -22,8 +25,8 @@ function feedLinks(href: Href): Html {
   `;
 }
 
-function stylesheets({ styles }: Page, assets: Assets): Html[] {
-  return [...(styles ?? []), 'site' as const].map(
+function stylesheets({ styles = [], sheet = 'site' }: Page, assets: Assets): Html[] {
+  return [...styles, sheet].map(
     name =>
       html`<link rel="stylesheet"${attribute('media', name.endsWith('Print') && 'print')} href="${assets.styles[name]}">`,
   );
@@ -45,6 +48,31 @@ function scriptsOf({ scripts = [] }: Page, { assets, base }: Site, forVisitors: 
   `;
 }
 
+/** How a link to the page looks where it is shared: ogp.me. Nothing for the page that stands in for missing ones. */
+function sharedLook({ title, description, path, canonical, card }: Page, site: Site): Html | false {
+  const { name, tagline } = site.all.yard;
+  const { absolute } = linksOf(site);
+  if (path === null) return false;
+  const { name: picture, alt } = card ?? { name: 'site', alt: `A fruit of ${name}, drawn whole and cut` };
+  const image =
+    listedCultivars(site.all).length > 0 &&
+    html`
+    <meta property="og:image" content="${absolute(cardPath(picture))}">
+    <meta property="og:image:width" content="${CARD_WIDTH}">
+    <meta property="og:image:height" content="${CARD_HEIGHT}">
+    <meta property="og:image:alt" content="${alt}">
+    <meta name="twitter:card" content="summary_large_image">
+  `;
+  return html`
+    <meta property="og:type" content="website">
+    <meta property="og:site_name" content="${name}">
+    <meta property="og:title" content="${title ?? `${name}: ${tagline}`}">
+    <meta property="og:description" content="${description}">
+    <meta property="og:url" content="${absolute(canonical ?? path)}">
+    ${image}
+  `;
+}
+
 /** The whole document of a page. */
 export function documentOf(page: Page, site: Site): string {
   const { title, description, path, canonical = path } = page;
@@ -52,7 +80,7 @@ export function documentOf(page: Page, site: Site): string {
   const { href, absolute } = linksOf(site);
   const forVisitors = page.forGrower !== true;
   const { language } = site.all.yard;
-  const metric = page.units === \'metric\' || language === \'en-GB\';
+  const metric = page.units === 'metric' || language === 'en-GB';
   const document = html`<!DOCTYPE html><html lang="${language}"><head>
       <meta charset="utf-8">
       <meta name="viewport" content="width=device-width, initial-scale=1">
@@ -61,9 +89,11 @@ export function documentOf(page: Page, site: Site): string {
       <meta name="description" content="${description}">
       ${page.unlisted === true && html`<meta name="robots" content="noindex">`}
       ${canonical !== null && html`<link rel="canonical" href="${absolute(canonical)}">`}
-      ${page.manifest !== undefined && html`<link rel="manifest" href="${href(page.manifest)}">`}
+      ${sharedLook(page, site)}
+      <link rel="manifest" href="${href(page.manifest ?? siteManifestPath)}">
       ${page.feeds === true && feedLinks(href)}
       <link rel="icon" href="${href('/favicon.svg')}" type="image/svg+xml">
+      <link rel="apple-touch-icon" href="${href(walkIconPath(192))}">
       ${fontPreloads(site.assets)}
       ${stylesheets(page, site.assets)}
       ${scriptsOf(page, site, forVisitors)}

@@ -6,21 +6,31 @@ import type { PublishedPhoto } from '../photos.ts';
 import type { Html } from './html.ts';
 
 /** Scripts that pages ask for by name. The one by which a page follows the visitor's place stands on every page without being asked for. */
-export type ScriptName = 'compare' | 'search' | 'choosePlace' | 'walk';
+export type ScriptName = 'notFound' | 'orderList' | 'compare' | 'search' | 'choosePlace' | 'walk';
 
 /** Stylesheets beside the one that all pages share. Those that end in `Print` hold for paper alone. */
 export type StylesheetName =
   | 'choosePlace'
   | 'compare'
   | 'evidence'
+  | 'fruitYear'
   | 'guidePrint'
   | 'home'
   | 'lotPrint'
   | 'place'
+  | 'guideSheet'
+  | 'ordering'
   | 'placeList'
   | 'search'
   | 'videos'
   | 'walk';
+
+/** Pixels of the picture of a shared link: the size that services crop least. Common practice, no source. */
+export const CARD_WIDTH = 1200;
+export const CARD_HEIGHT = 630;
+
+/** Lets the site be put on the home screen. W3C Web Application Manifest. */
+export const siteManifestPath = '/site.webmanifest';
 
 export interface Page {
   /** Heading of the page, as its head names it; null on the first page, whose title is the yard. */
@@ -37,6 +47,8 @@ export interface Page {
   forGrower?: boolean;
   /** Keeps the page out of search engines. */
   unlisted?: boolean;
+  /** Picture of a link to the page where it is shared, by its name, with what it shows in words; that of the yard where left out. */
+  card?: { name: string; alt: string };
   /** Path of the manifest that lets the page be put on the home screen. */
   manifest?: string;
   /** Tells feed readers where the changes of the list are to be had. */
@@ -45,6 +57,8 @@ export interface Page {
   things?: readonly (PageThing | null)[];
   scripts?: readonly ScriptName[];
   styles?: readonly StylesheetName[];
+  /** The sheet that pages share; guides have one of their own, so that their first view is soon there. */
+  sheet?: 'guideSheet';
   /** All that stands between the running head and the foot. */
   main: Html;
 }

@@ -1,10 +1,12 @@
 /** The one list of every file of a site that a function of this program makes. What follows from the finished list, such as the sitemap, is made by the builder. */
 
+import { cardRoutes } from './cards/routes.ts';
 import { fileRoutes } from './files/routes.ts';
 import { changeRoutes } from './pages/changes/routes.ts';
 import { climateRoutes } from './pages/climates/routes.ts';
 import { compareRoutes } from './pages/compare/routes.ts';
 import { cultivarRoutes } from './pages/cultivars/routes.ts';
+import { fruitYearRoutes } from './pages/fruit-year/routes.ts';
 import { guideRoutes } from './pages/guides/routes.ts';
 import { homeRoutes } from './pages/home/routes.ts';
 import { howWeKnowRoutes } from './pages/how-we-know/routes.ts';
@@ -32,12 +34,14 @@ const chapters: readonly ((site: Site) => Route[])[] = [
   cultivarRoutes,
   lotRoutes,
   compareRoutes,
+  fruitYearRoutes,
   guideRoutes,
   videoRoutes,
   homeRoutes,
   orderingRoutes,
   notFoundRoutes,
   walkRoutes,
+  cardRoutes,
   fileRoutes,
 ];
 

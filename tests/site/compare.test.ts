@@ -101,6 +101,44 @@ describe('comparing', () => {
     );
     expect(rows.length).toBeGreaterThan(10);
     for (const { marked, values } of rows) expect(marked).toBe(new Set(values).size > 1);
+    await page.locator('[data-compare-only]').check();
+    const shown = await page
+      .locator('.side-by-side tbody tr:visible')
+      .evaluateAll(all => all.slice(2).map(row => row.querySelector('th .differs') !== null));
+    expect(shown).toEqual(rows.filter(({ marked }) => marked).map(() => true));
+    await page.context().close();
+  });
+
+  it('says of each form what it costs, whether it is ready and how it is sent', async () => {
+    const page = await open(`compare/?c=${ids.slice(0, 2).join(',')}`);
+    const labels = await page.locator('.side-by-side tbody th').allInnerTexts();
+    for (const form of ['Leafed in a pot', 'Dormant in a pot', 'Bare-root'])
+      expect(labels.some(label => label.startsWith(form))).toBe(true);
+    await page.context().close();
+  });
+
+  it('puts the values of a trait below each other on a phone, all of them in view', async () => {
+    const page = await open(`compare/?c=${ids.slice(0, 3).join(',')}`, { width: 360 });
+    const row = page.locator('.side-by-side tbody tr').nth(4);
+    const boxes = await row
+      .locator('td')
+      .evaluateAll(all => all.map(cell => cell.getBoundingClientRect().toJSON()));
+    expect(boxes).toHaveLength(3);
+    for (const [at, { left, right, top }] of boxes.entries()) {
+      expect(left).toBeGreaterThanOrEqual(0);
+      expect(right).toBeLessThanOrEqual(360);
+      if (at > 0) expect(top).toBeGreaterThanOrEqual(boxes[at - 1]!.bottom);
+    }
+    await page.context().close();
+  });
+
+  it('shows only the checked cultivars of a table with scripts off', async () => {
+    const page = await open('compare/species/fig/', { javaScriptEnabled: false });
+    const keep = page.locator('.keep input');
+    expect(await keep.count()).toBeGreaterThan(4);
+    for (const at of [0, 2, 3]) await keep.nth(at).check();
+    await page.locator('.only input').check();
+    expect(await page.locator('.compare tbody tr:visible').count()).toBe(3);
     await page.context().close();
   });
 

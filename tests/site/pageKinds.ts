@@ -54,6 +54,11 @@ const kinds: readonly Kind[] = [
     file: /^cultivars\/ripening\/[^/]+\/(?:page\/\d+\/)?index\.html$/,
   },
   { name: 'comparison', file: /^compare\/index\.html$/ },
+  {
+    name: 'fruit year',
+    file: /^compare\/year\/[^/]+\/index\.html$/,
+    examples: named('compare/year/minneapolis-mn/index.html', 'compare/year/melbourne-au/index.html'),
+  },
   { name: 'compared kind', file: /^compare\/(?:species|flavor)\/[^/]+\/(?:page\/\d+\/)?index\.html$/ },
   { name: 'kinds of climate', file: /^climates\/index\.html$/ },
   { name: 'kind of climate', file: /^climates\/[^/]+\/index\.html$/ },

@@ -4,3 +4,4 @@ import './head.ts';
 import './speak.ts';
 import './units.ts';
 import '../guides/follow.ts';
+import '../guides/now.ts';

@@ -4,6 +4,7 @@ import type { Level } from '../../core/match/answers.ts';
 import { ripeningOrder } from '../../core/match/words.ts';
 import type { Offer, RowsFile, TreeRow } from '../../site/data/searchRows.ts';
 import {
+  fits,
   offerGroups,
   type SearchGroup,
   type SearchOrder,
@@ -35,7 +36,7 @@ export interface Narrowed {
 
 type Chosen = Wanted['chosen'];
 
-const traitGroups = ['species', 'flavor', 'ripening', 'place'] as const;
+const traitGroups = ['species', 'flavor', 'ripening', 'scarcity', 'place'] as const;
 
 /** A bit for each group, to tell in one number which groups stand in the way of something. */
 const bitOf = Object.fromEntries(searchGroups.map((group, at) => [group, 1 << at])) as Record<
@@ -45,7 +46,10 @@ const bitOf = Object.fromEntries(searchGroups.map((group, at) => [group, 1 << at
 
 function barred(chosen: Chosen, group: SearchGroup, value: string | null): number {
   const wanted = chosen[group];
-  return wanted.size === 0 || (value !== null && wanted.has(value)) ? 0 : bitOf[group];
+  if (wanted.size === 0) return 0;
+  if (value === null) return bitOf[group];
+  const fitting = group === 'price' ? [...wanted].some(most => fits(group, value, most)) : wanted.has(value);
+  return fitting ? 0 : bitOf[group];
 }
 
 function least(low: number | null, value: number | null): number | null {
@@ -80,13 +84,15 @@ export function narrow(
     countedLast[group].set(value, place);
     counts[group].set(value, (counts[group].get(value) ?? 0) + 1);
   };
+  const prices = new Set(offers.map(({ price }) => price));
   const offerBars = offers.map(offer =>
     offerGroups.reduce((bars, group) => bars | barred(chosen, group, offer[group]), 0),
   );
   trees.forEach((row, place) => {
     if (matches !== null && !matches.has(place)) return;
     const level = levelOf(row.id);
-    const traits = { species: row.species, flavor: row.flavor, ripening: row.ripening, place: level };
+    const { species, flavor, ripening, scarcity } = row;
+    const traits = { species, flavor, ripening, scarcity, place: level };
     const traitBars = traitGroups.reduce((bars, group) => bars | barred(chosen, group, traits[group]), 0);
     const fitting = row.offers.filter(index => offerBars[index] === 0);
     if (fitting.length > 0) {
@@ -98,7 +104,10 @@ export function narrow(
     if (traitBars !== 0) return;
     for (const index of row.offers) {
       for (const group of offerGroups) {
-        if ((offerBars[index]! & ~bitOf[group]) === 0) count(group, offers[index]![group], place);
+        if ((offerBars[index]! & ~bitOf[group]) !== 0) continue;
+        const own = offers[index]![group];
+        if (group !== 'price') count(group, own, place);
+        else for (const most of prices) if (fits(group, own, most)) count(group, most, place);
       }
     }
     if (fitting.length === 0) return;

@@ -3,13 +3,16 @@
 import type { RowsFile } from '../../site/data/searchRows.ts';
 import type { SearchGroup } from '../../site/pages/search/searchTerms.ts';
 import { type LevelOf, type Matches, narrow, wouldHelp } from './narrow.ts';
-import { nearNames } from './nearNames.ts';
+
 import { link, make } from './results.ts';
+import { nearNames } from './understood.ts';
 import { choicesMade, type Wanted } from './wanted.ts';
 
 export interface Nothing {
   file: RowsFile;
   wanted: Wanted;
+  /** Of what was typed, the words that were looked for. */
+  words: string;
   matches: Matches;
   levelOf: LevelOf;
   legendOf: (group: SearchGroup) => string;
@@ -40,15 +43,19 @@ function fewer({ file, wanted, matches, levelOf, legendOf, retry, without }: Not
 
 /** A part of the page that leads on. */
 export function nothingFound(nothing: Nothing): HTMLElement {
-  const { file, wanted } = nothing;
+  const { file, wanted, words, retry } = nothing;
   const items = fewer(nothing);
-  const names = wanted.text === '' ? [] : nearNames(wanted.text, file.trees);
+  const names = words === '' ? [] : nearNames(words, file);
   const shown: (Node | string)[] = [make('h2', '', 'Nothing fits all of that')];
   if (items.length > 0) {
     shown.push(make('p', '', 'One choice less would leave:'), make('ul', 'buttons fewer', ...items));
   }
   if (names.length > 0) {
-    const near = names.map(({ id, name }) => make('li', '', link(`/cultivars/${id}/`, name)));
+    const near = names.map(({ title, path }) =>
+      path === null
+        ? offer(title, () => retry({ ...wanted, text: title }))
+        : make('li', '', link(path, title)),
+    );
     shown.push(make('p', '', 'Names near to what you typed:'), make('ul', 'columns', ...near));
   }
   shown.push(make('p', '', 'The plain lists below have everything.'));

@@ -5,8 +5,10 @@ import type { RowsFile } from '../../site/data/searchRows.ts';
 import { type SearchGroup, searchGroups, searchOrders } from '../../site/pages/search/searchTerms.ts';
 import { answersFor, type PlaceAnswers } from '../myPlace/answers.ts';
 import { currentChoice, onChange } from '../myPlace/choice.ts';
+import { matchesOf, namedPages } from './meant.ts';
 import { inOrder, type LevelOf, type Matches, type Narrowed, narrow } from './narrow.ts';
-import { addTrees, make, pageList, treeTable, type WordsOf } from './results.ts';
+import { addTrees, make, type NamedPage, namedList, pageList, treeTable, type WordsOf } from './results.ts';
+import { namesBeginning, plain, type Understood, understand } from './understood.ts';
 import { choicesMade, orderOf, readWanted, type Wanted, writeWanted } from './wanted.ts';
 import { loadWordIndex } from './wordIndex.ts';
 
@@ -29,7 +31,7 @@ const order = part<HTMLSelectElement>('#order');
 const asked = part('[data-search-asked]');
 const status = part('[data-search-status]');
 const results = part('[data-search-results]');
-const boxes = [...key.querySelectorAll<HTMLInputElement>('input[type="checkbox"]')];
+const boxes = [...key.querySelectorAll<HTMLInputElement>('[data-group] input')];
 
 function groupOf(each: HTMLInputElement): SearchGroup {
   return each.closest<HTMLElement>('[data-group]')!.dataset.group as SearchGroup;
@@ -53,7 +55,10 @@ const rowsFile = kept(async (): Promise<RowsFile> => {
   if (!answer.ok) throw new Error(String(answer.status));
   return answer.json();
 });
-const wordIndex = kept(loadWordIndex);
+const wordIndex = kept(async () => {
+  const file = await rowsFile();
+  return loadWordIndex(word => namesBeginning(file, word));
+});
 
 let wanted: Wanted = readWanted(location.search);
 /** Counts searches, so that a slow answer never replaces a newer one. */
@@ -150,10 +155,11 @@ function counted(count: number, one: string, many = `${one}s`): string {
   return `${count} ${count === 1 ? one : many}`;
 }
 
-function told(trees: number, pages: number): string {
+function told(trees: number, pages: number, named: number): string {
   const { text } = wanted;
   const what = [
-    counted(trees, 'cultivar'),
+    ...(named > 0 ? [counted(named, 'lot or place', 'lots or places')] : []),
+    ...(trees > 0 || named + pages === 0 ? [counted(trees, 'cultivar')] : []),
     ...(pages > 0 ? [counted(pages, 'guide or video', 'guides or videos')] : []),
   ];
   const words = text === '' ? '' : ` with “${text}”`;
@@ -170,10 +176,17 @@ function retry(next: Wanted): void {
   void want(next, true).then(() => results.querySelector('a')?.focus());
 }
 
-async function showResults(file: RowsFile, matches: Matches, mine: PlaceAnswers | null): Promise<void> {
+async function showResults(
+  file: RowsFile,
+  matches: Matches,
+  mine: PlaceAnswers | null,
+  meant: Understood,
+  named: readonly NamedPage[],
+): Promise<void> {
   const search = latest;
+  const asked = { ...wanted.chosen, ...meant.chosen };
   const levelOf: LevelOf = id => mine?.on(id)?.level ?? null;
-  const { hits, counts } = narrow(file, wanted.chosen, matches, levelOf);
+  const { hits, counts } = narrow(file, asked, matches, levelOf);
   showCounts(counts, mine !== null);
   showAsked(file);
   if (writeWanted(wanted) === '') {
@@ -191,19 +204,21 @@ async function showResults(file: RowsFile, matches: Matches, mine: PlaceAnswers 
           .sort((a, b) => a.rank! - b.rank!);
   status.textContent = placeMissing(mine)
     ? 'Say first where the tree will live: the line “For verdicts” asks for it.'
-    : told(hits.length, pages.length);
-  const shown: Node[] = [];
+    : told(hits.length, pages.length, named.length);
+  const shown: Node[] = named.length > 0 ? [namedList(named)] : [];
   if (hits.length > 0) shown.push(...treeNodes(file, inOrder(hits, orderOf(wanted), matches), mine));
   if (pages.length > 0) {
     const list = pageList(pages.map(({ page }) => page));
     const guidesFirst = orderOf(wanted) === 'match' && pages[0]!.rank === 0;
-    if (guidesFirst) shown.unshift(list);
+    if (guidesFirst) shown.splice(named.length > 0 ? 1 : 0, 0, list);
     else shown.push(list);
   }
   if (shown.length === 0) {
     const { nothingFound } = await import('./nothing.ts');
     if (search !== latest) return;
-    shown.push(nothingFound({ file, wanted, matches, levelOf, legendOf, retry, without }));
+    shown.push(
+      nothingFound({ file, wanted, matches, levelOf, legendOf, retry, without, words: meant.words }),
+    );
   }
   results.replaceChildren(...shown);
 }
@@ -241,12 +256,10 @@ async function show(): Promise<void> {
   const mine = latest;
   if (writeWanted(wanted) !== '' && results.childElementCount === 0) status.textContent = 'Looking…';
   try {
-    const [file, matches, place] = await Promise.all([
-      rowsFile(),
-      wanted.text === '' ? null : wordIndex().then(search => search(wanted.text)),
-      answers(),
-    ]);
-    if (mine === latest) await showResults(file, matches, place);
+    const [file, place] = await Promise.all([rowsFile(), answers()]);
+    const meant = understand(wanted.text, file);
+    const [matches, named] = await Promise.all([matchesOf(meant, file, wordIndex), namedPages(meant)]);
+    if (mine === latest) await showResults(file, matches, place, meant, named);
   } catch {
     if (mine !== latest) return;
     results.replaceChildren();
@@ -269,6 +282,18 @@ async function lookForLetters(): Promise<void> {
   }
 }
 
+/** A lot's number or a ZIP code that is entered whole opens its page. */
+async function openNamed(text: string): Promise<void> {
+  try {
+    const meant = understand(text, await rowsFile());
+    const [only, ...others] = await namedPages(meant);
+    const whole = meant.zip !== null || only?.kind === 'Lot' || plain(only?.title ?? '') === plain(text);
+    if (only && others.length === 0 && whole && text === wanted.text) location.assign(href(only.path));
+  } catch {
+    // The results of the words stand.
+  }
+}
+
 /** Touched for the first time: everything is fetched while the visitor thinks. */
 function warm(): void {
   void rowsFile().catch(() => undefined);
@@ -280,7 +305,8 @@ finder.addEventListener('pointerdown', warm, { once: true });
 box.addEventListener('input', () => void lookForLetters());
 form.addEventListener('submit', event => {
   event.preventDefault();
-  void want({ ...wanted, text: box.value.trim() }, true);
+  const text = box.value.trim();
+  void want({ ...wanted, text }, true).then(() => openNamed(text));
 });
 key.addEventListener('change', event => {
   const changed = event.target as HTMLInputElement;
@@ -288,7 +314,8 @@ key.addEventListener('change', event => {
   if (!boxes.includes(changed)) return;
   const { value, checked } = changed;
   const group = groupOf(changed);
-  const chosen = new Set(wanted.chosen[group]);
+  // Of prices one is the most to pay.
+  const chosen = new Set(group === 'price' ? [] : wanted.chosen[group]);
   if (checked) chosen.add(value);
   else chosen.delete(value);
   void want({ ...wanted, chosen: { ...wanted.chosen, [group]: chosen } }, true);

@@ -85,7 +85,7 @@ export function treeTable(): HTMLTableElement {
   return make(
     'table',
     'traits folds sought',
-    make('caption', 'unseen', 'Cultivars found'),
+    make('caption', '', 'Cultivars'),
     make('thead', '', row),
     make('tbody', ''),
   );
@@ -103,11 +103,23 @@ export function addTrees(
   return rows[0]?.querySelector('a') ?? null;
 }
 
+/** A page that the words name, and what it is. */
+export type NamedPage = PageRow & { kind: 'Lot' | 'Place' };
+
+function found({ path, title, summary }: PageRow, kind: string): HTMLLIElement {
+  return make('li', '', make('span', 'kind', kind), ' ', link(path, title), make('p', '', summary));
+}
+
+/** Lots and places that are named. */
+export function namedList(pages: readonly NamedPage[]): HTMLElement {
+  const list = make('ul', 'found', ...pages.map(page => found(page, page.kind)));
+  list.setAttribute('aria-label', 'Lots and places');
+  return list;
+}
+
 /** Guides and videos that have the words. */
 export function pageList(pages: readonly PageRow[]): HTMLElement {
-  const items = pages.map(({ path, title, summary }) =>
-    make('li', '', link(path, title), make('p', '', summary)),
-  );
+  const items = pages.map(page => found(page, page.path.startsWith('/videos/') ? 'Video' : 'Guide'));
   const heading = make('h2', '', 'Guides and videos');
   heading.id = 'found-pages';
   const section = make('section', '', heading, make('ul', 'found', ...items));

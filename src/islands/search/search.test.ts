@@ -8,8 +8,9 @@ import {
   searchOrders,
 } from '../../site/pages/search/searchTerms.ts';
 import { inOrder, type LevelOf, narrow, wouldHelp } from './narrow.ts';
-import { nearNames } from './nearNames.ts';
+import { namesBeginning, nearNames, understand } from './understood.ts';
 import { orderOf, readWanted, type Wanted, writeWanted } from './wanted.ts';
+import { inAll } from './wordIndex.ts';
 
 const noMatches = null;
 const unplaced = () => null;
@@ -29,6 +30,8 @@ function tree(id: string, offers: number[], traits: Partial<TreeRow> = {}): Tree
     mark: { symbol: '', colors: '', width: 1, height: 1 },
     flavor: 'toffee',
     ripening: 'mid',
+    scarcity: null,
+    lots: [],
     fruit: '',
     size: '',
     stock: { state: 'ready', words: '' },
@@ -64,7 +67,23 @@ describe('narrowing', () => {
   it('asks form, readiness, price and size of one and the same tree', () => {
     expect(idsOf({ form: ['leafed-pot'] })).toEqual(['alder', 'birch']);
     expect(idsOf({ form: ['leafed-pot'], readiness: ['ready'] })).toEqual([]);
-    expect(idsOf({ size: ['#1'], price: ['6300'] })).toEqual([]);
+    expect(idsOf({ size: ['#3'], price: ['4000'] })).toEqual([]);
+  });
+
+  it('takes a price as the most to pay, and a tree without one as none', () => {
+    expect(idsOf({ price: ['2499'] })).toEqual([]);
+    expect(idsOf({ price: ['2500'] })).toEqual(['alder']);
+    expect(idsOf({ price: ['5000'] })).toEqual(['alder', 'birch']);
+  });
+
+  it('takes how seldom others offer a cultivar', () => {
+    const trees = [
+      tree('common', [0], { scarcity: '0' }),
+      tree('rare', [0], { scarcity: '4' }),
+      tree('unknown', [0]),
+    ];
+    const { hits } = narrow({ offers, trees }, chosenOf({ scarcity: ['4', '3'] }), noMatches, unplaced);
+    expect(hits.map(({ row }) => row.id)).toEqual(['rare']);
   });
 
   it('takes the verdict at the place from whoever knows it', () => {
@@ -192,19 +211,90 @@ describe('the address', () => {
   });
 });
 
+const whole: RowsFile = {
+  offers,
+  trees: [
+    tree('bellrope', [], { name: 'Bellrope', lots: ['26-layer-01'] }),
+    tree('other', [], { name: 'Étoile du Soir', also: ['Evening'], species: 'asian-persimmon' }),
+  ],
+  pages: [{ path: '/guides/wintering/', title: 'Winter for a tree in a pot', summary: '' }],
+  places: [
+    { path: '/places/munich-de/', title: 'Munich', summary: 'Bavaria, Germany' },
+    { path: '/places/houston-tx/', title: 'Houston', summary: 'Texas, United States' },
+  ],
+  choices: {
+    ...(Object.fromEntries(searchGroups.map(group => [group, []])) as unknown as RowsFile['choices']),
+    species: [
+      ['fig', 'Fig'],
+      ['asian-persimmon', 'Asian persimmon'],
+    ],
+    flavor: [['toffee', 'Toffee']],
+  },
+};
+
 describe('near names', () => {
-  const trees = [
-    tree('bellrope', [], { name: 'Bellrope' }),
-    tree('other', [], { name: 'Étoile du Soir', also: ['Evening'] }),
-  ];
   it.each([
-    ['belrope', ['bellrope']],
-    ['Belrlope', ['bellrope']],
-    ['etoile', ['other']],
-    ['evenning', ['other']],
+    ['belrope', ['Bellrope']],
+    ['Belrlope', ['Bellrope']],
+    ['etoile', ['Étoile du Soir']],
+    ['evenning', ['Étoile du Soir']],
+    ['persimon', ['Asian persimmon']],
+    ['wintr', ['Winter for a tree in a pot']],
+    ['tofee', ['Toffee']],
+    ['huston', ['Houston']],
     ['xq', []],
     ['zzzzzzzzz', []],
-  ])('of “%s”', (typed, ids) => {
-    expect(nearNames(typed, trees).map(({ id }) => id)).toEqual(ids);
+  ])('of “%s”', (typed, titles) => {
+    expect(nearNames(typed, whole).map(({ title }) => title)).toEqual(titles);
+  });
+});
+
+describe('what is meant', () => {
+  const meant = (text: string) => {
+    const { words, chosen, named, zip } = understand(text, whole);
+    const sets = Object.entries(chosen).map(([group, values]) => `${group} ${[...values].join(',')}`);
+    return [
+      words,
+      ...sets,
+      ...named.map(({ kind, path }) => `${kind} ${path}`),
+      ...(zip === null ? [] : [`zip ${zip}`]),
+    ];
+  };
+  it.each([
+    ['under $50', ['', 'price 5000']],
+    ['fig below 32.50', ['fig', 'price 3250']],
+    ['rare', ['', 'scarcity 4,3']],
+    ['something rare under $50', ['', 'price 5000', 'scarcity 4,3']],
+    ['offered nowhere else', ['', 'scarcity 4']],
+    ['26-layer-01', ['', 'Lot /lots/26-layer-01/']],
+    ['Lot 26-LAYER-01', ['', 'Lot /lots/26-layer-01/']],
+    ['Munich', ['munich', 'Place /places/munich-de/']],
+    ['02139', ['', 'zip 02139']],
+    ['rarely', ['rarely']],
+    ['red jam', ['red jam']],
+  ])('by “%s”', (text, expected) => expect(meant(text)).toEqual(expected));
+});
+
+describe('words', () => {
+  it('find a name by the beginning of one of its words, and nothing by letters within', () => {
+    expect([...namesBeginning(whole, 'bellr').keys()]).toEqual([0]);
+    expect([...namesBeginning(whole, 'persim').keys()]).toEqual([1]);
+    expect([...namesBeginning(whole, 'rope').keys()]).toEqual([]);
+    expect([...namesBeginning(whole, 'inter').keys()]).toEqual([]);
+  });
+
+  it('have to be there all together', () => {
+    const found = inAll([
+      new Map([
+        [1, 0],
+        [2, 1],
+      ]),
+      new Map([
+        [2, 0],
+        [3, 1],
+      ]),
+    ]);
+    expect([...found]).toEqual([[2, 1]]);
+    expect(inAll([]).size).toBe(0);
   });
 });

@@ -54,3 +54,13 @@ export const myPlacePath = '/my-place/';
 export const comparePath = '/compare/';
 
 export const changesPath = '/changes/';
+
+/** When what ripens at a place. */
+export function fruitYearPath(place: string): string {
+  return `${comparePath}year/${place}/`;
+}
+
+/** Picture of a shared link: `cultivar-ID`, `guide-ID`, `video-ID` or `site`. */
+export function cardPath(name: string): string {
+  return `/cards/${name}.png`;
+}

@@ -2,14 +2,17 @@
 
 import type { Catalogue, CultivarEntry } from '../../core/catalogue.ts';
 import { daysBetween } from '../../core/days.ts';
+import type { ScarcityClass } from '../../core/lots/answers.ts';
 import { levels } from '../../core/match/answers.ts';
 import { levelWords } from '../../core/match/words.ts';
 import { priceInWords } from '../../core/money.ts';
 import { forms, type RipeningClass, ripeningClasses } from '../../core/records/common.ts';
 import { containerClasses } from '../../core/records/container.ts';
+import { placePath } from '../addresses/paths.ts';
 import { type FruitMark, fruitMark } from '../drawing/fruitMarks.ts';
 import { oncePer } from '../memo.ts';
 import { stockState } from '../pages/cultivars/cultivar.ts';
+import { whereabouts } from '../pages/places/place.ts';
 import {
   type OfferGroup,
   type SearchGroup,
@@ -20,7 +23,7 @@ import { speciesName, stateHeadings } from '../pages/stock/stock.ts';
 import { listedCultivars } from '../parts/raised.ts';
 import { fruitSizeInWords } from '../words/measures.ts';
 import type { StateView } from '../words/state.ts';
-import { colorsInWords, formWords, ripeningWords, sentence } from '../words/words.ts';
+import { colorsInWords, formWords, ripeningWords, scarcityWords, sentence } from '../words/words.ts';
 import { type PageRow, searchedPages } from './searchRecords.ts';
 
 /** What can be chosen in a group: values and their words, in the order in which a buyer thinks of them. */
@@ -40,6 +43,10 @@ export interface TreeRow {
   mark: FruitMark;
   flavor: string;
   ripening: RipeningClass;
+  /** How seldom others offer it, 0 to 4 as text; null: no lot tells. */
+  scarcity: string | null;
+  /** Numbers of its lots. */
+  lots: readonly string[];
   fruit: string;
   size: string;
   stock: StateView;
@@ -54,6 +61,8 @@ export interface RowsFile {
   trees: readonly TreeRow[];
   /** Those that follow. */
   pages: readonly PageRow[];
+  /** Every place, by name. */
+  places: readonly PageRow[];
   choices: Record<SearchGroup, Choices>;
 }
 
@@ -79,10 +88,23 @@ function offersOf(entry: CultivarEntry, { asOf }: Catalogue): Offer[] {
   );
 }
 
+/** Rarest first. */
+const scarcityClasses = ['4', '3', '2', '1', '0'];
+
+/** That of the lots, which share it. */
+function scarcityOfEntry({ lots }: CultivarEntry): string | null {
+  const [lot] = lots;
+  return lot === undefined ? null : String(lot.scarcity.answer);
+}
+
 const stateWords: Record<SearchState, string> = { ...stateHeadings, sold: 'Sold, or none raised yet' };
 
 /** Of lots only what occurs; of traits, all the yard has names for. */
-function choicesOf(all: Catalogue, offers: readonly Offer[]): Record<SearchGroup, Choices> {
+function choicesOf(
+  all: Catalogue,
+  offers: readonly Offer[],
+  trees: readonly TreeRow[],
+): Record<SearchGroup, Choices> {
   const occurs = (group: OfferGroup, values: readonly string[]) =>
     values.filter(value => offers.some(offer => offer[group] === value));
   const { currency } = all.yard;
@@ -100,6 +122,9 @@ function choicesOf(all: Catalogue, offers: readonly Offer[]): Record<SearchGroup
       .map(Number)
       .sort((a, b) => a - b)
       .map(minor => [String(minor), priceInWords({ minor, currency })]),
+    scarcity: scarcityClasses
+      .filter(value => trees.some(({ scarcity }) => scarcity === value))
+      .map(value => [value, scarcityWords[Number(value) as ScarcityClass]]),
     size: occurs(
       'size',
       containerClasses.map(({ name }) => name),
@@ -129,6 +154,8 @@ export const searchRows = oncePer((all: Catalogue): RowsFile => {
       mark: fruitMark(all, cultivar, species),
       flavor: flavor.id,
       ripening: cultivar.ripening,
+      scarcity: scarcityOfEntry(entry),
+      lots: entry.lots.map(({ lot }) => lot.id),
       fruit: colorsInWords(fruit),
       size: fruitSizeInWords(fruit.lengthMm, fruit.widthMm),
       stock: stockState(entry, all),
@@ -136,5 +163,10 @@ export const searchRows = oncePer((all: Catalogue): RowsFile => {
     };
   });
   const pages = searchedPages(all).map(({ path, title, summary }) => ({ path, title, summary }));
-  return { offers, trees, pages, choices: choicesOf(all, offers) };
+  const places = all.places.map(place => ({
+    path: placePath(place.id),
+    title: place.name,
+    summary: whereabouts(place),
+  }));
+  return { offers, trees, pages, places, choices: choicesOf(all, offers, trees) };
 });

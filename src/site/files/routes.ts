@@ -6,7 +6,9 @@ import { sitemapPath } from '../../outputs/sitemap.ts';
 import { photoCopy } from '../../photos.ts';
 import { fruitMarksFile } from '../drawing/fruitMarks.ts';
 import { stockInputs } from '../inputs.ts';
-import { noInputs, pageFile, type Route } from '../route.ts';
+import { siteManifestPath } from '../page.ts';
+import { walkIconPath, walkIconSides } from '../pages/walk/paths.ts';
+import { jsonRoute, noInputs, pageFile, type Route } from '../route.ts';
 import { linksOf, type Site } from '../site.ts';
 import { notices } from './notices.ts';
 import { statesFile } from './states.ts';
@@ -14,6 +16,26 @@ import { statesFile } from './states.ts';
 /** Nothing on the site is closed to search engines; pages that should not be listed say so themselves. */
 function robots(site: Site): string {
   return `User-agent: *\nDisallow:\n\nSitemap: ${linksOf(site).absolute(sitemapPath)}\n`;
+}
+
+/** Name, start and icons of the site on a home screen. */
+function manifest(site: Site) {
+  const { href } = linksOf(site);
+  const { name, tagline } = site.all.yard;
+  return {
+    name,
+    description: tagline,
+    start_url: href('/'),
+    scope: href('/'),
+    display: 'minimal-ui',
+    background_color: '#fcfcfa',
+    theme_color: '#fcfcfa',
+    icons: walkIconSides.map(px => ({
+      src: href(walkIconPath(px)),
+      sizes: `${px}x${px}`,
+      type: 'image/png',
+    })),
+  };
 }
 
 function photoRoutes({ photos }: Site): Route[] {
@@ -36,6 +58,7 @@ export function fileRoutes(site: Site): Route[] {
   const { all, copied } = site;
   return [
     { file: 'robots.txt', inputs: noInputs, make: () => robots(site) },
+    jsonRoute(siteManifestPath.slice(1), noInputs, () => manifest(site)),
     { file: 'notices.txt', inputs: noInputs, make: notices },
     { file: 'plates.svg', inputs: () => stockInputs(all), make: () => fruitMarksFile(all) },
     { file: 'map/states.svg', inputs: noInputs, make: statesFile },

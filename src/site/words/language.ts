@@ -54,7 +54,7 @@ export function inBritish(text: string): string {
   return text.replace(pairPattern, found => {
     const word = british.get(found.toLowerCase()) as string;
     const first = found.charAt(0);
-    return first === first.toLowerCase() ? word : first + word.slice(1);
+    return first === first.toLowerCase() ? word : word.charAt(0).toUpperCase() + word.slice(1);
   });
 }
 

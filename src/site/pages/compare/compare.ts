@@ -22,9 +22,10 @@ import {
   sentence,
   shapeWords,
 } from '../../words/words.ts';
-import { cultivarFacts, stockState, suitsFacts } from '../cultivars/cultivar.ts';
+import { cultivarFacts, suitsFacts } from '../cultivars/cultivar.ts';
 import type { Fact } from '../lots/lot.ts';
 import { speciesName } from '../stock/stock.ts';
+import { offerFacts } from './offers.ts';
 
 /** As many as can be looked at side by side. */
 export const COMPARED_AT_MOST = 4;
@@ -166,7 +167,7 @@ export function comparedFacts(all: Catalogue, entry: CultivarEntry): Fact[] {
     { label: 'Species', value: sentence(speciesName(entry.species)) },
     ...always.map(label => ({ label, value: facts.get(label) ?? 'None' })),
     ...suitsFacts(entry.cultivar),
-    { label: 'Stock', value: stockState(entry, all).words },
+    ...offerFacts(all, entry),
   ];
 }
 

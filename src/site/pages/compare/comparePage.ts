@@ -37,6 +37,7 @@ function choiceForm(all: Catalogue, href: Href): Html {
       <label for="pick">Cultivar</label>
       <select id="pick" name="c">${choices}</select>
       <button type="submit">Add</button>
+      <label class="only"><input type="checkbox" data-compare-only> Only differences</label>
     </form>
   `;
 }
@@ -68,7 +69,7 @@ export function comparePage(all: Catalogue, { links: { href } }: PageContext): P
       <div class="pick">
         <noscript>
           <p class="notice">
-            Choosing cultivars needs scripts, and they are off in this browser. The tables below compare whole species and flavors without.
+            Scripts are off in this browser. Open a table below, check the cultivars you want, and show only those.
           </p>
         </noscript>
         ${choiceForm(all, href)}

@@ -2,6 +2,7 @@
 
 import type { Catalogue } from '../../../core/catalogue.ts';
 import type { PlaceAnswers } from '../../../outlooks.ts';
+import { comparePath } from '../../addresses/paths.ts';
 import { fruitMarkHtml } from '../../drawing/fruitMark.ts';
 import { ribbonMonths } from '../../drawing/ribbon.ts';
 import { seasonBar, seasonGrid } from '../../drawing/seasonBarFigure.ts';
@@ -36,7 +37,10 @@ function rowHtml(
   );
   return html`
     <tr>
-      <td class="picture">${fruitMarkHtml(row.mark, href)}</td>
+      <td class="picture">
+        <label class="keep"><input type="checkbox" name="c" value="${row.id}"> <span class="unseen">Keep ${row.name}</span></label>
+        ${fruitMarkHtml(row.mark, href)}
+      </td>
       <th class="name" scope="row"><a href="${href(row.path)}"><bdi>${row.name}</bdi></a></th>
       <td class="seasons">${seasonBar(seasonIn(all, here, row.id))}</td>
       ${traits}
@@ -77,6 +81,13 @@ export function compareTable(
   `;
   return html`
     ${seasonGrid(all.climates.get(home.id)!, home.lat)}
-    ${scrollFrame(caption, table)}
+    <form class="compare-form" method="get" action="${href(comparePath)}">
+      <p class="buttons">
+        Check the cultivars you want.
+        <label class="only"><input type="checkbox"> Show only those</label>
+        <button type="submit">Side by side</button>
+      </p>
+      ${scrollFrame(caption, table)}
+    </form>
   `;
 }

@@ -226,6 +226,7 @@ export async function cultivarPage(
     title,
     description: `${cultivar.name} (${species.botanical}). ${summary}`,
     path,
+    card: { name: `cultivar-${cultivar.id}`, alt: `The fruit of ${cultivar.name}, drawn whole and cut` },
     things: product === null ? [] : [product],
     main,
   };

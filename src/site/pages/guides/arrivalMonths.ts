@@ -18,6 +18,8 @@ const arrivalWords: Record<Arrival, string> = {
 export interface ArrivalSpan {
   /** `November to March` */
   months: string;
+  /** The same as numbers, 1 to 12. */
+  numbers: number[];
   words: string;
 }
 
@@ -43,7 +45,8 @@ function answersOf(year: CareYear, form: Form, asOf: Day): string[] {
 export function arrivalSpans(year: CareYear, form: Form, asOf: Day): ArrivalSpan[] {
   const answers = answersOf(year, form, asOf);
   const answerOf = (month: number) => answers[((month % 12) + 12) % 12]!;
-  if (answers.every(answer => answer === answers[0])) return [{ months: 'All year', words: answers[0]! }];
+  if (answers.every(answer => answer === answers[0]))
+    return [{ months: 'All year', numbers: answers.map((_, month) => month + 1), words: answers[0]! }];
   let first = dayParts(asOf).month - 1;
   while (answerOf(first - 1) === answerOf(first)) first -= 1;
   const spans: ArrivalSpan[] = [];
@@ -51,7 +54,11 @@ export function arrivalSpans(year: CareYear, form: Form, asOf: Day): ArrivalSpan
   for (let from = first; from < first + 12; ) {
     let to = from;
     while (to + 1 < first + 12 && answerOf(to + 1) === answerOf(from)) to += 1;
-    spans.push({ months: from === to ? name(from) : `${name(from)} to ${name(to)}`, words: answerOf(from) });
+    spans.push({
+      months: from === to ? name(from) : `${name(from)} to ${name(to)}`,
+      numbers: Array.from({ length: to - from + 1 }, (_, index) => ((from + index + 12) % 12) + 1),
+      words: answerOf(from),
+    });
     from = to + 1;
   }
   return spans;

@@ -18,8 +18,8 @@ export interface ArrivalsLook {
 
 function monthsHtml({ heading, spans }: ArrivalViews['months'][number]): Html {
   const items = spans.map(
-    ({ months, words }) => html`
-    <div>
+    ({ months, words, numbers }) => html`
+    <div data-months="${numbers.join(' ')}">
       <dt>${months}</dt>
       <dd>It ${words}.</dd>
     </div>
@@ -49,8 +49,8 @@ export function arrivals(
   return html`
     <h3 id="by-month">By the month it arrives</h3>
     ${months.map(monthsHtml)}
-    <h3 id="day-by-day">If it arrived on ${dayInWords(asOf)}</h3>
-    <p>The first days of a new ${species} that arrives on the day of this catalogue and is to live in the ground where it can.</p>
+    <h3 id="day-by-day">If it arrives on ${dayInWords(asOf)}</h3>
+    <p>The first days of a new ${species} that will live in the ground where it can.</p>
     ${[taskList(shared), ...ofForms]}
   `;
 }

@@ -20,6 +20,7 @@ import { type PlaceGuideView, placeGuide } from './guideViews.ts';
 import { guideJumps } from './jumps.ts';
 import { guideLine } from './line.ts';
 import { guideLinks } from './links.ts';
+import { nowCard } from './now.ts';
 import { speciesTable } from './speciesTable.ts';
 import { taskList } from './tasks.ts';
 
@@ -107,13 +108,18 @@ export function guideAtPlacePage(
   ];
   const line = guideLine({ path: general, place, places: `${general}#places` }, href);
   const jumps = guideJumps(body.headings, [{ id: 'calendar', text: 'Calendar' }]);
+  // A tree that has just arrived is seen to first; all else goes by the calendar.
+  const arriving = guide.kind === 'arrival';
+  const calendar = calendarSection(all, at, view, href);
+  const text = html`
+    <article class="prose guide">${body}</article>
+    ${figures && speciesFigures(figures)}
+  `;
   const sheet = html`
     <div class="guide-sheet">
       <h1>${guide.title} <span class="kind">${place.name}</span></h1>
-      <p class="standfirst">${guide.summary}</p>
-      ${[about(all, at, year, href), line, potOnly && potOnlyNotice(potOnly), jumps]}
-      <article class="prose guide">${body}</article>
-      ${[figures && speciesFigures(figures), calendarSection(all, at, view, href)]}
+      ${[line, nowCard(view, place.name, all.asOf), potOnly && potOnlyNotice(potOnly), about(all, at, year, href), jumps]}
+      ${arriving ? [text, calendar] : [calendar, text]}
     </div>
   `;
   return {
@@ -121,7 +127,9 @@ export function guideAtPlacePage(
     description: `${guide.summary} With the dates of ${nameAndWhereabouts(place)}.`,
     path: placeGuidePath(guide.id, place.id),
     canonical: general,
+    card: { name: `guide-${guide.id}`, alt: guide.title },
     units: unitsIn(place.country),
+    sheet: 'guideSheet',
     styles: ['guidePrint'],
     main: html`${[crumbs(above, place.name, links), sheet, othersSection(all, at, href)]}`,
   };

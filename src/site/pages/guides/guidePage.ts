@@ -62,6 +62,8 @@ export function guidePage(all: Catalogue, guide: Guide, { links }: PageContext):
     title: guide.title,
     description: guide.summary,
     path,
+    card: { name: `guide-${guide.id}`, alt: guide.title },
+    sheet: 'guideSheet',
     styles: ['guidePrint'],
     main: html`
       ${crumbs([{ path: guidesPath, name: 'Guides' }], guide.title, links)}
@@ -104,6 +106,8 @@ export function arrivalPage(
     description: `${guide.summary} For ${about}.`,
     path,
     canonical: general,
+    card: { name: `guide-${guide.id}`, alt: guide.title },
+    sheet: 'guideSheet',
     styles: ['guidePrint'],
     main: html`
       ${crumbs(above, about, links)}

@@ -71,7 +71,11 @@ describe('months of arrival', () => {
 
   it('are one where the answer never changes', () => {
     expect(arrivalSpans(realYear('miami-fl', 'fig'), 'leafed-pot', asOf)).toEqual([
-      { months: 'All year', words: 'goes outdoors in shade, and into full sun in steps' },
+      {
+        months: 'All year',
+        numbers: [1, 2, 3, 4, 5, 6, 7, 8, 9, 10, 11, 12],
+        words: 'goes outdoors in shade, and into full sun in steps',
+      },
     ]);
   });
 
@@ -246,7 +250,8 @@ describe('tasks as HTML', () => {
         id: 'move-in-2026',
         title: 'Move <it>',
         when: '1 to 3 November 2026',
-        from: '2026-11-01',
+        from: day('2026-11-01'),
+        to: day('2026-11-03'),
         trigger: 'Below 20 F & dry.',
         because: 'It is cold (computed).',
         needs: 'You need a dolly.',
@@ -257,10 +262,10 @@ describe('tasks as HTML', () => {
       },
     ]);
     expect(text.html).toBe(
-      '<ol class="care-tasks"><li id="move-in-2026"><p class="when"><time datetime="2026-11-01">1 to 3 November 2026</time></p>' +
-        '<p><strong>Move &lt;it&gt;.</strong> Below 20 F &amp; dry. You need a dolly.</p>' +
-        '<p class="standing">It is cold (computed). Take care: <a href="#caution-lifting">lifting</a>, ' +
-        '<a href="#caution-sap">the sap of fig</a>.</p></li></ol>',
+      '<ol class="care-tasks"><li id="move-in-2026" data-from="2026-11-01" data-to="2026-11-03"><p class="when"><time datetime="2026-11-01">1 to 3 November 2026</time></p>' +
+        '<p><strong>Move &lt;it&gt;.</strong> Below 20 F &amp; dry.</p>' +
+        '<p class="task-care">Take care: <a href="#caution-lifting">lifting</a>, <a href="#caution-sap">the sap of fig</a>.</p>' +
+        '<details><summary>Why</summary><p class="standing">You need a dolly. It is cold (computed).</p></details></li></ol>',
     );
   });
 });

@@ -11,9 +11,9 @@ export function guideJumps(
   const parts = [...headings.filter(({ depth }) => depth === 2), ...more];
   const items = parts.map(({ id, text }) => html`<li><a href="#${id}">${text}</a></li>`);
   return html`
-    <nav class="jumps" aria-labelledby="on-this-page">
-      <h2 id="on-this-page">On this page</h2>
-      <ul>${items}</ul>
-    </nav>
+    <details class="on-this-page unprinted">
+      <summary>On this page</summary>
+      <nav aria-label="On this page"><ul>${items}</ul></nav>
+    </details>
   `;
 }

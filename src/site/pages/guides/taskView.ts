@@ -2,7 +2,7 @@
 
 import type { CareTask } from '../../../core/care/calendar.ts';
 import { readersUnitFirst, type UnitChoice } from '../../../core/care/guideMeasures.ts';
-import { rangeInWords } from '../../../core/days.ts';
+import { type Day, rangeInWords } from '../../../core/days.ts';
 import type { Reason } from '../../../core/records/common.ts';
 import { cautionFragment } from '../../../markdown/guideCautions.ts';
 import { listInWords, lowerFirst, standingInWords } from '../../words/words.ts';
@@ -32,8 +32,9 @@ export interface TaskView {
   id: string;
   title: string;
   when: string;
-  /** First day, for machines. */
-  from: string;
+  /** First and last day, for machines. */
+  from: Day;
+  to: Day;
   trigger: string;
   /** The reasons, each with how it is known. */
   because: string;
@@ -49,6 +50,7 @@ export function taskView(task: CareTask, prefix = ''): TaskView {
     title: task.title,
     when: rangeInWords(task.range),
     from: task.range.from,
+    to: task.range.to,
     trigger: task.trigger,
     because: reasonsInWords(task.because),
     needs: task.tools.length === 0 ? null : `You need ${listInWords(task.tools)}.`,

@@ -110,6 +110,7 @@ function offerSection(all: Catalogue, entry: LotEntry, lines: readonly StockLine
       ${lot.price && html`<p>Priced by hand: ${lowerFirst(lot.price.why)}</p>`}
       <p class="buttons">
         ${buyButton(all, entry)}
+        <a class="button" href="${href(orderingPath)}?lot=${lot.id}#list">Put on my list</a>
         <a class="button" href="${href(orderingPath)}">How to order</a>
       </p>
       ${whenItArrives(all, species.id, forms, href)}
@@ -254,6 +255,7 @@ export async function lotPage(
     title,
     description: `${cultivar.name} (${species.botanical}). ${summary}`,
     path,
+    card: { name: `cultivar-${cultivar.id}`, alt: `The fruit of ${cultivar.name}, drawn whole and cut` },
     things: product === null ? [] : [product],
     styles: ['lotPrint'],
     main,

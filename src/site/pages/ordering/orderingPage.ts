@@ -11,6 +11,7 @@ import { factList } from '../../parts/facts.ts';
 import { scrollFrame } from '../../parts/scrollFrame.ts';
 import { countInWords, formMeanings, formWords, weekdaysInWords } from '../../words/words.ts';
 import { handRows, type LimitRow, limitRows } from './sendingRules.ts';
+import { tradeWordsSection } from './tradeWords.ts';
 
 type Sending = PublicYard['sending'];
 
@@ -158,6 +159,31 @@ function contactSection({ email, phone, post }: PublicYard['contact']): Html {
   `;
 }
 
+/** Shown by its script, which keeps the list; without it the email below does. */
+function listSection(): Html {
+  const options = forms.map(form => html`<option value="${form}">${formWords[form]}</option>`);
+  return html`
+    <section aria-labelledby="list" data-order-list hidden>
+      <h2 id="list">Your list</h2>
+      <p>Put lots on a list, then send it all in one email. The list stays on this device; nothing is sent until you send it.</p>
+      <form class="order-add">
+        <label for="list-lot">Lot</label>
+        <input id="list-lot" name="lot" required autocomplete="off" placeholder="26-layer-01">
+        <label for="list-form">Form</label>
+        <select id="list-form" name="form">${options}</select>
+        <button type="submit">Put on the list</button>
+      </form>
+      <ul class="order-rows" data-order-rows></ul>
+      <p role="status"></p>
+      <p class="buttons">
+        <a class="button" data-order-mail hidden href="#contact">Write the email</a>
+        <button type="button" data-order-copy hidden>Copy the list</button>
+        <button type="button" data-order-clear hidden>Clear the list</button>
+      </p>
+    </section>
+  `;
+}
+
 export function orderingPage({ yard, asOf }: Catalogue, { links: { href } }: PageContext): Page {
   const { ordering, sending, contact } = yard;
   const paragraphs = ordering.how.split(/\n\s*\n/).map(paragraph => html`<p>${paragraph}</p>`);
@@ -165,10 +191,13 @@ export function orderingPage({ yard, asOf }: Catalogue, { links: { href } }: Pag
     title: 'How to order',
     description: `How to order from ${yard.name}, on which days parcels leave, and where we do not send.`,
     path: orderingPath,
+    scripts: ['orderList'],
+    styles: ['ordering'],
     main: html`
       <h1>How to order</h1>
       ${paragraphs}
       ${ordering.link && html`<p><a class="button" href="${ordering.link}">Place an order</a></p>`}
+      ${listSection()}
       ${sendingSection(yard, asOf)}
       <section aria-labelledby="not-to">
         <h2 id="not-to">Where we do not send</h2>
@@ -176,6 +205,7 @@ export function orderingPage({ yard, asOf }: Catalogue, { links: { href } }: Pag
       </section>
       ${formsSection(href)}
       ${contactSection(contact)}
+      ${tradeWordsSection()}
     `,
   };
 }

@@ -3,7 +3,7 @@
 import type { ClimateSummary } from '../../../core/climate/summary.ts';
 import type { Level } from '../../../core/match/answers.ts';
 import type { Place } from '../../../core/records/place.ts';
-import { cultivarsPath } from '../../addresses/paths.ts';
+import { cultivarsPath, fruitYearPath } from '../../addresses/paths.ts';
 import { fruitMarkHtml } from '../../drawing/fruitMark.ts';
 import { ribbonDrawing } from '../../drawing/ribbon.ts';
 import { monthName } from '../../drawing/ribbonFigure.ts';
@@ -68,7 +68,7 @@ function restLine(rest: RankedCultivars['rest'], name: string, href: Href): Html
 
 export function rankedTrees(
   { groups, rest }: RankedCultivars,
-  { name, lat }: Pick<Place, 'name' | 'lat'>,
+  { id, name, lat }: Pick<Place, 'id' | 'name' | 'lat'>,
   climate: ClimateSummary,
   href: Href,
 ): Html {
@@ -78,6 +78,7 @@ export function rankedTrees(
       <p>
         The bar is the first ripe fruit in 8 years in 10, an outlined one with a head start under cover; the tint is the usual season between
         freezes. Below it, the lot to take today.
+        <a class="unprinted" href="${href(fruitYearPath(id))}">The fruit year on one sheet, to print</a>
       </p>
       ${levelWordsHtml}
       ${seasonGrid(climate, lat)}

@@ -2,7 +2,7 @@
 
 import type { Catalogue } from '../../../core/catalogue.ts';
 import { searchRows } from '../../data/searchRows.ts';
-import { type SearchGroup, type SearchOrder, searchGroups } from './searchTerms.ts';
+import { fits, type SearchGroup, type SearchOrder, searchGroups } from './searchTerms.ts';
 
 export const groupWords: Record<SearchGroup, string> = {
   species: 'Kind of tree',
@@ -10,7 +10,8 @@ export const groupWords: Record<SearchGroup, string> = {
   ripening: 'Ripens',
   form: 'Form',
   readiness: 'Readiness',
-  price: 'Price of one',
+  price: 'Price of one, at most',
+  scarcity: 'Elsewhere',
   size: 'Graded as',
   place: 'At your place',
 };
@@ -35,7 +36,8 @@ export function searchChoices(all: Catalogue): { group: SearchGroup; choices: Sh
   const { trees, offers, choices } = searchRows(all);
   const valuesOf = (group: SearchGroup, tree: (typeof trees)[number]): (string | null)[] => {
     if (group === 'place') return [];
-    if (group === 'species' || group === 'flavor' || group === 'ripening') return [tree[group]];
+    if (group === 'species' || group === 'flavor' || group === 'ripening' || group === 'scarcity')
+      return [tree[group]];
     return tree.offers.map(index => offers[index]![group]);
   };
   return searchGroups.map(group => ({
@@ -43,7 +45,11 @@ export function searchChoices(all: Catalogue): { group: SearchGroup; choices: Sh
     choices: choices[group].map(([value, words]) => ({
       value,
       words,
-      count: group === 'place' ? null : trees.filter(tree => valuesOf(group, tree).includes(value)).length,
+      count:
+        group === 'place'
+          ? null
+          : trees.filter(tree => valuesOf(group, tree).some(own => own !== null && fits(group, own, value)))
+              .length,
     })),
   }));
 }

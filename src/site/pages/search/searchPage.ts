@@ -51,7 +51,7 @@ function choiceGroup({ group, choices }: ReturnType<typeof searchChoices>[number
   const boxes = choices.map(
     ({ value, words, count }) => html`
       <label>
-        <input type="checkbox" value="${value}">
+        <input type="${group === 'price' ? 'radio' : 'checkbox'}"${attribute('name', group === 'price' && 'price')} value="${value}">
         <span>${words}</span>
         <span class="count" data-count>${count}</span>
       </label>
@@ -73,12 +73,12 @@ function finder(all: Catalogue, href: Href): Html {
   return html`
     <search class="finder" data-search>
       <form class="seek-page" method="get">
-        <label class="unseen" for="seek">Search cultivars, lots and guides</label>
-        <input id="seek" type="search" name="q" autocomplete="off" placeholder="Cultivar, flavor or lot">
+        <label class="unseen" for="seek">Search cultivars, lots, guides and places</label>
+        <input id="seek" type="search" name="q" autocomplete="off" placeholder="Cultivar, flavor, lot, town or “rare under $50”">
         <button type="submit">Search</button>
       </form>
       <details class="search-key" data-search-key>
-        <summary>Choose by kind, flavor, ripening, form, readiness, price, size or your place</summary>
+        <summary>Choose by kind, flavor, ripening, form, readiness, price, scarcity, size or your place</summary>
         ${searchChoices(all).map(choiceGroup)}
         ${myPlaceLine('For verdicts, say where the tree will live', href)}
       </details>

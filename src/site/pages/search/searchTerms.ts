@@ -8,6 +8,7 @@ export const searchGroups = [
   'form',
   'readiness',
   'price',
+  'scarcity',
   'size',
   'place',
 ] as const;
@@ -23,3 +24,9 @@ export type SearchOrder = (typeof searchOrders)[number];
 /** How a form of a lot stands; `sold`: the cultivar has no lot that is not sold out. */
 export const searchStates = ['ready', 'opens', 'look', 'blocked', 'sold'] as const;
 export type SearchState = (typeof searchStates)[number];
+
+/** Whether what a tree has fits what was chosen: a price is the most somebody wants to pay, all else has to be the same. */
+export function fits(group: SearchGroup, own: string, chosen: string): boolean {
+  if (group !== 'price') return own === chosen;
+  return own !== '' && Number(own) <= Number(chosen);
+}

@@ -72,6 +72,7 @@ export function videoPage(all: Catalogue, video: Video, { links }: PageContext):
     title: video.title,
     description: `${summary} A video of ${all.yard.name}, ${date}.`,
     path,
+    card: { name: `video-${video.id}`, alt: video.title },
     styles: ['videos'],
     main: html`
       ${crumbs([{ path: videosPath, name: 'Videos' }], video.title, links)}

@@ -1,0 +1,158 @@
+/** A list of trees to ask for, kept on the device; one button writes it into an email or copies it. Nothing is sent by the page. */
+
+import { priceInWords } from '../core/money.ts';
+import { href } from '../href.ts';
+import type { OrderFile, OrderForm, OrderLot } from '../site/pages/ordering/orderLots.ts';
+import { fetchJson } from './myPlace/answers.ts';
+import { currentChoice, onChange } from './myPlace/choice.ts';
+import { type OrderLine, orderText, parseLines } from './orderLines.ts';
+import { link, make } from './search/results.ts';
+
+/** Sites below different base paths share one storage. */
+const key = `leafdrop-list:${href('/')}`;
+
+const part = document.querySelector<HTMLElement>('[data-order-list]')!;
+const body = part.querySelector<HTMLElement>('[data-order-rows]')!;
+const say = part.querySelector<HTMLElement>('[role="status"]')!;
+const form = part.querySelector('form')!;
+const [lotField, formField] = [form.querySelector('input')!, form.querySelector('select')!];
+const [mail, copy, clear] = [
+  part.querySelector<HTMLAnchorElement>('[data-order-mail]')!,
+  part.querySelector<HTMLButtonElement>('[data-order-copy]')!,
+  part.querySelector<HTMLButtonElement>('[data-order-clear]')!,
+];
+/** Held here too, for browsers that keep nothing. */
+let lines: OrderLine[] = [];
+try {
+  lines = parseLines(localStorage.getItem(key));
+} catch {
+  say.textContent =
+    'This browser does not let the page remember the list: it holds until you leave this page.';
+}
+
+function keep(next: OrderLine[]): void {
+  lines = next;
+  try {
+    localStorage.setItem(key, JSON.stringify(lines));
+  } catch {
+    // Held as long as the page is open.
+  }
+}
+
+function found(file: OrderFile, { lot, form: wanted }: OrderLine): { lot: OrderLot; form: OrderForm } | null {
+  const known = file.lots.find(each => each.lot === lot);
+  const offer = known?.forms.find(each => each.form === wanted);
+  return known && offer ? { lot: known, form: offer } : null;
+}
+
+function row(file: OrderFile, line: OrderLine): HTMLLIElement {
+  const item = found(file, line);
+  const away = make('button', '', 'Remove ', make('span', 'unseen', `lot ${line.lot}`));
+  away.type = 'button';
+  away.onclick = () => {
+    keep(lines.filter(other => other !== line));
+    show(file);
+    lotField.focus();
+  };
+  if (item === null) return make('li', '', `Lot ${line.lot} is no longer on the list. `, away);
+  const { lot, form: offer } = item;
+  const count = make('input', '');
+  count.type = 'number';
+  count.min = '1';
+  count.max = String(lot.left);
+  count.value = String(line.count);
+  count.setAttribute('aria-label', `How many of lot ${lot.lot}`);
+  count.onchange = () => {
+    const asked = Math.min(lot.left, Math.max(1, Math.round(Number(count.value)) || 1));
+    keep(lines.map(other => (other === line ? { ...line, count: asked } : other)));
+    show(file);
+  };
+  const price =
+    offer.price === null
+      ? 'price on request'
+      : `${priceInWords({ minor: offer.price, currency: file.currency })} each`;
+  return make(
+    'li',
+    '',
+    make(
+      'p',
+      '',
+      count,
+      ' ',
+      link(`/lots/${lot.lot}/`, `${lot.cultivar}, lot ${lot.lot}`),
+      ` ${offer.name.toLowerCase()}, ${price} `,
+      away,
+    ),
+    make('p', 'standing', `${offer.words}. ${lot.left} left. ${offer.carton}`),
+  );
+}
+
+function show(file: OrderFile): void {
+  body.replaceChildren(...lines.map(line => row(file, line)));
+  const known = lines.flatMap(line => {
+    const item = found(file, line);
+    return item === null ? [] : [{ ...item, count: line.count }];
+  });
+  const total = known.reduce((sum, { form: offer, count }) => sum + (offer.price ?? 0) * count, 0);
+  const trees = known.reduce((sum, { count }) => sum + count, 0);
+  say.textContent =
+    known.length === 0
+      ? 'The list is empty.'
+      : `${trees} ${trees === 1 ? 'tree' : 'trees'}, ${priceInWords({ minor: total, currency: file.currency })} without delivery.`;
+  const place = currentChoice();
+  const text = orderText(file, known, place?.name ?? null);
+  mail.href = `mailto:${file.email ?? ''}?subject=${encodeURIComponent(`Trees from ${file.yard}`)}&body=${encodeURIComponent(text)}`;
+  mail.hidden = known.length === 0 || file.email === null;
+  copy.hidden = known.length === 0;
+  clear.hidden = lines.length === 0;
+  copy.onclick = async () => {
+    try {
+      await navigator.clipboard.writeText(text);
+      say.textContent = 'Copied.';
+    } catch {
+      say.textContent = 'This browser does not let the page copy. Use the email instead.';
+    }
+  };
+}
+
+function add(file: OrderFile, written: string, wanted: string): void {
+  const id = written
+    .trim()
+    .toLowerCase()
+    .replace(/^lot\s+/, '');
+  const lot = file.lots.find(each => each.lot.toLowerCase() === id);
+  if (lot === undefined) {
+    say.textContent = `No lot ${written.trim()} is for sale. The number stands on the page of the lot, such as ${file.lots[0]?.lot ?? ''}.`;
+    return;
+  }
+  const best =
+    lot.forms.find(each => each.form === wanted) ?? lot.forms.find(({ ready }) => ready) ?? lot.forms[0];
+  if (best === undefined) return;
+  const same = lines.find(line => line.lot === lot.lot && line.form === best.form);
+  keep(same ? lines : [...lines, { lot: lot.lot, form: best.form, count: 1 }]);
+  lotField.value = '';
+  show(file);
+}
+
+try {
+  const file = await fetchJson<OrderFile>('/ordering/lots.json');
+  part.hidden = false;
+  show(file);
+  onChange(() => show(file));
+  form.addEventListener('submit', event => {
+    event.preventDefault();
+    add(file, lotField.value, formField.value);
+  });
+  clear.onclick = () => {
+    keep([]);
+    show(file);
+    lotField.focus();
+  };
+  const asked = new URLSearchParams(location.search).get('lot');
+  if (asked !== null) {
+    add(file, asked, '');
+    history.replaceState(null, '', location.pathname + location.hash);
+  }
+} catch {
+  part.hidden = true;
+}
