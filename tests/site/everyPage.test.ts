@@ -148,11 +148,15 @@ describe('the checks themselves', () => {
   };
 
   it.each([
-    ['lines on top of each other', '.stock .size { margin-top: -1.5rem }', /lies over/],
-    ['a picture over a name', '.name > .fruit { left: 1rem; right: auto }', /lies over/],
+    ['lines on top of each other', '.lots th > span { display: block; margin-top: -1.25rem }', /lies over/],
+    [
+      'a picture over a name',
+      '.of > .mark { position: absolute } .lots-of .of > :is(h3, p) { margin-left: 0 }',
+      /lies over/,
+    ],
     [
       'text cut off by its frame',
-      '.name { max-width: 3rem; white-space: nowrap; overflow: hidden }',
+      '.lots th { white-space: nowrap; overflow: hidden; display: block; max-width: 3rem }',
       /cut off by <th/,
     ],
     [
