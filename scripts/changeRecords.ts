@@ -161,7 +161,7 @@ export async function changeRecords(
   { show, yes }: ChangeOptions,
 ): Promise<number> {
   const waiting = () => process.stderr.write('Another command is changing the records; waiting for it ...\n');
-  return oneAtATime(recordsLock, waiting, async () => {
+  return oneAtATime(recordsLock(contentDir()), waiting, async () => {
     const disk = await yardOnDisk();
     const planned = await plan(disk.yard);
     if ('refused' in planned) throw new UsageError(planned.refused);

@@ -5,11 +5,14 @@ import { dirname, join, resolve } from 'node:path';
 import { fileURLToPath } from 'node:url';
 import { hashOfBytes } from '../src/files.ts';
 
-const build = join(resolve(dirname(fileURLToPath(import.meta.url)), '..'), '.build');
-const file = join(build, 'last-change.json');
+const build = join(resolve(dirname(fileURLToPath(import.meta.url)), '..'), '.build', 'records');
 
-/** Held by every command that changes records, so that two of them never work on one state. */
-export const recordsLock = join(build, 'records.lock');
+/** One for each content folder. */
+const nameOf = (folder: string) => join(build, hashOfBytes(Buffer.from(resolve(folder))));
+const fileOf = (folder: string) => `${nameOf(folder)}.json`;
+
+/** Held by every command that changes records of a folder, so that two of them never work on one state. */
+export const recordsLock = (folder: string): string => `${nameOf(folder)}.lock`;
 
 export interface ChangedFile {
   /** Whole path. */
@@ -36,18 +39,18 @@ export function changedFile(path: string, before: Uint8Array | null, after: Uint
 
 export async function rememberChange(change: LastChange): Promise<void> {
   await mkdir(build, { recursive: true });
-  await writeFile(file, JSON.stringify(change), { mode: 0o600 });
+  await writeFile(fileOf(change.folder), JSON.stringify(change), { mode: 0o600 });
 }
 
 /** The last change that was not taken back; null when there is none. */
-export async function lastChange(): Promise<LastChange | null> {
+export async function lastChange(folder: string): Promise<LastChange | null> {
   try {
-    return JSON.parse(await readFile(file, 'utf8')) as LastChange;
+    return JSON.parse(await readFile(fileOf(folder), 'utf8')) as LastChange;
   } catch {
     return null;
   }
 }
 
-export async function forgetChange(): Promise<void> {
-  await rm(file, { force: true });
+export async function forgetChange(folder: string): Promise<void> {
+  await rm(fileOf(folder), { force: true });
 }

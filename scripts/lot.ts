@@ -1,14 +1,13 @@
 /** `npm run lot`: adds a lot. */
 
-import { day, parseDay } from '../src/core/days.ts';
 import { either } from '../src/core/reading/problem.ts';
-import { planLot, usualForms } from '../src/core/recording/newLot.ts';
-import type { OpenYard } from '../src/core/recording/openYard.ts';
+import { planLot } from '../src/core/recording/newLot.ts';
 import { forms, methods } from '../src/core/records/common.ts';
-import { choice, choices, line, wholeNumber } from './ask.ts';
+import { keyboard } from './ask.ts';
 import { changeFlags, changeHelp, changeRecords, dayGiven, refuseLooseWords } from './changeRecords.ts';
 import { readFlags, runIfMain, UsageError } from './command.ts';
 import { countGiven, listGiven, wordGiven } from './given.ts';
+import { askLot, askWhichCultivar } from './lotQuestions.ts';
 
 const help = `Adds a lot to the list of its year and method.
 
@@ -27,42 +26,6 @@ Without flags it asks.
   --potted DAY      when it went into that pot; else the day severed, lifted or started
   --forms LIST      ${forms.join(',')}; left out: those of lots like it
 ${changeHelp}`;
-
-async function asked(yard: OpenYard) {
-  const { cultivars } = yard.records;
-  const isDay = (typed: string) => (parseDay(typed) === null ? 'A day such as 2026-03-02.' : undefined);
-  const cultivar = await choice(
-    'Which cultivar?',
-    [...cultivars.values()]
-      .filter(({ retired }) => retired === null)
-      .map(({ id, name }) => ({ value: id, label: name })),
-  );
-  const method = await choice(
-    'How were they raised?',
-    methods.map(each => ({ value: each, label: each })),
-  );
-  const chosen = wordGiven(method, methods, 'method');
-  const started = day(
-    (await line('Started on which day?', { initial: yard.today, problem: isDay })) ?? yard.today,
-  );
-  const rootstock = chosen === 'graft' ? await line('On which rootstock?') : undefined;
-  const raised = await wholeNumber('How many plants?', 1);
-  const container = await line('In which pot? (#1, SP4, 3 L; Enter for none yet)');
-  const usual = usualForms(yard, chosen);
-  const sold = await choices(
-    `Sold in which forms? Lots like it: ${usual.join(', ')}`,
-    forms.map(each => ({ value: each, label: each })),
-  );
-  return {
-    cultivar,
-    method: chosen,
-    started,
-    rootstock,
-    raised,
-    container,
-    forms: sold.map(each => wordGiven(each, forms, 'form')),
-  };
-}
 
 export async function main(words: string[]): Promise<number> {
   const { values, positionals } = readFlags(words, {
@@ -86,7 +49,14 @@ export async function main(words: string[]): Promise<number> {
   refuseLooseWords(positionals);
   const { cultivar, method, raised } = values;
   if (process.stdin.isTTY && cultivar === undefined && method === undefined) {
-    return changeRecords(async yard => planLot(yard, await asked(yard)), values);
+    return changeRecords(
+      async yard =>
+        planLot(yard, {
+          cultivar: await askWhichCultivar(yard, keyboard),
+          ...(await askLot(yard, keyboard, { today: yard.today })),
+        }),
+      values,
+    );
   }
   if (cultivar === undefined || method === undefined || raised === undefined)
     throw new UsageError('give at least --cultivar, --method and --raised. Try --help.');

@@ -6,7 +6,6 @@
 import { readFile } from 'node:fs/promises';
 import { basename, join, resolve } from 'node:path';
 import { contentDir } from '../src/content.ts';
-import { stationNetwork } from '../src/core/climate/anywhere/network.ts';
 import { type DailyUnit, dailyUnits, readDailyRecord } from '../src/core/climate/dailyRecordText.ts';
 import { stationFigures } from '../src/core/climate/official/stationFigures.ts';
 import { type OfficialTable, readOfficialTable } from '../src/core/climate/official/table.ts';
@@ -14,13 +13,12 @@ import { type AnswerKey, type Answers, answerKeys, answersDraft } from '../src/c
 import { addTo, type Drafted, finishDraft } from '../src/core/places/draft.ts';
 import { dailyDraft, type YearRange } from '../src/core/places/fromDailyRecord.ts';
 import { officialDraft } from '../src/core/places/fromOfficial.ts';
-import { stationDraft, stationNamed } from '../src/core/places/fromStation.ts';
 import { placeText } from '../src/core/places/placeText.ts';
 import { expectedFiles, kindOfSource, type SourceKind, seenIn } from '../src/core/places/sourceFile.ts';
 import { writeNew, writeWhole } from '../src/files.ts';
-import { readStations } from '../src/stations/read.ts';
 import { readFlags, runIfMain, UsageError } from './command.ts';
 import { type Asker, asker } from './placeQuestions.ts';
+import { draftOfStation, type OfferedStation, stationsFor } from './placeSearch.ts';
 
 const help = `Makes a place record, content/places/ID.yaml.
 
@@ -33,6 +31,8 @@ From a daily record (CSV: date, tmin_c, tmax_c or _f), the export of a weather s
 
 From one of the 8,787 weather stations that come with Leafdrop, by name or id (src/stations/README.md):
   npm run place -- --station "Asheville Rgnl" --id asheville-nc
+From the one nearest to a ZIP code of the United States:
+  npm run place -- --zip 28801 --name "Upper field"
 
 From answers: run it without a file and it asks, or give them:
   npm run place -- --name Adelaide --region "South Australia" --country AU --lat -34.95 --lon 138.52 --elevation-m 8 \\
@@ -67,6 +67,7 @@ const flagOf = (key: AnswerKey) => key.replaceAll('_', '-');
 const options = {
   ...Object.fromEntries(answerKeys.map(key => [flagOf(key), { type: 'string' } as const])),
   station: { type: 'string' },
+  zip: { type: 'string' },
   unit: { type: 'string' },
   years: { type: 'string' },
   id: { type: 'string' },
@@ -187,13 +188,15 @@ async function writeRecord(id: string, text: string, replace: boolean): Promise<
   process.stdout.write(`${path}\n`);
 }
 
-/** Throws a UsageError where no station, or more than one, is called so. */
-function draftFromStation(name: string): Drafted {
-  const network = stationNetwork(readStations());
-  const station = stationNamed(network, name);
-  const drafted = 'refused' in station ? station : stationDraft(network, station);
-  if ('refused' in drafted) throw new UsageError(drafted.refused);
-  return drafted;
+/** The record of a station found by name or ZIP code; the nearest where several lie around. */
+async function draftFromStation(text: string): Promise<Drafted> {
+  const [{ station, words }, ...others] = (await stationsFor(text)) as [OfferedStation, ...OfferedStation[]];
+  const { draft, notes } = draftOfStation(station);
+  const near =
+    others.length === 0
+      ? []
+      : [`taken: ${words}. Also near, for --station: ${others.map(each => each.words).join('; ')}.`];
+  return { draft, notes: [...near, ...notes] };
 }
 
 /** Runs the command with its words; returns the exit code. Throws a UsageError for what the person at the keyboard can mend. */
@@ -208,20 +211,24 @@ export async function main(words: string[]): Promise<number> {
     const text = (values as Record<string, string | boolean | undefined>)[flagOf(key)];
     if (typeof text === 'string') given[key] = text;
   }
-  const ask = process.stdin.isTTY ? asker() : null;
-  if (values.station !== undefined && positionals.length > 0) {
-    throw new UsageError('give either a file or --station, not both.');
+  if ([values.station, values.zip, positionals[0]].filter(each => each !== undefined).length > 1) {
+    throw new UsageError('give a file, --station or --zip: one of them.');
   }
-  if (positionals.length === 0 && values.station === undefined && Object.keys(given).length === 0 && !ask) {
+  if (values.zip !== undefined && !/^\d{5}$/.test(values.zip))
+    throw new UsageError(`--zip "${values.zip}" is no ZIP code; write five digits, such as 28801.`);
+  const station = values.station ?? values.zip;
+  // What a station does not say is asked for by flags: whoever names one in a script gets no question.
+  const ask = process.stdin.isTTY && station === undefined ? asker() : null;
+  if (positionals.length === 0 && station === undefined && Object.keys(given).length === 0 && !ask) {
     throw new UsageError('give a file or the figures of the place. Try --help.');
   }
   const answered = answersDraft(given);
   if (answered.problems.length > 0) throw new UsageError(answered.problems.join('\n  '));
   const settings = { unit: unitOf(values.unit), years: yearsOf(values.years), lat: answered.draft.lat };
   const fromFiles =
-    values.station === undefined
+    station === undefined
       ? await draftFromFiles(positionals, given.period ?? null, settings, ask)
-      : draftFromStation(values.station);
+      : await draftFromStation(station);
   const draft = addTo(fromFiles.draft, answered.draft);
   const whole = ask ? addTo(draft, await ask.missingIn(draft)) : draft;
 

@@ -3,7 +3,7 @@
 import { readFile, rm } from 'node:fs/promises';
 import { changeTogether } from '../src/build/filesTogether.ts';
 import { oneAtATime } from '../src/build/oneAtATime.ts';
-import { shownFolder } from '../src/content.ts';
+import { contentDir, shownFolder } from '../src/content.ts';
 import { hashOfBytes } from '../src/files.ts';
 import { readFlags, runIfMain, UsageError } from './command.ts';
 import { type ChangedFile, forgetChange, lastChange, recordsLock } from './lastChange.ts';
@@ -20,7 +20,7 @@ async function isUntouched({ path, after }: ChangedFile): Promise<boolean> {
 }
 
 async function undo(): Promise<number> {
-  const change = await lastChange();
+  const change = await lastChange(contentDir());
   if (change === null) throw new UsageError('there is nothing to take back.');
   for (const file of change.files) {
     if (!(await isUntouched(file)))
@@ -33,7 +33,7 @@ async function undo(): Promise<number> {
   );
   await changeTogether(change.folder, kept);
   for (const { path, before } of change.files) if (before === null) await rm(path);
-  await forgetChange();
+  await forgetChange(change.folder);
   process.stdout.write(`Taken back: ${change.said}\n`);
   return 0;
 }
@@ -46,7 +46,7 @@ export async function main(words: string[]): Promise<number> {
   }
   if (positionals.length > 0) throw new UsageError('undo takes no words. Try --help.');
   const waiting = () => process.stderr.write('Another command is changing the records; waiting for it ...\n');
-  return oneAtATime(recordsLock, waiting, undo);
+  return oneAtATime(recordsLock(contentDir()), waiting, undo);
 }
 
 await runIfMain(import.meta, main);

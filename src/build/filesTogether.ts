@@ -14,13 +14,16 @@ export interface FileChange {
   path: string;
   /** Its name from now on, in the same folder; the same as `path` when only its text changes. */
   newPath: string;
-  text: string;
+  /** Null removes the file, which `path` and `newPath` both name. */
+  text: string | null;
 }
 
 interface Note {
   /** `writing`: new texts are being written beside their places; `placing`: all are there. */
   stage: 'writing' | 'placing';
   files: { aside: string; place: string; path: string; newPath: string }[];
+  /** Files that go away once the others are in place. */
+  removed?: string[];
 }
 
 const folderOfNotes = fileURLToPath(new URL('../../.build/unfinished', import.meta.url));
@@ -47,9 +50,10 @@ async function renameIfThere(from: string, to: string): Promise<void> {
 }
 
 /** Puts the new texts in place, following links to the files they lead to, and then gives files and links their new names. */
-async function place({ files }: Note): Promise<void> {
+async function place({ files, removed = [] }: Note): Promise<void> {
   for (const file of files) await renameIfThere(file.aside, file.place);
   for (const { path, newPath } of files) if (newPath !== path) await renameIfThere(path, newPath);
+  for (const path of removed) await rm(path, { force: true });
 }
 
 /** Throws where a change cannot be finished, such as in a folder that cannot be written in. */
@@ -79,7 +83,7 @@ export async function settleFiles(folder: string): Promise<'undone' | 'finished'
   );
 }
 
-/** Changes files of a content folder. Throws, with all as it was, when one of them cannot be written. */
+/** Changes and removes files of a content folder. Folders of new ones have to be there. Throws, with all as it was, when one of them cannot be written. */
 export async function changeTogether(folder: string, changes: readonly FileChange[]): Promise<void> {
   const note = noteOf(folder);
   await oneAtATime(
@@ -87,8 +91,10 @@ export async function changeTogether(folder: string, changes: readonly FileChang
     () => undefined,
     async () => {
       await settle(note);
+      const removed = changes.filter(({ text }) => text === null).map(({ path }) => path);
+      const changed = changes.filter((each): each is FileChange & { text: string } => each.text !== null);
       const files = await Promise.all(
-        changes.map(async ({ path, newPath }) => {
+        changed.map(async ({ path, newPath }) => {
           const place = await realpath(path).catch(() => path);
           return { aside: asideOf(place), place, path, newPath };
         }),
@@ -97,14 +103,14 @@ export async function changeTogether(folder: string, changes: readonly FileChang
       const written: FileAside[] = [];
       try {
         for (const [index, { aside, place }] of files.entries())
-          written.push(await writeAside(place, changes[index]!.text, aside));
-        await writeWhole(note, JSON.stringify({ stage: 'placing', files } satisfies Note));
+          written.push(await writeAside(place, changed[index]!.text, aside));
+        await writeWhole(note, JSON.stringify({ stage: 'placing', files, removed } satisfies Note));
       } catch (problem) {
         for (const file of written) await file.drop();
         await rm(note, { force: true });
         throw problem;
       }
-      await place({ stage: 'placing', files });
+      await place({ stage: 'placing', files, removed });
       await rm(note, { force: true });
     },
   );

@@ -151,9 +151,9 @@ async function prepare(request: BuildRequest, out: string): Promise<BuildJob | n
     process.stderr.write('Nothing was built; the site is as it was.\n');
     return null;
   }
-  refuseLostFiles(content.dir, out, shownContent);
   const loaded = await assembled(content);
   const { records, catalogue: all } = loaded;
+  refuseLostFiles({ content: content.dir, out, shownDir: shownContent }, markOf(all));
   assertOurs(out, all);
   await mkdir(dirname(out), { recursive: true });
   assertWritable(out);

@@ -171,7 +171,7 @@ export function assemble(
   const walks = indexWalks(records.walks, asOf);
   const started = records.lots.filter(lot => lot.started <= asOf).sort(byText(lot => lot.id));
   const sightings = (lot: Lot) => walks.get(lot.id) ?? [];
-  const stocks = new Map(started.map(lot => [lot.id, stockOf(lot, sightings(lot))]));
+  const stocks = new Map(started.map(lot => [lot.id, stockOf(lot, sightings(lot), asOf)]));
   const supplies = suppliesOf(started, stocks, asOf);
 
   const cultivars = [...records.cultivars.values()].sort(byText(({ name, id }) => `${name}\n${id}`));

@@ -84,7 +84,7 @@ export function listingOf(all: Catalogue, entry: LotEntry, base: string): Listin
   );
   const guide = all.guides.find(({ kind }) => kind === 'arrival');
   const address = (page: string) => wholeAddress(all, page, base);
-  const left = stock.left === 1 ? '1 plant is left' : `${stock.left} plants are left`;
+  const left = stock.free === 1 ? '1 plant is left' : `${stock.free} plants are left`;
   const condition = [
     ...(lot.condition === null ? [] : [lot.condition]),
     ...(lot.hold === null ? [] : [`Held: ${lot.hold.why}`]),
@@ -174,7 +174,7 @@ export function wholeList(all: Catalogue, base: string): string {
     .map(entry => {
       const { lot, cultivar, stock } = entry;
       const forms = allForms.flatMap(form => formLine(all, entry, form)).join(' ');
-      return `${cultivar.name}, lot ${lot.id}, ${sizeInWords(entry)}, ${stock.left} left. ${forms}\n${wholeAddress(all, recordAddress('lot', lot.id), base)}`;
+      return `${cultivar.name}, lot ${lot.id}, ${sizeInWords(entry)}, ${stock.free} left. ${forms}\n${wholeAddress(all, recordAddress('lot', lot.id), base)}`;
     });
   const head = `${all.yard.name}, as of ${dayInWords(all.asOf)}. ${howSent(all).join(' ')}`.trim();
   return `${[head, ...rows].join('\n\n').replaceAll('\u00a0', ' ')}\n`;

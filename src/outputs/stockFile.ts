@@ -84,7 +84,7 @@ function openLotOf(entry: LotEntry, addressOf: AddressOf): StockFile['lots'][num
     lot: lot.id,
     cultivar: cultivar.id,
     species: species.id,
-    left: stock.left,
+    left: stock.free,
     forms: entry.forms.map(({ form, state, range, because }) => {
       const own = tiers[form]?.answer;
       return {

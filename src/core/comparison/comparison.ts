@@ -44,7 +44,7 @@ function sizeOfList({ lots }: Catalogue): ListSize {
   const listed = lots.filter(({ soldOut }) => !soldOut);
   return {
     lots: listed.length,
-    plants: listed.reduce((sum, { stock }) => sum + stock.left, 0),
+    plants: listed.reduce((sum, { stock }) => sum + stock.free, 0),
     ready: listed.filter(({ forms }) => forms.some(({ state }) => state === 'ready')).length,
   };
 }

@@ -79,3 +79,16 @@ export function withColumn({ text, separator, header, rows }: OpenTable, name: s
   });
   return withEdits(text, edits);
 }
+
+/** The text without one of the rows, its line end included. */
+export function withoutRow({ text }: Pick<OpenTable, 'text'>, row: readonly Cell[]): string {
+  const start = Math.max(...['\n', '\r'].map(end => text.lastIndexOf(end, row[0]!.start - 1))) + 1;
+  const { end } = row.at(-1)!;
+  const [ending = ''] = /^\r\n|^\n|^\r/.exec(text.slice(end)) ?? [];
+  // Of a last row without a line end, the one before it goes.
+  if (ending === '') {
+    const before = /(?:\r\n|\n|\r)$/.exec(text.slice(0, start))?.[0].length ?? 0;
+    return text.slice(0, start - before) + text.slice(end);
+  }
+  return text.slice(0, start) + text.slice(end + ending.length);
+}

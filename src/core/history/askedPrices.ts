@@ -76,7 +76,7 @@ export function priceNews(
     event:
       moves.length === 0
         ? null
-        : { kind: 'price', day: asOf, lot: lot.id, forms: [], moves, left: stock.left, because },
+        : { kind: 'price', day: asOf, lot: lot.id, forms: [], moves, left: stock.free, because },
     line: Object.keys(fresh).length === 0 ? null : { day: asOf, lot: lot.id, asked: fresh, currency },
   };
 }

@@ -53,7 +53,7 @@ function becameReady(past: LotPast, forms: readonly Form[], before: Day, on: Day
     kind: 'ready',
     lot: past.lot.id,
     forms: past.lot.forms.filter(form => forms.includes(form)),
-    left: past.stockOn(on).left,
+    left: past.stockOn(on).free,
     because: distinct(forms.flatMap(form => whatChanged(past, form, before, on))),
   };
 }
@@ -88,7 +88,7 @@ function changeAt(past: LotPast, index: number): LotEvent | null {
   }
   const ready = lot.forms.filter(form => past.waitingOn(on).get(form) === 'ready');
   if (was.left === 0) {
-    return { kind: 'back', lot: lot.id, forms: ready, left: is.left, because: is.because };
+    return { kind: 'back', lot: lot.id, forms: ready, left: is.free, because: is.because };
   }
   const news = ready.filter(form => !wasReady(past, form, index));
   return news.length === 0 ? null : becameReady(past, news, before, on);

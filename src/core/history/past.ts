@@ -28,6 +28,10 @@ function notedDays(lot: Lot, sightings: readonly Sighting[], asOf: Day): Day[] {
     if (on && on >= lot.started && on <= asOf) days.add(on);
   };
   for (const on of [lot.started, lot.severed, lot.lifted, lot.hold?.since]) note(on);
+  for (const { since, until } of lot.reserved) {
+    note(since);
+    if (until) note(addDays(until, 1));
+  }
   for (const { date } of lot.pottings) note(date);
   for (const { on } of sightings) note(on);
   return [...days].sort();
@@ -48,15 +52,18 @@ export function pastOf(
   { signs, stock }: Pick<LotAnswers, 'signs' | 'stock'>,
   askWaiting: AskWaiting,
 ): LotPast {
-  const known = new Map<number, Known>([[sightings.length, { signs, stock }]]);
+  // What is set aside for buyers differs by day; of most lots nothing is.
+  const keyOf = (count: number, on: Day) => (lot.reserved.length > 0 ? `${count} ${on}` : String(count));
+  const known = new Map<string, Known>([[keyOf(sightings.length, today.asOf), { signs, stock }]]);
   const waits = new Map<Day, ReadonlyMap<Form, Waiting>>();
   const knownOn = (on: Day): Known => {
     const count = sightings.findLastIndex(sighting => sighting.on <= on) + 1;
-    let then = known.get(count);
+    const key = keyOf(count, on);
+    let then = known.get(key);
     if (!then) {
       const seen = sightings.slice(0, count);
-      then = { signs: signsOf(seen), stock: stockOf(lot, seen) };
-      known.set(count, then);
+      then = { signs: signsOf(seen), stock: stockOf(lot, seen, on) };
+      known.set(key, then);
     }
     return then;
   };

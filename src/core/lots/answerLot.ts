@@ -45,7 +45,7 @@ function tiersOf(
   const success = species.propagation[lot.method]?.success.value ?? null;
   const floor = costs && costFloor(lot, costs, success, today.asOf);
   const speciesName = species.common[0] ?? species.botanical;
-  const own = lot.price;
+  const own = lot.price && (lot.price.until === null || today.asOf <= lot.price.until) ? lot.price : null;
   return perForm(lot.forms, form =>
     tierOf({ prices, currency, base, speciesName, form, classIndex, scarcity, floor, own }),
   );

@@ -30,13 +30,16 @@ export interface LotSigns {
   lastLooked: Day | null;
 }
 
-/** How many plants there are. `raised + returned = left + sold + lost` always holds. */
+/** How many plants there are. `raised + returned = left + sold + lost` and `left = reserved + free` always hold. */
 export interface StockCount {
   raised: number;
   returned: number;
   left: number;
   sold: number;
   lost: number;
+  /** Of those left: set aside for buyers on this day, and what can be bought. */
+  reserved: number;
+  free: number;
   /** Day `left` was last counted; null: never, so `left` is what was raised. */
   countedOn: Day | null;
   because: Reason[];

@@ -11,7 +11,7 @@ function stockAfter(raised: number, walks: Record<string, Line>, asOf = '2027-01
     Object.entries(walks).map(([on, line]) => walkOn(on, [line])),
     day(asOf),
   );
-  return stockOf(lots[0]!, index.get('a-1') ?? []);
+  return stockOf(lots[0]!, index.get('a-1') ?? [], day(asOf));
 }
 
 describe('stock', () => {

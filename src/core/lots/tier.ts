@@ -1,5 +1,6 @@
 /** The price of one form of a lot: rungs of the ladder from the species' base price, each step told, never below cost. */
 
+import { dayInWords } from '../days.ts';
 import { currencyDecimals, fromMajor, priceInWords } from '../money.ts';
 import type { Answer, Form, Reason } from '../records/common.ts';
 import { containerClasses } from '../records/container.ts';
@@ -91,7 +92,11 @@ export function tierOf(question: TierQuestion): Answer<PriceTier> {
   const ownRung = tooLow ? heldAtFloor(rungOfOwn) : rungOfOwn;
   const price = { minor: tooLow ? minor(priceAt(ownRung)) : own.minor, currency };
   const overrideRungs = ownRung - rung;
-  because.push(ours(`This lot has a price of its own, ${rungsInWords(overrideRungs)} from that: ${own.why}`));
+  because.push(
+    ours(
+      `This lot has a price of its own, ${rungsInWords(overrideRungs)} from that${own.until ? `, until ${dayInWords(own.until)}` : ''}: ${own.why}`,
+    ),
+  );
   if (tooLow) because.push(notBelow);
   return { answer: { rung: ownRung, price, overrideRungs }, because };
 }

@@ -1,6 +1,7 @@
 /** What has been read so far, before it is known whether it all fits together: the input of the checks. */
 
 import type { Day } from '../days.ts';
+import type { MeasureColumn } from '../lots/plausible.ts';
 import type { AddressRow } from '../records/address.ts';
 import type { ChangeLine } from '../records/change.ts';
 import type { Cultivar, WrittenCultivar } from '../records/cultivar.ts';
@@ -57,6 +58,15 @@ export interface PhotoFile {
   unread?: UnreadFile;
 }
 
+/** A height or a stem with the unit it was typed in. */
+export interface TypedMeasure {
+  file: string;
+  /** 1-based line in the file. */
+  line: number;
+  column: MeasureColumn;
+  value: number;
+}
+
 /** Only records without errors of their own are here, so that one slip is not reported again by every check. */
 export interface Draft {
   asOf: Day;
@@ -69,6 +79,8 @@ export interface Draft {
   allLotsKnown: boolean;
   /** All walks in order of day, also later ones. */
   walks: Walk[];
+  /** Heights and stems of walks as they were typed. */
+  typedMeasures: TypedMeasure[];
   /** Notes of walks, public and private. */
   walkNotes: WalkNote[];
   places: Entry<WrittenPlace, Place>[];

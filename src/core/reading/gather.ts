@@ -14,6 +14,7 @@ import { readAddresses } from './addressFile.ts';
 import { readChanges } from './changeFile.ts';
 import type { RawTable } from './csvText.ts';
 import { decode, largestAddressListBytes } from './decode.ts';
+import { leftOfDemonstration, leftUnread } from './demonstration.ts';
 import type { Draft, Entry, KnownIds, PhotoFile } from './draft.ts';
 import { badFileName, type FileKind, kindOf, stem, strayFile } from './layout.ts';
 import { byText, type Sources } from './locate.ts';
@@ -77,6 +78,7 @@ function nothingYet(asOf: Day, photos: readonly PhotoFile[]): Gathered {
       lotPlaces: [],
       allLotsKnown: true,
       walks: [],
+      typedMeasures: [],
       walkNotes: [],
       places: [],
       guides: [],
@@ -135,10 +137,35 @@ function addFile(gathered: Gathered, { path, bytes, unread }: SourceFile): void 
   if ('problem' in decoded) {
     gathered.problems.push(decoded.problem);
     if (kind === 'lots') gathered.draft.allLotsKnown = false;
-  } else readers[kind](gathered, path, decoded.text);
+    return;
+  }
+  const read = () => readers[kind](gathered, path, decoded.text, bytes);
+  // The yard comes first, and says whose the rest should be.
+  if (kind === 'yard') read();
+  const left = leftOfDemonstration(path, decoded.text, gathered.draft.yard?.value.address);
+  if (left) gathered.problems.push(left);
+  if (kind !== 'yard' && (left === null || !leftUnread.has(path))) read();
 }
 
-type Reader = (gathered: Gathered, path: string, text: string) => void;
+type Reader = (gathered: Gathered, path: string, text: string, bytes: Uint8Array) => void;
+
+const readBefore = new WeakMap<Uint8Array, { path: string; read: ReadRecord<unknown, unknown> }>();
+
+/** A record that was read from the same bytes before: commands read the yard before and after their change, and most of it is the same. */
+function readOnce<Written, Value>(
+  path: string,
+  bytes: Uint8Array,
+  read: () => ReadRecord<Written, Value>,
+): ReadRecord<Written, Value> {
+  let found = readBefore.get(bytes);
+  if (found?.path !== path) {
+    found = { path, read: read() };
+    readBefore.set(bytes, found);
+  }
+  const { entry, ...rest } = found.read as ReadRecord<Written, Value>;
+  // What is merged from the private folder is put into the entry.
+  return { entry: entry && { ...entry }, ...rest };
+}
 
 /** A reader of files that hold one record each. */
 function recordReader<Written, Value>(
@@ -146,8 +173,10 @@ function recordReader<Written, Value>(
   normalise: (id: string, written: Written) => Value,
   keep: (draft: Draft, entry: Entry<Written, Value>) => void,
 ): Reader {
-  return (gathered, path, text) =>
-    keepRecord(gathered, path, readRecord(path, text, schema, normalise), keep);
+  return (gathered, path, text, bytes) => {
+    const read = readOnce(path, bytes, () => readRecord(path, text, schema, normalise));
+    keepRecord(gathered, path, read, keep);
+  };
 }
 
 function keepRecord<Written, Value>(
@@ -169,6 +198,7 @@ function keepWalk(gathered: Gathered, path: string, read: ReadWalk, walks: Walk[
   keepTable(gathered, path, read.table);
   gathered.problems.push(...read.problems);
   gathered.draft.walkNotes.push(...read.notes);
+  gathered.draft.typedMeasures.push(...read.measures);
   if (read.walk) walks.push(read.walk);
 }
 
@@ -187,12 +217,12 @@ const readers: Record<Exclude<FileKind, 'ignored' | 'stray'>, Reader> = {
   species: recordReader(writtenSpecies, normaliseSpecies, (draft, entry) => draft.species.push(entry)),
   place: recordReader(writtenPlace, normalisePlace, (draft, entry) => draft.places.push(entry)),
   video: recordReader(writtenVideo, normaliseVideo, (draft, entry) => draft.videos.push(entry)),
-  cultivar(gathered, path, text) {
-    const read = readMarkdown(path, text, writtenCultivar, normaliseCultivar);
+  cultivar(gathered, path, text, bytes) {
+    const read = readOnce(path, bytes, () => readMarkdown(path, text, writtenCultivar, normaliseCultivar));
     keepRecord(gathered, path, read, (draft, entry) => draft.cultivars.push(entry));
   },
-  guide(gathered, path, text) {
-    const read = readMarkdown(path, text, writtenGuide, normaliseGuide);
+  guide(gathered, path, text, bytes) {
+    const read = readOnce(path, bytes, () => readMarkdown(path, text, writtenGuide, normaliseGuide));
     keepRecord(gathered, path, read, (draft, entry) => draft.guides.push(entry));
   },
   'private-yard': recordReader(

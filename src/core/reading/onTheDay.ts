@@ -32,6 +32,7 @@ function lotOnTheDay(lot: Lot, asOf: Day): Lot {
     severed: known(lot.severed),
     lifted: known(lot.lifted),
     pottings: lot.pottings.filter(({ date }) => date <= asOf),
+    reserved: lot.reserved.filter(({ since }) => since <= asOf),
     hold: lot.hold && lot.hold.since <= asOf ? lot.hold : null,
   };
 }

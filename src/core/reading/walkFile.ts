@@ -1,6 +1,7 @@
 /** One walk: a table of what was counted and seen on one day. */
 
 import { type Day, parseDay } from '../days.ts';
+import { measureColumns } from '../lots/plausible.ts';
 import { caliperMmOf, heightCmOf } from '../records/common.ts';
 import {
   type HealthSign,
@@ -18,6 +19,7 @@ import { readCell } from './cells.ts';
 import { checkColumns, missingColumn, type Table } from './columns.ts';
 import { type RawTable, readCsv } from './csvText.ts';
 import { dayWords } from './dates.ts';
+import type { TypedMeasure } from './draft.ts';
 import { stem } from './layout.ts';
 import { atCell, atLine, type Problem, wholeFile } from './problem.ts';
 import { walkCells } from './walkCells.ts';
@@ -32,6 +34,8 @@ export interface ReadWalk {
   walk: Walk | null;
   /** Notes of its rows, and of nothing else. */
   notes: WalkNote[];
+  /** Heights and stems of its rows as they were typed. */
+  measures: TypedMeasure[];
   problems: Problem[];
   table: RawTable | null;
 }
@@ -44,17 +48,19 @@ export function readWalk(file: string, text: string, allowed: readonly WalkColum
   const nameProblems = day === null ? [badName(file)] : [];
   const raw = readCsv(file, text);
   if ('problem' in raw)
-    return { walk: null, notes: [], problems: [...nameProblems, raw.problem], table: null };
+    return { walk: null, notes: [], measures: [], problems: [...nameProblems, raw.problem], table: null };
   const { table, problems } = checkColumns(raw, allowed);
   problems.push(...nameProblems, ...missingColumns(raw, allowed));
-  if (!table?.at.has('lot')) return { walk: null, notes: [], problems, table: raw };
+  if (!table?.at.has('lot')) return { walk: null, notes: [], measures: [], problems, table: raw };
+  const measures: TypedMeasure[] = [];
   const rows = table.rows.flatMap(row => {
     const read = readRow(table, row);
     problems.push(...read.problems);
+    measures.push(...read.measures);
     return read.row ? [read.row] : [];
   });
-  if (day === null) return { walk: null, notes: [], problems, table: raw };
-  return { walk: { day, file, rows }, notes: notesOf(day, table, rows), problems, table: raw };
+  if (day === null) return { walk: null, notes: [], measures: [], problems, table: raw };
+  return { walk: { day, file, rows }, notes: notesOf(day, table, rows), measures, problems, table: raw };
 }
 
 function notesOf(
@@ -104,7 +110,7 @@ type Cells = Partial<Record<WalkColumn, string | number>>;
 function readRow(
   { file, at }: Table<WalkColumn>,
   { cells, line }: { cells: string[]; line: number },
-): { row: WalkRow | null; problems: Problem[] } {
+): { row: WalkRow | null; measures: TypedMeasure[]; problems: Problem[] } {
   const problems: Problem[] = [];
   const values: Cells = {};
   for (const [column, index] of at) {
@@ -114,7 +120,12 @@ function readRow(
   }
   if (cells[at.get('lot')!] === '') problems.push(noLot(file, line));
   problems.push(...unitPairs.flatMap(pair => twoUnits(file, line, values, pair)));
-  return { row: problems.length === 0 ? rowOf(values, line) : null, problems };
+  if (problems.length > 0) return { row: null, measures: [], problems };
+  const measures = measureColumns.flatMap((column): TypedMeasure[] => {
+    const value = values[column];
+    return typeof value === 'number' ? [{ file, line, column, value }] : [];
+  });
+  return { row: rowOf(values, line), measures, problems };
 }
 
 function noLot(file: string, line: number): Problem {

@@ -57,7 +57,7 @@ export function planHold(yard: OpenYard, { lot: id, why, since }: HoldRequest): 
 export interface PriceRequest {
   lot: string;
   /** Null gives the computed price back. */
-  price: { amount: string; why?: string | undefined } | null;
+  price: { amount: string; why?: string | undefined; until?: Day | undefined } | null;
 }
 
 /** Gives a lot a price of its own, or takes it away. */
@@ -77,15 +77,25 @@ export function planPrice(yard: OpenYard, { lot: id, price }: PriceRequest): Pla
     };
   const why = price.why ?? lot.price?.why;
   if (!why?.trim()) return { refused: 'say why it has a price of its own; customers read it.' };
-  const said = `${id} costs ${priceInWords({ minor, currency })}: ${why}`;
+  const until = price.until ? ` until ${dayInWords(price.until)}` : '';
+  const said = `${id} costs ${priceInWords({ minor, currency })}${until}: ${why}`;
+  if (price.until && price.until < yard.today)
+    return { refused: `${dayInWords(price.until)} is over already; give a later day with --until.` };
   if (lot.price === null)
     return planLotChanges(
       yard,
       lot,
-      [{ kind: 'set', path: ['price'], value: { amount: price.amount, why } }],
+      [
+        {
+          kind: 'set',
+          path: ['price'],
+          value: { amount: price.amount, why, ...(price.until ? { until: price.until } : {}) },
+        },
+      ],
       said,
     );
   const changes: YamlChange[] = [{ kind: 'set', path: ['price', 'amount'], value: price.amount }];
   if (why !== lot.price.why) changes.push({ kind: 'set', path: ['price', 'why'], value: why });
+  if (price.until) changes.push({ kind: 'set', path: ['price', 'until'], value: price.until });
   return planLotChanges(yard, lot, changes, said);
 }

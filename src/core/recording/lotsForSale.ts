@@ -13,7 +13,7 @@ export interface Choice {
 export function lotsForSale({ records, today }: OpenYard): Choice[] {
   const walks = indexWalks(records.walks, today);
   return records.lots.flatMap(lot => {
-    const { left } = stockOf(lot, walks.get(lot.id) ?? []);
+    const { left } = stockOf(lot, walks.get(lot.id) ?? [], today);
     const name = records.cultivars.get(lot.cultivar)?.name ?? lot.cultivar;
     return left > 0 ? [{ value: lot.id, label: `${lot.id} ${name}, ${left} left` }] : [];
   });

@@ -5,7 +5,7 @@ import { slug } from '../reading/layout.ts';
 import { quote } from '../reading/problem.ts';
 import type { Crop, RipeningClass } from '../records/common.ts';
 import type { Availability, PollinationHabit, WrittenCultivar } from '../records/cultivar.ts';
-import { type OpenYard, type Planned, unknown } from './openYard.ts';
+import { type Planned, unknown, type YardToAddTo } from './openYard.ts';
 
 export interface CultivarRequest {
   id?: string | undefined;
@@ -32,7 +32,7 @@ const definedOnly = (table: object): Record<string, YamlValue> =>
   >;
 
 /** Writes the file of a cultivar. */
-export function planCultivar(yard: OpenYard, request: CultivarRequest): Planned {
+export function planCultivar(yard: YardToAddTo, request: CultivarRequest): Planned {
   const { species, flavor, name } = request;
   const { yard: settings, species: known, cultivars } = yard.records;
   if (!known.has(species)) return unknown('species', species, known.keys());

@@ -6,7 +6,7 @@ import { itemLines, type YamlValue } from '../editing/yamlWords.ts';
 import { plural, quote } from '../reading/problem.ts';
 import { type Form, forms, type Method } from '../records/common.ts';
 import type { Lot } from '../records/lot.ts';
-import { type OpenYard, type Planned, unknown } from './openYard.ts';
+import { type Planned, unknown, type YardToAddTo } from './openYard.ts';
 
 export interface LotRequest {
   /** Left out: the next of its year and method. */
@@ -40,12 +40,12 @@ const idWords: Record<Method, string> = {
 const yearOf = (day: Day) => day.slice(0, 4);
 
 /** Lots of a year and method, the newest id last. */
-function lotsLike({ records: { lots } }: OpenYard, method: Method, year: string): Lot[] {
+function lotsLike({ records: { lots } }: YardToAddTo, method: Method, year: string): Lot[] {
   return lots.filter(lot => lot.method === method && yearOf(lot.started) === year);
 }
 
 /** The id after the last one of its kind: 26-cut-15 gives 26-cut-16. */
-export function nextLotId(yard: OpenYard, method: Method, started: Day): string {
+export function nextLotId(yard: YardToAddTo, method: Method, started: Day): string {
   const pattern = /^(.*?)(\d+)$/;
   const numbered = lotsLike(yard, method, yearOf(started)).flatMap(({ id }) => {
     const [, start, number] = pattern.exec(id) ?? [];
@@ -63,13 +63,13 @@ export function nextLotId(yard: OpenYard, method: Method, started: Day): string 
 }
 
 /** Forms of the newest lot of its method, else all that a potted tree can be sold in. */
-export function usualForms({ records: { lots } }: OpenYard, method: Method): readonly Form[] {
+export function usualForms({ records: { lots } }: YardToAddTo, method: Method): readonly Form[] {
   const like = lots.filter(lot => lot.method === method).sort((a, b) => (a.started < b.started ? -1 : 1));
   return like.at(-1)?.forms ?? forms;
 }
 
 /** The list a lot goes into: that of the lots of its year and method, else one of that name. */
-function listFor(yard: OpenYard, method: Method, started: Day): string {
+function listFor(yard: YardToAddTo, method: Method, started: Day): string {
   const like = lotsLike(yard, method, yearOf(started)).at(-1);
   return like?.file ?? `lots/${yearOf(started)}-${listNames[method]}.yaml`;
 }
@@ -77,7 +77,7 @@ function listFor(yard: OpenYard, method: Method, started: Day): string {
 const schemaLine = '# yaml-language-server: $schema=../../src/schemas/lots.schema.json\n\n';
 
 /** Adds a lot to its list; the list is begun where there is none. */
-export function planLot(yard: OpenYard, request: LotRequest): Planned {
+export function planLot(yard: YardToAddTo, request: LotRequest): Planned {
   const { cultivar, method, started, raised, container } = request;
   if (!yard.records.cultivars.has(cultivar))
     return unknown('cultivar', cultivar, yard.records.cultivars.keys());

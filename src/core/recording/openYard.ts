@@ -16,6 +16,12 @@ export interface OpenYard {
   today: Day;
 }
 
+/** As much of a yard as a record can be added to: one that is only begun has no more. */
+export interface YardToAddTo {
+  texts: OpenYard['texts'];
+  records: Pick<Records, 'yard' | 'species' | 'cultivars' | 'lots'>;
+}
+
 /** One file as it is to be; a path that is not there yet is a new file. */
 export interface FileChange {
   path: string;

@@ -12,6 +12,7 @@ import { planCultivar } from './newCultivar.ts';
 import { nextLotId, planLot } from './newLot.ts';
 import { planSpecies } from './newSpecies.ts';
 import type { FileChange, OpenYard, Planned } from './openYard.ts';
+import { planRelease, planReserve, planWait, planWaitOver } from './reservation.ts';
 import { planSale } from './sale.ts';
 
 const base = loadYard('base');
@@ -48,7 +49,7 @@ const refusal = (planned: Planned) => ('refused' in planned ? planned.refused : 
 
 function left({ records }: OpenYard, id: string): number {
   const lot = records.lots.find(each => each.id === id)!;
-  return stockOf(lot, indexWalks(records.walks, today).get(id) ?? []).left;
+  return stockOf(lot, indexWalks(records.walks, today).get(id) ?? [], today).left;
 }
 
 describe('a sale', () => {
@@ -245,5 +246,66 @@ describe('new records', () => {
     expect(more.yard.prices.base['marked-fig']).toBe(40);
     const file = changesOf(planned)[0]!.text;
     expect(file.match(/source:/g)?.length).toBe(file.match(/source: "?Copied from/g)?.length);
+  });
+});
+
+describe('plants set aside', () => {
+  const lot = 'bellwether-2601';
+  const on = day('2026-11-25');
+  const reserve = (plants: number, to: string, from = yard) =>
+    planReserve(from, { lot, plants, to, until: day('2026-12-15'), on });
+  const stockNow = ({ records }: OpenYard, at = on) =>
+    stockOf(records.lots.find(({ id }) => id === lot)!, indexWalks(records.walks, at).get(lot) ?? [], at);
+
+  test('are not for sale until their last day, and whose they are is in the private folder only', () => {
+    const kept = applied(yard, reserve(3, 'Marked Buyer'));
+    expect(stockNow(kept)).toMatchObject({ left: 12, reserved: 3, free: 9 });
+    expect(stockNow(kept, day('2026-12-15'))).toMatchObject({ reserved: 3 });
+    expect(stockNow(kept, day('2026-12-16'))).toMatchObject({ reserved: 0, free: 12 });
+    const named = [...kept.texts].filter(([, text]) => text.includes('Marked Buyer'));
+    expect(named.map(([path]) => path)).toEqual(['private/reservations.csv']);
+    const twice = applied(kept, reserve(9, 'Second Buyer', kept));
+    expect(stockNow(twice)).toMatchObject({ reserved: 12, free: 0 });
+    expect(refusal(reserve(1, 'Third', twice))).toMatch(/12 left, and 12 of them are set aside already/);
+    expect(refusal(planSale(twice, { lot, plants: 1, on }))).toMatch(/12 are set aside for others/);
+  });
+
+  test('go with a sale to their buyer, or are let go, and the files are as before', () => {
+    const kept = applied(yard, reserve(3, 'Marked Buyer'));
+    const gone = applied(kept, planRelease(kept, { lot }));
+    expect(gone.texts.get('lots/2026-layers.yaml')).toBe(yard.texts.get('lots/2026-layers.yaml'));
+    expect(gone.orders.reservations).toEqual([]);
+    const sold = applied(kept, planSale(kept, { lot, plants: 3, to: 'marked buyer', on }));
+    expect(stockNow(sold)).toMatchObject({ left: 9, reserved: 0, free: 9 });
+    expect(sold.orders.reservations).toEqual([]);
+    expect(refusal(planRelease(yard, { lot }))).toMatch(/nothing of bellwether-2601 is set aside/);
+    const two = applied(kept, reserve(2, 'Second', kept));
+    expect(refusal(planRelease(two, { lot }))).toMatch(/2 buyers .+ Marked Buyer, Second\. Say whose/);
+    expect(stockNow(applied(two, planRelease(two, { lot, to: 'Second' })))).toMatchObject({ reserved: 3 });
+  });
+
+  test('people who wait are written down and taken off again', () => {
+    const request = { cultivar: 'bellwether', plants: 2, to: 'Patient, A.', on };
+    const waiting = applied(yard, planWait(yard, request));
+    expect(waiting.orders.waiting).toMatchObject([{ cultivar: 'bellwether', plants: 2, to: 'Patient, A.' }]);
+    const over = applied(waiting, planWaitOver(waiting, { cultivar: 'bellwether', to: 'patient, a.' }));
+    expect(over.orders.waiting).toEqual([]);
+    expect(refusal(planWait(yard, { ...request, cultivar: 'bellwhether' }))).toMatch(
+      /Did you mean "bellwether"/,
+    );
+    expect(refusal(planWaitOver(yard, { cultivar: 'bellwether', to: 'Nobody' }))).toMatch(/does not wait/);
+  });
+
+  test('a sale price ends on its day', () => {
+    const price = { amount: '25', why: 'Bench sale', until: day('2026-12-01') };
+    const sale = applied(yard, planPrice(yard, { lot, price }));
+    expect(sale.records.lots.find(({ id }) => id === lot)?.price).toEqual({
+      minor: 2500,
+      why: 'Bench sale',
+      until: '2026-12-01',
+    });
+    expect(refusal(planPrice(yard, { lot, price: { ...price, until: day('2026-11-01') } }))).toMatch(
+      /is over already/,
+    );
   });
 });

@@ -12,6 +12,7 @@ import { plural } from '../reading/problem.ts';
 import type { Form } from '../records/common.ts';
 import { type FileChange, lotOf, type OpenYard, type Planned } from './openYard.ts';
 import { orderRow } from './orderRow.ts';
+import { reservationsOf, withoutReservation } from './reservation.ts';
 
 export interface SaleRequest {
   lot: string;
@@ -49,7 +50,7 @@ export function planSale(yard: OpenYard, request: SaleRequest): Planned {
   if (price !== undefined && minor === null)
     return { refused: `"${price}" is no price; write it as 45 or 45.50, without the sign of the currency.` };
 
-  const stock = stockOf(lot, indexWalks(yard.records.walks, on).get(id) ?? []);
+  const stock = stockOf(lot, indexWalks(yard.records.walks, on).get(id) ?? [], on);
   if (plants > stock.left) {
     const there = stock.left === 0 ? 'none is' : stock.left === 1 ? 'only 1 is' : `only ${stock.left} are`;
     const counted =
@@ -58,6 +59,13 @@ export function planSale(yard: OpenYard, request: SaleRequest): Planned {
       refused: `${plural(plants, 'plant')} of ${id} cannot be sold: ${there} left ${counted}. If there are more, count again on a walk, or write those that came back under "returned".`,
     };
   }
+  const buyer = request.to === undefined ? [] : reservationsOf(yard, id, request.to);
+  const kept = buyer.length === 1 && plants >= buyer[0]!.plants ? buyer[0]! : null;
+  const open = stock.free + buyer.reduce((sum, { plants: count }) => sum + count, 0);
+  if (plants > open)
+    return {
+      refused: `${plural(plants, 'plant')} of ${id} cannot be sold: of ${stock.left} left, ${stock.left - open} are set aside for others. Let some go with npm run reserve -- ${id} --off.`,
+    };
   const left = stock.left - plants;
   const path = `walks/${on}.csv`;
   const walk = openTable(yard.texts.get(path) ?? 'lot,left\n');
@@ -70,6 +78,9 @@ export function planSale(yard: OpenYard, request: SaleRequest): Planned {
       orderRow(yard, 'sales', { day: on, lot: id, plants: String(plants), form, price, to, note }),
     );
   }
+  const release = kept && withoutReservation(yard, lot, kept);
+  if (release && 'refused' in release) return release;
+  if (release) changes.push(...release);
   const each: Money | null = minor === null ? null : { minor, currency };
   const amount = each ? ` at ${priceInWords(each)}` : '';
   return {

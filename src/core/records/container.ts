@@ -77,6 +77,11 @@ export function containerOf(written: string): Container {
   return { written, liters: classLiters(found), classIndex, exact: true };
 }
 
+/** The class of a pot as somebody wrote it; null for what is no pot. */
+export function classOf(written: string): ContainerClass | null {
+  return containerPattern.test(written) ? containerClasses[containerOf(written).classIndex]! : null;
+}
+
 /** `a #1 pot`, `an SP5 pot`, `an 8 L pot`. */
 export function potWithArticle(name: string): string {
   return `${/^(?:SP|8|11 L|18 L)/.test(name) ? 'an' : 'a'} ${name} pot`;

@@ -45,10 +45,22 @@ export const writtenLot = z.strictObject({
     })
     .describe('Keeps the whole lot from sale.')
     .optional(),
+  reserved: z
+    .array(
+      z.strictObject({
+        plants: count('How many plants.', 100_000).min(1),
+        since: date('The day they were set aside.'),
+        until: date('The last day they are kept; left out, until they are sold or let go.').optional(),
+      }),
+    )
+    .min(1)
+    .describe('Plants set aside for buyers. They are not for sale; for whom stands in the private folder.')
+    .optional(),
   price: z
     .strictObject({
       amount: amount('The price in quotes, such as "45" or "45.50".'),
       why: text('Why this lot has a price of its own. Shown to customers.', 200),
+      until: date('The last day of a sale price; left out, it holds until it is taken away.').optional(),
     })
     .describe('Sets the price instead of the computed tier.')
     .optional(),
@@ -85,8 +97,10 @@ export interface Lot {
   raised: number;
   forms: Form[];
   hold: { since: Day; why: string } | null;
-  /** Minor units of the yard's currency. */
-  price: { minor: number; why: string } | null;
+  /** Plants set aside for buyers, both days included; `until` null: until somebody takes them away. */
+  reserved: { plants: number; since: Day; until: Day | null }[];
+  /** Minor units of the yard's currency; `until` is the last day of a sale price. */
+  price: { minor: number; why: string; until: Day | null } | null;
   /** What a buyer must know first. */
   condition: string | null;
   buy: string | null;
@@ -119,7 +133,18 @@ export function normaliseLot(
     raised: written.raised,
     forms: [...written.forms],
     hold: written.hold ? { since: written.hold.since as Day, why: written.hold.why } : null,
-    price: price ? { minor: parseAmount(price.amount, currency) ?? 0, why: price.why } : null,
+    reserved: (written.reserved ?? []).map(({ plants, since, until }) => ({
+      plants,
+      since: since as Day,
+      until: (until ?? null) as Day | null,
+    })),
+    price: price
+      ? {
+          minor: parseAmount(price.amount, currency) ?? 0,
+          why: price.why,
+          until: (price.until ?? null) as Day | null,
+        }
+      : null,
     condition: written.condition ?? null,
     buy: written.buy ?? null,
     photo: written.photo ?? null,

@@ -1,6 +1,7 @@
 /** A walk as it is typed on the bench: what stands in the cells of each lot, and what is asked about it at once. */
 
 import { type Day, daysBetween } from '../days.ts';
+import { implausible, inCmOrMm, type MeasureColumn, measureColumns, unitOf } from '../lots/plausible.ts';
 import { countWords } from '../reading/checks/counts.ts';
 import { walkCells } from '../reading/walkCells.ts';
 import type { WalkColumn } from '../records/walk.ts';
@@ -31,6 +32,8 @@ export interface BenchLot {
   id: string;
   /** Cultivar, and what it stands in. */
   name: string;
+  /** Class of its pot; null where it stands in none. */
+  pot: string | null;
   raised: number;
   /** Plants left at the newest count, and its day; null where nobody has counted. */
   left: number;
@@ -39,21 +42,32 @@ export interface BenchLot {
   seen: Partial<Record<TypedColumn, { text: string; on: Day }>>;
 }
 
-/** A measure that is this many times the last one, or less than its half, is asked about. Standing: ours. */
-const GREATEST_GROWTH = 2;
-const LEAST_LEFT = 0.5;
-
-const measures = ['height_in', 'height_cm', 'caliper_in', 'caliper_mm'] as const;
-
 const ask = (message: string, remedy: string) => `${message[0]?.toUpperCase()}${message.slice(1)}; ${remedy}`;
 
-function growthQuestion(lot: BenchLot, column: (typeof measures)[number], entry: Entry): string | null {
-  const [typed, seen] = [entry[column], lot.seen[column]];
-  if (typed === undefined || seen === undefined) return null;
-  const share = Number(typed) / Number(seen.text);
-  if (!(share > GREATEST_GROWTH || share < LEAST_LEFT)) return null;
-  const unit = column.endsWith('_in') ? 'in' : column.slice(-2);
-  return `It was ${seen.text} ${unit} on ${seen.on}. Is ${typed} ${unit} right?`;
+/** A measure in cm or mm, of what was typed or else seen last. */
+function measured(kind: 'height' | 'caliper', texts: Entry): number | null {
+  const column = measureColumns.find(each => each.startsWith(kind) && (texts[each] ?? '') !== '');
+  return column === undefined ? null : inCmOrMm(column, Number(texts[column]));
+}
+
+function lastOf(lot: BenchLot, kind: 'height' | 'caliper') {
+  const column = measureColumns.find(each => each.startsWith(kind) && lot.seen[each] !== undefined);
+  const seen = column && lot.seen[column];
+  return seen ? { value: inCmOrMm(column, Number(seen.text)), on: seen.on } : null;
+}
+
+function measureQuestion(lot: BenchLot, column: MeasureColumn, entry: Entry): string | null {
+  const typed = entry[column];
+  if (typed === undefined || typed === '') return null;
+  const found = implausible(column, Number(typed), {
+    pot: lot.pot,
+    heightCm: measured('height', entry),
+    caliperMm: measured('caliper', entry),
+    last: { heightCm: lastOf(lot, 'height'), caliperMm: lastOf(lot, 'caliper') },
+  });
+  if (found === null) return null;
+  const remedy = found.likely ? `${found.likely} would fit.` : 'Measure again, and look at the unit.';
+  return `${typed} ${unitOf(column)} can hardly be right: ${found.why}. ${remedy}`;
 }
 
 function countQuestion(lot: BenchLot, entry: Entry): string | null {
@@ -90,7 +104,10 @@ export function questionsOf(lot: BenchLot, entry: Entry): string[] {
   const given = (questions: readonly (string | null)[]) => questions.filter(question => question !== null);
   const unreadable = given(typedColumns.map(column => numberQuestion(column, entry[column] ?? '')));
   if (unreadable.length > 0) return unreadable;
-  return given([countQuestion(lot, entry), ...measures.map(column => growthQuestion(lot, column, entry))]);
+  return given([
+    countQuestion(lot, entry),
+    ...measureColumns.map(column => measureQuestion(lot, column, entry)),
+  ]);
 }
 
 /** Days by which a clock may be ahead of the day the page was made: a yard that publishes seldom. Standing: ours. */

@@ -7,6 +7,7 @@ import { lotsSeen, newFileAddress, walkCsv } from './walkCsv.ts';
 const lot: BenchLot = {
   id: '26-cut-03',
   name: 'Wren, #1 pot',
+  pot: '#1',
   raised: 20,
   left: 12,
   countedOn: day('2026-11-07'),
@@ -23,10 +24,13 @@ describe('what is asked at once', () => {
     [{ left: '13', returned: '2', lost: '2' }, /make 15/],
     [{ left: 'ten' }, /ten is no count of plants/],
     [{ left: '3.5' }, /3.5 is no count/],
-    [{ height_in: '61' }, /^It was 24 in on 2026-10-17\. Is 61 in right\?$/],
-    [{ height_in: '5' }, /Is 5 in right/],
+    [
+      { height_in: '61' },
+      /^61 in can hardly be right: 61 in \(155 cm\) is more than .+ #1 pot .+\. 61 cm would fit\.$/,
+    ],
+    [{ height_in: '5' }, /it was 24 in \(61 cm\) on 17 October 2026\. /],
     [{ height_in: '610' }, /610 can hardly be right \(height, in\)\. Look at the unit\./],
-    [{ caliper_mm: '90' }, /It was 9 mm/],
+    [{ caliper_mm: '90' }, /90 mm \(3.5 in\) is more than/],
     [{ caliper_mm: 'x' }, /x is no number \(stem, mm\)/],
   ])('of %j', (entry, question) => expect(questionsOf(lot, entry).join(' ')).toMatch(question));
 

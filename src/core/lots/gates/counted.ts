@@ -11,6 +11,9 @@ export const counted: GateRule = ({ lot, stock }, today) => {
       ...stock.because,
     ]);
   }
+  if (stock.free === 0) {
+    return blocked('counted', [seen('All that are left are set aside for buyers.'), ...stock.because]);
+  }
   const lastKnown = stock.countedOn ?? lot.started;
   if (isFresh(lastKnown, today)) return passed('counted', stock.because);
   if (stock.countedOn === null && onMother(lot, today.asOf)) {

@@ -32,6 +32,7 @@ import { lotDuplicate } from './lotDuplicate.ts';
 import { lotRetired } from './lotRetired.ts';
 import { lotRootstock } from './lotRootstock.ts';
 import { lotTwice } from './lotTwice.ts';
+import { measures } from './measures.ts';
 import { nameTwice } from './nameTwice.ts';
 import { orders } from './orders.ts';
 import { photoContents } from './photoContents.ts';
@@ -41,8 +42,10 @@ import { placeFigures } from './placeFigures.ts';
 import { placeFreezeDays } from './placeFreezeDays.ts';
 import { placeZone } from './placeZone.ts';
 import { priceBase } from './priceBase.ts';
+import { priceRung } from './priceRung.ts';
 import { priceSpecies } from './priceSpecies.ts';
 import { privateInPublic } from './privateInPublic.ts';
+import { reserved } from './reserved.ts';
 import { sendingByHand } from './sendingByHand.ts';
 import { sendingLimits } from './sendingLimits.ts';
 import { sendingWay } from './sendingWay.ts';
@@ -79,6 +82,7 @@ const checks: readonly Check[] = [
   walkBeforeLot,
   walkLater,
   counts,
+  measures,
   lotTwice,
   cultivarRipeSeen,
   cultivarSpecies,
@@ -100,11 +104,13 @@ const checks: readonly Check[] = [
   sendingWay,
   priceBase,
   priceSpecies,
+  priceRung,
   smallestMissing,
   costsContainer,
   costsMissing,
   privateInPublic,
   orders,
+  reserved,
   cartonSize,
   placeFigures,
   placeFreezeDays,

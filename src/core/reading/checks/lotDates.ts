@@ -23,10 +23,18 @@ function lotProblems({ file, index, written }: LotEntry): Problem[] {
       day: date,
     };
   });
+  const asides = (written.reserved ?? []).flatMap(({ since, until }, at): [Step, Step][] => {
+    const from: Step = { path: ['reserved', at, 'since'], name: 'setting plants aside', day: since };
+    return [
+      [started, from],
+      [from, { path: ['reserved', at, 'until'], name: 'the last day plants are kept', day: until }],
+    ];
+  });
   const pairs: [Step, Step][] = [
     [started, severed],
     [started, lifted],
     [started, hold],
+    ...asides,
     ...pottings.map((potting, at): [Step, Step] => [pottings[at - 1] ?? latest(started, severed), potting]),
   ];
   return pairs.flatMap(([earlier, later]) => {

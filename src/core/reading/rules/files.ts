@@ -8,6 +8,11 @@ export const fileRules = {
     title: 'There is a content folder with something in it.',
     help: 'Everything the site shows comes from the content folder. Nothing was found there: look for a misspelled folder name, or for a CONTENT_DIR that points somewhere else.',
   },
+  'demonstration-left': {
+    level: 'error',
+    title: 'Nothing of the demonstration is left in a yard of your own.',
+    help: 'Whoever begins by replacing the files of the demonstration easily leaves some behind: its list of addresses, whose pages this yard does not have; its log of temperatures, which would move the dates of your trees; texts that name it. Each is told with its file. npm run new-yard begins a yard with nothing of the demonstration in it.',
+  },
   'file-missing': {
     level: 'error',
     title: 'The records a yard cannot do without are there.',

@@ -68,6 +68,21 @@ export const lotRules = {
     title: 'Fewer plants are left over time, unless some come back.',
     help: 'The column left is a count, so it can only fall. When plants came back, write them in the column returned of that walk. When the earlier count was wrong, correct it there.',
   },
+  'measure-implausible': {
+    level: 'warning',
+    title: 'A height and a stem fit the pot, each other, and the walk before.',
+    help: 'A number below the wrong unit makes a tree too large or too small, and moves its size and its price. The check compares the newest height and stem of a lot with what a pot of its class usually holds, with each other, and with what was seen before, and names the unit that would fit. If the tree really is so, leave it: the next walk that sees it alike is not asked about.',
+  },
+  'reserved-left': {
+    level: 'warning',
+    title: 'No more plants are set aside than are left.',
+    help: 'Plants set aside for buyers are not for sale, so the lot shows none. Let reservations go that are over with npm run reserve -- LOT --off, or count the lot again.',
+  },
+  'reserved-differs': {
+    level: 'warning',
+    title: 'A lot and the private table agree about plants set aside.',
+    help: 'How many plants are set aside stands with the lot, for whom in private/reservations.csv. npm run reserve changes both at once; after a change by hand they may differ.',
+  },
   'lot-twice': {
     level: 'error',
     title: 'A walk has one line per lot.',

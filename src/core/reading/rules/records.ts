@@ -118,6 +118,11 @@ export const recordRules = {
     title: 'Base prices are for species that have a file.',
     help: 'The keys under prices: base: are names of files in content/species without their ending.',
   },
+  'price-rung': {
+    level: 'warning',
+    title: 'A base price stands on a rung of the price ladder.',
+    help: 'Prices climb a ladder of preferred numbers (ISO 3), so a base price between two rungs counts as the nearer one: 28 is sold as 25 or 31.5. Write the rung you mean. A single lot may have any price of its own.',
+  },
   'smallest-missing': {
     level: 'warning',
     title: 'Every pot size in use has a smallest plant that is sold in it.',

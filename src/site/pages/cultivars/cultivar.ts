@@ -242,7 +242,7 @@ export function trialView(trial: Trial): TrialView {
 export function cultivarSummary(entry: CultivarEntry, catalogue: Catalogue): string {
   const { cultivar, flavor, lots } = entry;
   const stock = stockState(entry, catalogue);
-  const left = lots.reduce((sum, { stock: count, soldOut }) => sum + (soldOut ? 0 : count.left), 0);
+  const left = lots.reduce((sum, { stock: count, soldOut }) => sum + (soldOut ? 0 : count.free), 0);
   const ready = readyOffers(lots).trees;
   const trees =
     ready > 0

@@ -51,7 +51,8 @@ function measured(value: number | null, inWords: (value: number) => string, on: 
 
 function leftFact({ stock }: LotEntry): string {
   const counted = stock.countedOn === null ? 'not yet counted' : `counted ${dayInWords(stock.countedOn)}`;
-  return `${stock.left} of ${stock.raised} raised, ${counted}`;
+  const aside = stock.reserved > 0 ? `, and ${stock.reserved} set aside for buyers` : '';
+  return `${stock.free} of ${stock.raised} raised${aside}, ${counted}`;
 }
 
 /** What one plant of the lot is, in the order a buyer asks. */

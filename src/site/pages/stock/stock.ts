@@ -110,7 +110,7 @@ export function rowOfForms(catalogue: Catalogue, entry: LotEntry, shown: readonl
     ripens: ripeningWords[cultivar.ripening],
     ripening: cultivar.ripening,
     size: sizeInWords(entry),
-    left: entry.stock.left,
+    left: entry.stock.free,
     lines: entry.forms
       .filter(({ form }) => shown.includes(form))
       .map(answer => stockLine(catalogue, entry, answer)),
@@ -245,7 +245,7 @@ export function otherLots(catalogue: Catalogue, entry: LotEntry): StockRow[] {
 
 /** Size of a lot and how many are left: `#1 pot, 34 in (86 cm). 7 left.` */
 export function lotSize(entry: LotEntry): string {
-  return `${sizeInWords(entry)}. ${entry.soldOut ? 'Sold' : `${entry.stock.left} left`}.`;
+  return `${sizeInWords(entry)}. ${entry.soldOut ? 'Sold' : `${entry.stock.free} left`}.`;
 }
 
 /** One line about a lot, which is also what a search shows: size, forms with readiness and price, how many are left. */

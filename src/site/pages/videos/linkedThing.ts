@@ -85,7 +85,7 @@ function lotThing(all: Catalogue, id: string): LinkedThing {
     return { kind: 'Lot', name: `Lot ${id}`, path: null, state: null, note: 'Not yet started.', on: [] };
   }
   const { state, terms } = lotState(entry, all);
-  const left = entry.soldOut ? 'None left' : `${entry.stock.left} left`;
+  const left = entry.soldOut ? 'None left' : `${entry.stock.free} left`;
   const note = [speciesName(entry.species), terms, left].filter(words => words !== '').join('. ');
   const gone = state.state === 'blocked';
   return {

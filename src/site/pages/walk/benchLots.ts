@@ -3,6 +3,7 @@
 import type { Catalogue, LotEntry } from '../../../core/catalogue.ts';
 import type { Day } from '../../../core/days.ts';
 import type { Seen } from '../../../core/lots/answers.ts';
+import { classOf } from '../../../core/records/container.ts';
 import { cmToInches, roundTo } from '../../../core/units.ts';
 import type { BenchLot, TypedColumn } from '../../../core/walking/entry.ts';
 import { standInWords } from '../../words/measures.ts';
@@ -41,6 +42,12 @@ function seenOf({ signs }: LotEntry, height: WalkFile['height']): BenchLot['seen
   return Object.fromEntries(seen.filter(([, value]) => value !== undefined));
 }
 
+/** Class of the pot it stands in; null for none. */
+function potOf({ size }: LotEntry): string | null {
+  const { container } = size.answer;
+  return container === null ? null : (classOf(container)?.name ?? null);
+}
+
 /** By file, then by the place in it. */
 function inBenchOrder(a: LotEntry, b: LotEntry): number {
   return a.lot.file === b.lot.file ? a.lot.index - b.lot.index : a.lot.file < b.lot.file ? -1 : 1;
@@ -58,6 +65,7 @@ export function walkFile({ asOf, home, yard, lots }: Catalogue): WalkFile {
     lots: here.map(entry => ({
       id: entry.lot.id,
       name: `${entry.cultivar.name}, ${standInWords(entry)}`,
+      pot: potOf(entry),
       raised: entry.lot.raised,
       left: entry.stock.left,
       countedOn: entry.stock.countedOn,

@@ -1,0 +1,31 @@
+/** The flags of a new yard, as a grower in Kentucky might give them. */
+export const newYardFlags: readonly string[] = [
+  ...['--name', 'Long Meadow', '--place', '40502', '--email', 'yard@trees.example'],
+  ...[
+    '--species',
+    'fig,mulberry',
+    '--containers',
+    'SP4,#1',
+    '--price',
+    '30',
+    '--not-to',
+    'California, Arizona',
+  ],
+  ...['--time-zone', 'America/New_York', '--cultivar', 'Their Own Name', '--flavor', 'toffee'],
+  ...[
+    '--ripening',
+    'mid',
+    '--crops',
+    'main',
+    '--pollination',
+    'unaided',
+    '--skin',
+    'brown',
+    '--flesh',
+    'amber',
+  ],
+  ...['--shape', 'pear', '--eye', 'closed', '--splits', 'low', '--rain', 'good', '--vigour', 'medium'],
+  ...['--winter', 'cool,mild', '--season', 'middle', '--air', 'fair', '--offered', 'some'],
+  ...['--length', '40', '--width', '38', '--mothers', '2', '--method', 'cutting', '--raised', '24'],
+  ...['--container', 'SP4', '--started', '2026-03-02'],
+];
