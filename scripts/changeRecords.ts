@@ -7,6 +7,7 @@ import { oneAtATime } from '../src/build/oneAtATime.ts';
 import { contentDir, placeOf, publicationDay, readContentFiles, shownFolder } from '../src/content.ts';
 import { type Day, parseDay } from '../src/core/days.ts';
 import { shortDiff } from '../src/core/editing/shortDiff.ts';
+import type { Diagnostic } from '../src/core/reading/diagnostic.ts';
 import type { PhotoFile } from '../src/core/reading/draft.ts';
 import { plural } from '../src/core/reading/problem.ts';
 import { type Reading, readRecords, type SourceFile } from '../src/core/reading/read.ts';
@@ -34,7 +35,6 @@ interface YardOnDisk {
   folder: string;
   files: SourceFile[];
   photos: PhotoFile[];
-  reading: Reading;
   yard: OpenYard;
 }
 
@@ -46,28 +46,28 @@ export function refuseLooseWords(words: readonly string[]): void {
   if (words.length > 0) throw new UsageError(`"${words.join(' ')}" belongs to no flag. Try --help.`);
 }
 
-/** Reads the yard. Throws a UsageError where the check finds errors in it: counts and prices could not be relied on. */
+function hasErrorsAlready(folder: string, errors: readonly Diagnostic[]): UsageError {
+  return new UsageError(
+    `nothing was changed, since the records have ${plural(errors.length, 'error')} already. The first: ${formatDiagnostic(errors[0]!, shownFolder(folder))}\n  npm run check shows ${errors.length === 1 ? 'it' : 'them all'}.`,
+  );
+}
+
+/**
+ * Reads the yard, each file by itself: how its records fit together is checked once, with the change made. Throws a UsageError where a file has
+ * errors: counts and prices could not be relied on.
+ */
 export async function yardOnDisk(): Promise<YardOnDisk> {
   const folder = contentDir();
   const { files, photos } = await readContentFiles(folder);
   const today = publicationDay(files);
-  const reading = readRecords(files, { asOf: today, photos });
-  const { records, orders } = reading;
-  if (records === null) {
-    const errors = errorsOf(reading);
-    throw new UsageError(
-      `nothing was changed, since the records have ${plural(errors.length, 'error')} already. The first: ${formatDiagnostic(errors[0]!, shownFolder(folder))}\n  npm run check shows ${errors.length === 1 ? 'it' : 'them all'}.`,
-    );
-  }
+  const { records, orders } = readRecords(files, { asOf: today, photos, alone: true });
+  if (records === null) throw hasErrorsAlready(folder, errorsOf(readRecords(files, { asOf: today, photos })));
   const texts = new Map(files.map(({ path, bytes }) => [path, textOf(bytes)]));
-  return { folder, files, photos, reading, yard: { texts, records, orders, today } };
+  return { folder, files, photos, yard: { texts, records, orders, today } };
 }
 
 /** The check of the yard as it would be. Throws a UsageError with its message where it finds an error. */
-function proved(
-  { folder, files, photos, yard, reading }: YardOnDisk,
-  changes: readonly FileChange[],
-): string[] {
+function proved({ folder, files, photos, yard }: YardOnDisk, changes: readonly FileChange[]): string[] {
   const changed = new Map(changes.map(({ path, text }) => [path, text]));
   const encoder = new TextEncoder();
   const after = readRecords(
@@ -78,10 +78,15 @@ function proved(
     { asOf: yard.today, photos },
   );
   const shown = shownFolder(folder);
+  // Only where something is wrong is it asked whether it was before.
+  if (after.diagnostics.every(({ level }) => level === 'info')) return [];
+  const before = readRecords(files, { asOf: yard.today, photos });
+  const errors = errorsOf(before);
+  if (errors.length > 0) throw hasErrorsAlready(folder, errors);
   const [error] = errorsOf(after);
   if (error)
     throw new UsageError(`nothing was changed, since this would be wrong: ${formatDiagnostic(error, shown)}`);
-  const known = new Set(reading.diagnostics.map(({ message, rule }) => rule + message));
+  const known = new Set(before.diagnostics.map(({ message, rule }) => rule + message));
   return after.diagnostics
     .filter(({ level, message, rule }) => level === 'warning' && !known.has(rule + message))
     .map(each => formatDiagnostic(each, shown));

@@ -37,12 +37,17 @@ export interface KeptPhoto {
 const { frames, formats, background, placeholder } = settings;
 const made = JSON.stringify([frames, formats, background, placeholder, sharp.versions]);
 
-/** Our code that makes copies; '' where the sources are not at hand. */
+/** Our code that makes copies: the worker is started by its name, so nothing imports it. */
+const ourCode = ['src/photos/copies.ts', 'src/photos/heicWorker.ts'];
+/** Its hashes; '' where the sources are not at hand. */
 let code: Promise<string> | undefined;
 
 /** Name of everything made from an original: its bytes, the settings, our code, the versions of the library and its encoders. */
 export async function keyOf(original: Uint8Array): Promise<string> {
-  code ??= hashOfModule(resolve('src/photos/copies.ts')).catch(() => '');
+  code ??= Promise.all(ourCode.map(file => hashOfModule(resolve(file)))).then(
+    hashes => hashes.join(' '),
+    () => '',
+  );
   return createHash('sha256')
     .update(made)
     .update(await code)

@@ -7,7 +7,7 @@ export const newYardFlags: readonly string[] = [
     '--containers',
     'SP4,#1',
     '--price',
-    '30',
+    '31.5',
     '--not-to',
     'California, Arizona',
   ],

@@ -1,6 +1,7 @@
 /** Yards with bytes that are not kept in files here: too large, binary, other line ends, bombs. */
 
 import { day, dayFromNumber, dayNumber } from '../../src/core/days.ts';
+import type { PhotoFile } from '../../src/core/reading/draft.ts';
 import type { SourceFile } from '../../src/core/reading/read.ts';
 import type { Unread } from '../../src/core/reading/unreadFile.ts';
 
@@ -117,4 +118,10 @@ export const brokenYards: Record<string, BreakYard> = {
     'walks/2026-10-17.csv',
     text => `${text.trim().replaceAll('\n', ',,\n')},,\n,,,,,,,,,,,\n`,
   ),
+};
+
+/** Yards whose photographs are as large as no repository should keep them. */
+export const heavyYards: Record<string, (photos: readonly PhotoFile[]) => PhotoFile[]> = {
+  'a-large-photograph': photos =>
+    photos.map(photo => ({ ...photo, facts: photo.facts && { ...photo.facts, size: 12_400_000 } })),
 };

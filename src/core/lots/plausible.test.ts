@@ -34,7 +34,7 @@ describe('the likely unit', () => {
     ['height_in', 2, seen, '2 ft'],
     ['caliper_mm', 0.9, seen, '0.9 cm'],
     ['caliper_in', 0.9, { ...fresh, pot: 'SP4', heightCm: 40 }, '0.9 cm'],
-    ['height_in', 300, { ...fresh, pot: null, caliperMm: 10 }, '300 cm'],
+    ['height_in', 300, { ...fresh, pot: null, caliperMm: 20 }, '300 cm'],
   ])('%s %d: %s', (column, typed, context, likely) => {
     const found = implausible(column, typed, context);
     if (column === 'height_cm' && typed === 24) expect(found).toBe(null);

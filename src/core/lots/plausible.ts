@@ -93,17 +93,26 @@ function inWords(kind: Kind, value: number): string {
 
 const nameOf: Readonly<Record<Kind, string>> = { height: 'tall', caliper: 'thick in the stem' };
 
+const mostOf = (kind: Kind, pot: string | null) =>
+  pot === null ? undefined : mostInPot[pot]?.[kind === 'height' ? 0 : 1];
+
+/** The other measure, to compare with; null for one that is itself too large: the slip is there. */
+function believable(kind: Kind, context: MeasureContext): number | null {
+  const value = kind === 'height' ? context.heightCm : context.caliperMm;
+  return value !== null && value <= (mostOf(kind, context.pot) ?? Number.POSITIVE_INFINITY) ? value : null;
+}
+
 /** What is odd about a measure in cm or mm; null where nothing is. */
 function oddity(kind: Kind, value: number, context: MeasureContext): string | null {
-  const most = context.pot === null ? undefined : mostInPot[context.pot]?.[kind === 'height' ? 0 : 1];
+  const most = mostOf(kind, context.pot);
   const last = kind === 'height' ? context.last.heightCm : context.last.caliperMm;
   const seenAlike = last !== null && value > last.value / alike && value < last.value * alike;
   if (most !== undefined && value > most && !seenAlike)
     return `${inWords(kind, value)} is more than a tree in ${potWithArticle(context.pot!)} is likely to be ${nameOf[kind]}`;
   if (last !== null && (value > last.value * greatestGrowth || value < last.value * leastLeft))
     return `${inWords(kind, value)}, but it was ${inWords(kind, last.value)} on ${dayInWords(last.on)}`;
-  const heightCm = kind === 'height' ? value : context.heightCm;
-  const caliperMm = kind === 'caliper' ? value : context.caliperMm;
+  const heightCm = kind === 'height' ? value : believable('height', context);
+  const caliperMm = kind === 'caliper' ? value : believable('caliper', context);
   if (heightCm === null || caliperMm === null) return null;
   const slender = (heightCm * 10) / caliperMm;
   if (slender > mostSlender || slender < leastSlender)

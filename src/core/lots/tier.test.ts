@@ -1,6 +1,7 @@
 import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
 import { roundings } from '../../../tests/arbitraries.ts';
+import { day } from '../days.ts';
 import { containerClasses } from '../records/container.ts';
 import type { PriceSettings } from '../records/yard.ts';
 import type { ScarcityClass } from './answers.ts';
@@ -65,15 +66,24 @@ describe('price tier', () => {
   });
 
   it('takes a price of its own, with its reason and its distance', () => {
-    const { answer, because } = ask({ own: { minor: 9900, why: 'First trees of it anywhere.' } });
+    const { answer, because } = ask({
+      own: { minor: 9900, why: 'First trees of it anywhere.', until: null },
+    });
     expect(answer).toEqual({ rung: 4, price: { minor: 9900, currency: 'USD' }, overrideRungs: 4 });
     expect(because.at(-1)!.text).toBe(
       'This lot has a price of its own, 4 rungs up from that: First trees of it anywhere.',
     );
   });
 
+  it('says until when a sale price holds', () => {
+    const { because } = ask({ own: { minor: 2500, why: 'Bench sale.', until: day('2026-12-01') } });
+    expect(because.at(-1)!.text).toBe(
+      'This lot has a price of its own, 2 rungs down from that, until 1 December 2026: Bench sale.',
+    );
+  });
+
   it('lifts a price of its own to the next rung above the floor, which does not tell the floor', () => {
-    const { answer, because } = ask({ floor: 30.005, own: { minor: 2000, why: 'Crooked.' } });
+    const { answer, because } = ask({ floor: 30.005, own: { minor: 2000, why: 'Crooked.', until: null } });
     expect(answer.price.minor).toBe(3200);
     expect(because.at(-1)!.text).toContain('sells no such tree for less');
   });

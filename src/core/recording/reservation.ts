@@ -19,6 +19,11 @@ import { orderRow } from './orderRow.ts';
 
 const samePerson = (a: string | null, b: string) => a?.trim().toLowerCase() === b.trim().toLowerCase();
 
+/** An entry of a lot's list as it stands in its file. */
+function asWritten({ plants, since, until }: Lot['reserved'][number]): Record<string, string | number> {
+  return { plants, since, ...(until === null ? {} : { until }) };
+}
+
 export interface ReserveRequest {
   lot: string;
   plants: number;
@@ -43,7 +48,7 @@ export function planReserve(yard: OpenYard, request: ReserveRequest): Planned {
     return {
       refused: `${plural(plants, 'plant')} of ${id} cannot be set aside: ${left} left, and ${left - free} of them are set aside already.`,
     };
-  const entry: Record<string, string | number> = { plants, since: on, ...(until ? { until } : {}) };
+  const entry = asWritten({ plants, since: on, until: until ?? null });
   const change: YamlChange =
     lot.reserved.length === 0
       ? { kind: 'set', path: ['reserved'], value: [entry] }
@@ -63,14 +68,18 @@ export function reservationsOf({ orders }: OpenYard, lot: string, to: string | u
   );
 }
 
-/** The change of the lot's own list that goes with a reservation; null where its list has no such entry. */
-function released({ reserved }: Lot, { plants, since, until }: Reservation): YamlChange | null {
+/** The changes of the lot's own list that go with a reservation; none where its list has no such entry. */
+function released({ reserved }: Lot, { plants, since, until }: Reservation): YamlChange[] {
   const same = reserved.findIndex(
     each => each.plants === plants && each.until === until && each.since === since,
   );
   const index = same >= 0 ? same : reserved.findIndex(each => each.plants === plants);
-  if (index < 0) return null;
-  return { kind: 'remove', path: reserved.length === 1 ? ['reserved'] : ['reserved', index] };
+  if (index < 0) return [];
+  const rest = reserved.filter((_, at) => at !== index);
+  const removed: YamlChange = { kind: 'remove', path: ['reserved'] };
+  return rest.length === 0
+    ? [removed]
+    : [removed, { kind: 'set', path: ['reserved'], value: rest.map(asWritten) }];
 }
 
 function withoutLine(yard: OpenYard, path: string, line: number): FileChange {
@@ -86,8 +95,8 @@ export function withoutReservation(
   lot: Lot,
   reservation: Reservation,
 ): FileChange[] | { refused: string } {
-  const change = released(lot, reservation);
-  const planned = change ? planLotChanges(yard, lot, [change], '') : { changes: [] };
+  const changes = released(lot, reservation);
+  const planned = changes.length > 0 ? planLotChanges(yard, lot, changes, '') : { changes: [] };
   if ('refused' in planned) return planned;
   return [...planned.changes, withoutLine(yard, orderFiles.reservations, reservation.line)];
 }

@@ -9,6 +9,10 @@ import type { Check } from './check.ts';
 /** Longer side in pixels below which a photo looks small on every screen: the narrowest copy that is published. */
 const smallestSide = 480;
 
+/** Bytes of an original, and of all of them, up to which a repository stays quick to fetch. Our working figures. */
+const largestOriginal = 6e6;
+const largestInAll = 150e6;
+
 /** Photos that are shown are whole, of a kind that can be read, and of a size to be seen. Those nobody shows are left alone. */
 export const photoContents: Check = draft => {
   const shown = shownNames(draft);
@@ -46,8 +50,32 @@ export const photoContents: Check = draft => {
     }
     return found;
   });
-  return [...problems, ...placeProblem(placed)];
+  return [...problems, ...placeProblem(placed), ...sizeProblem(draft.photos)];
 };
+
+const megabytes = (bytes: number) => `${Math.round(bytes / 1e6)} MB`;
+
+/** One line for all originals, shown or not, since git keeps every one of them for ever. */
+function sizeProblem(photos: Draft['photos']): Problem[] {
+  const sizes = photos
+    .flatMap(({ name, facts }) => (facts === null ? [] : [{ name, size: facts.size }]))
+    .sort((a, b) => b.size - a.size || (a.name < b.name ? -1 : 1));
+  const [largest] = sizes;
+  const total = sizes.reduce((sum, { size }) => sum + size, 0);
+  if (!largest || (largest.size <= largestOriginal && total <= largestInAll)) return [];
+  return [
+    {
+      rule: 'photo-large',
+      file: `photos/${largest.name}`,
+      spot: wholeFile,
+      got: megabytes(largest.size),
+      expected: `up to ${megabytes(largestOriginal)} each, and ${megabytes(largestInAll)} in all`,
+      message: `this original has ${megabytes(largest.size)}, and all of them together ${megabytes(total)}, which the repository keeps for ever`,
+      remedy:
+        'npm run photos -- --shrink makes them smaller where they are, before you commit them; the site looks the same.',
+    },
+  ];
+}
 
 /** One line for all: photos of telephones hold their place as a rule, and nothing needs to be done for the site. */
 function placeProblem([first, ...others]: readonly string[]): Problem[] {

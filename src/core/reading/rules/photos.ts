@@ -28,6 +28,11 @@ export const photoRules = {
     title: 'A photo has at least 480 pixels on its longer side.',
     help: 'It is shown at its own size, since enlarging would only blur it. Messengers and mail programs often send such small copies; look for the picture as the camera wrote it.',
   },
+  'photo-large': {
+    level: 'warning',
+    title: 'Originals of photographs are no burden to the repository.',
+    help: 'The site shows copies of at most 1,440 pixels in width, so an original of 6 MB or more only makes the repository slow, and git keeps it in every version for ever. npm run photos -- --shrink makes such originals smaller in their place, upright and in their colors, before they are committed.',
+  },
   'photo-place': {
     level: 'info',
     title: 'Photos that hold the place where they were taken are reported, once for all of them.',
