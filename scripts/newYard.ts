@@ -122,22 +122,39 @@ async function write(folder: string, files: readonly FileChange[], target: Targe
   ]);
 }
 
-function whatNext({ answers, files, said }: NewYard, folder: string, built: string | null): string {
-  const shown = shownFolder(folder);
+/** What is done with the new yard, beside where it is done. */
+function nextSteps({ answers, files }: NewYard, shown: string): readonly (readonly [string, string])[] {
   const cultivar = files.find(({ path }) => path.startsWith('cultivars/'))!.path;
-  const prices =
-    answers.species.length > 1
-      ? `\n  prices: in ${shown}/yard.yaml    all species start at ${answers.price} ${answers.currency}; give each its own`
-      : '';
+  const { length: count } = answers.species;
+  return [
+    ['npm start', 'look at your site'],
+    [`${shown}/${cultivar}`, 'write what your customers should know of it'],
+    ['npm run cultivar, npm run lot', 'add the other trees, one after the other'],
+    ...(count > 1
+      ? [
+          [
+            `${shown}/yard.yaml, prices:`,
+            `give each species its own price; all start at ${answers.price}`,
+          ] as const,
+        ]
+      : []),
+    [`${shown}/yard.yaml, cartons:`, 'measure your own boxes; these are figures to start from'],
+    [`${shown}/yard.yaml, parcel_rules:`, "look your carrier's rules up"],
+    [`${shown}/private/yard.yaml`, 'your costs, if no tree shall be sold below them'],
+    [`git add ${shown}; git commit`, 'keep it; .github/workflows/README.md publishes it'],
+  ];
+}
+
+function whatNext(yard: NewYard, folder: string, built: string | null): string {
+  const { answers, said } = yard;
+  const shown = shownFolder(folder);
+  const steps = nextSteps(yard, shown);
+  const width = Math.max(...steps.map(([where]) => where.length));
+  const lines = steps.map(([where, what]) => `  ${where.padEnd(width)}  ${what}`);
   return `${answers.name} is in ${shown}/, at ${answers.home.name}. ${said}
 ${built ?? 'Its site was not built yet: npm start builds and shows it.\n'}
 What next
-  npm start                   looks at it
-  ${shown}/${cultivar}        the text of its page
-  npm run cultivar, npm run lot   the other trees, one after the other
-  cartons: and parcel_rules: in ${shown}/yard.yaml   are figures to start from: measure your boxes, and look your carrier's rules up${prices}
-  ${shown}/private/yard.yaml     your costs, if no tree shall be sold below them (${shown}/README.md)
-  git add ${shown} && git commit -m "Our yard"   keeps it; then publish it (.github/workflows/README.md)
+${lines.join('\n')}
 `;
 }
 

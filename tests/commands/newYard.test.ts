@@ -19,6 +19,7 @@ import { filesOf, main } from '../../scripts/newYard.ts';
 import { settleFiles } from '../../src/build/filesTogether.ts';
 import { readContentFiles } from '../../src/contentFolder.ts';
 import { day } from '../../src/core/days.ts';
+import { demonstrationAddress, leftOfDemonstration } from '../../src/core/reading/demonstration.ts';
 import { readRecords } from '../../src/core/reading/read.ts';
 import { guideFor } from '../../src/core/recording/guideParts.ts';
 import { newYardFlags } from './newYardFlags.ts';
@@ -229,6 +230,24 @@ describe('by questions', () => {
     expect(grower.questions()).toBeLessThan(45);
     expect(grower.keys()).toBeLessThan(450);
   });
+});
+
+test('files of the demonstration that stay behind in another yard are known, and its places and guides are not', () => {
+  const left = [...state()].flatMap(([path, text]) =>
+    path === 'README.md' ||
+    path.startsWith('photos/') ||
+    leftOfDemonstration(path, text, 'https://own.example') === null
+      ? []
+      : [path],
+  );
+  expect(left).toEqual(
+    expect.arrayContaining(['addresses.csv', 'changes.jsonl', 'temperatures.csv', 'yard.yaml']),
+  );
+  expect(left.filter(path => path.startsWith('cultivars/')).length).toBeGreaterThan(20);
+  expect(left.filter(path => /^(?:places|guides|species)\//.test(path))).toEqual([]);
+  expect(
+    [...state()].filter(([path, text]) => leftOfDemonstration(path, text, demonstrationAddress)),
+  ).toEqual([]);
 });
 
 test('a guide loses the parts for other species, and nothing else', () => {
