@@ -1,7 +1,7 @@
 /** Questions at the keyboard. They go to the error stream; a question that is broken off ends the command and writes nothing. */
 
 import type { Readable, Writable } from 'node:stream';
-import { autocomplete, isCancel, multiselect, select, text } from '@clack/prompts';
+import { autocomplete, confirm, isCancel, multiselect, select, text } from '@clack/prompts';
 import { UsageError } from './command.ts';
 
 export interface Offered {
@@ -29,6 +29,7 @@ export interface Ask {
   /** A line of text; undefined for none. */
   line(message: string, settings?: LineSettings): Promise<string | undefined>;
   wholeNumber(message: string, least: number, initial?: number): Promise<number>;
+  yes(message: string, initial: boolean): Promise<boolean>;
 }
 
 /** Questions put on a stream and answered from another; the keyboard where none is given. */
@@ -64,6 +65,9 @@ export function askOn(streams: { output: Writable; input?: Readable }): Ask {
         }),
       );
     },
+    async yes(message, initial) {
+      return answered(await confirm({ message, initialValue: initial, ...streams }));
+    },
     async wholeNumber(message, least, initial) {
       const typed = await line(message, {
         ...(initial === undefined ? {} : { initial: String(initial) }),
@@ -75,6 +79,13 @@ export function askOn(streams: { output: Writable; input?: Readable }): Ask {
       return Number(typed);
     },
   };
+}
+
+/** Does something as often as somebody at the keyboard wants it done again; the exit code of the last time. */
+export async function again(message: string, once: () => Promise<number>): Promise<number> {
+  let code = await once();
+  while (code === 0 && (await keyboard.yes(message, false))) code = await once();
+  return code;
 }
 
 export const keyboard: Ask = askOn({ output: process.stderr });

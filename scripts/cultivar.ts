@@ -1,7 +1,7 @@
 /** `npm run cultivar`: adds a cultivar. */
 
 import { planCultivar } from '../src/core/recording/newCultivar.ts';
-import { keyboard } from './ask.ts';
+import { again, keyboard } from './ask.ts';
 import { changeFlags, changeHelp, changeRecords, refuseLooseWords } from './changeRecords.ts';
 import { readFlags, runIfMain, UsageError } from './command.ts';
 import { askCultivar, requestOf, traitFlags, traitHelp } from './cultivarTraits.ts';
@@ -44,7 +44,9 @@ export async function main(words: string[]): Promise<number> {
   refuseLooseWords(positionals);
   const { name, species, flavor, length, width, id, origin, text } = values;
   if (process.stdin.isTTY && name === undefined)
-    return changeRecords(async yard => planCultivar(yard, await askCultivar(yard, keyboard)), values);
+    return again('Another cultivar?', () =>
+      changeRecords(async yard => planCultivar(yard, await askCultivar(yard, keyboard)), values),
+    );
   if (!name || !species || !flavor || !length || !width)
     throw new UsageError(
       'give --name, --species, --flavor, --length and --width, and the words of the others. Try --help.',

@@ -2,8 +2,9 @@
 
 import { either } from '../src/core/reading/problem.ts';
 import { planLot } from '../src/core/recording/newLot.ts';
+import type { OpenYard } from '../src/core/recording/openYard.ts';
 import { forms, methods } from '../src/core/records/common.ts';
-import { keyboard } from './ask.ts';
+import { again, keyboard } from './ask.ts';
 import { changeFlags, changeHelp, changeRecords, dayGiven, refuseLooseWords } from './changeRecords.ts';
 import { readFlags, runIfMain, UsageError } from './command.ts';
 import { countGiven, listGiven, wordGiven } from './given.ts';
@@ -49,14 +50,12 @@ export async function main(words: string[]): Promise<number> {
   refuseLooseWords(positionals);
   const { cultivar, method, raised } = values;
   if (process.stdin.isTTY && cultivar === undefined && method === undefined) {
-    return changeRecords(
-      async yard =>
-        planLot(yard, {
-          cultivar: await askWhichCultivar(yard, keyboard),
-          ...(await askLot(yard, keyboard, { today: yard.today })),
-        }),
-      values,
-    );
+    const asked = async (yard: OpenYard) =>
+      planLot(yard, {
+        cultivar: await askWhichCultivar(yard, keyboard),
+        ...(await askLot(yard, keyboard, { today: yard.today })),
+      });
+    return again('Another lot?', () => changeRecords(asked, values));
   }
   if (cultivar === undefined || method === undefined || raised === undefined)
     throw new UsageError('give at least --cultivar, --method and --raised. Try --help.');

@@ -61,15 +61,17 @@ export interface ProductWords {
 
 /** Offers of a lot in the forms that have a price; none when it is sold out. */
 function offersOf(
-  { forms, tiers, soldOut }: LotEntry,
+  { lot, forms, tiers, soldOut }: LotEntry,
   url: string,
   { formWords, seller }: Pick<ProductWords, 'formWords' | 'seller'>,
   addressOf: AddressOf,
 ): Offer[] {
   if (soldOut) return [];
   return forms.flatMap(({ form, state, range }): Offer[] => {
-    const price = tiers[form]?.answer.price;
-    if (!price) return [];
+    const tier = tiers[form]?.answer;
+    if (!tier) return [];
+    const { price, overrideRungs } = tier;
+    const until = overrideRungs === null ? null : (lot.price?.until ?? null);
     return [
       {
         '@type': 'Offer',
@@ -77,6 +79,7 @@ function offersOf(
         url,
         price: amountOf(price),
         priceCurrency: price.currency,
+        ...(until ? { priceValidUntil: until } : {}),
         availability: availabilities[state],
         // The late end of the forecast: by then it has opened in nine years in ten.
         ...(range ? { availabilityStarts: range.to } : {}),

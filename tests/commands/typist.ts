@@ -65,6 +65,7 @@ export function typist(answer: (question: string) => Answer): Typist {
       const pressed = long ? [...options[index]!.label.slice(0, 8), enter] : [...moves(index), enter];
       return type(question, real.choice(question, options), pressed);
     },
+    yes: (question, initial) => type(question, real.yes(question, initial), [enter]),
     choices(question, options, chosen = []) {
       const wanted =
         (answer(question) as readonly string[] | undefined) ??

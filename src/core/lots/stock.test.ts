@@ -2,6 +2,7 @@ import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
 import { type Line, walkOn, worldRecords } from '../../../tests/world.ts';
 import { day } from '../days.ts';
+import type { Lot } from '../records/lot.ts';
 import { stockOf } from './stock.ts';
 import { indexWalks } from './walkIndex.ts';
 
@@ -61,6 +62,35 @@ describe('stock', () => {
         for (const amount of [left, sold, lost, returned]) expect(amount).toBeGreaterThanOrEqual(0);
       }),
       { seed: 11 },
+    );
+  });
+});
+
+describe('plants set aside', () => {
+  const stockOn = (reserved: Lot['reserved'], on: string) => {
+    const { lots } = worldRecords({ lots: [{ raised: 10 }] });
+    return stockOf({ ...lots[0]!, reserved }, [], day(on));
+  };
+  const aside = [
+    { plants: 3, since: day('2026-11-20'), until: day('2026-12-05') },
+    { plants: 2, since: day('2026-11-25'), until: null },
+  ];
+
+  it.each([
+    ['2026-11-19', 0],
+    ['2026-11-20', 3],
+    ['2026-11-25', 5],
+    ['2026-12-05', 5],
+    ['2026-12-06', 2],
+  ])('on %s are %d', (on, reserved) => {
+    expect(stockOn(aside, on)).toMatchObject({ left: 10, reserved, free: 10 - reserved });
+  });
+
+  it('are never more than are left, and are told with their last day', () => {
+    const stock = stockOn([{ plants: 30, since: day('2026-11-20'), until: day('2026-12-05') }], '2026-11-25');
+    expect(stock).toMatchObject({ left: 10, reserved: 10, free: 0 });
+    expect(stock.because.at(-1)?.text).toBe(
+      '30 plants set aside for a buyer on 20 November 2026, until 5 December 2026.',
     );
   });
 });

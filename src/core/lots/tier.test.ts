@@ -142,7 +142,7 @@ describe('price tier, whatever the settings', () => {
       fc.property(questions, fc.option(fc.nat(50_000), { nil: null }), (asked, own) => {
         const { price } = tierOf({
           ...asked,
-          own: own === null ? null : { minor: own, why: 'Why not.' },
+          own: own === null ? null : { minor: own, why: 'Why not.', until: null },
         }).answer;
         const decimals = { USD: 2, JPY: 0, KWD: 3 }[asked.currency]!;
         expect(price.minor / 10 ** decimals).toBeGreaterThanOrEqual((asked.floor ?? 0) - 1e-6);

@@ -279,6 +279,9 @@ describe('plants set aside', () => {
     expect(stockNow(sold)).toMatchObject({ left: 9, reserved: 0, free: 9 });
     expect(sold.orders.reservations).toEqual([]);
     expect(refusal(planRelease(yard, { lot }))).toMatch(/nothing of bellwether-2601 is set aside/);
+    const part = applied(kept, planSale(kept, { lot, plants: 1, to: 'Marked Buyer', on }));
+    expect(stockNow(part)).toMatchObject({ left: 11, reserved: 2, free: 9 });
+    expect(part.orders.reservations).toMatchObject([{ plants: 2 }]);
     const two = applied(kept, reserve(2, 'Second', kept));
     expect(refusal(planRelease(two, { lot }))).toMatch(/2 buyers .+ Marked Buyer, Second\. Say whose/);
     expect(stockNow(applied(two, planRelease(two, { lot, to: 'Second' })))).toMatchObject({ reserved: 3 });

@@ -4,7 +4,7 @@
  */
 
 import { type Day, dayInWords } from '../days.ts';
-import { openTable, withoutRow } from '../editing/editTable.ts';
+import { openTable, withCell, withoutRow } from '../editing/editTable.ts';
 import type { YamlChange } from '../editing/editYaml.ts';
 import { stockOf } from '../lots/stock.ts';
 import { indexWalks } from '../lots/walkIndex.ts';
@@ -68,37 +68,42 @@ export function reservationsOf({ orders }: OpenYard, lot: string, to: string | u
   );
 }
 
-/** The changes of the lot's own list that go with a reservation; none where its list has no such entry. */
-function released({ reserved }: Lot, { plants, since, until }: Reservation): YamlChange[] {
+/** The changes of the lot's own list when so many plants of a reservation go; none where its list has no such entry. */
+function released({ reserved }: Lot, { plants, since, until }: Reservation, gone: number): YamlChange[] {
   const same = reserved.findIndex(
     each => each.plants === plants && each.until === until && each.since === since,
   );
   const index = same >= 0 ? same : reserved.findIndex(each => each.plants === plants);
   if (index < 0) return [];
-  const rest = reserved.filter((_, at) => at !== index);
+  const rest = reserved
+    .map((each, at) => (at === index ? { ...each, plants: each.plants - gone } : each))
+    .filter(each => each.plants > 0);
   const removed: YamlChange = { kind: 'remove', path: ['reserved'] };
   return rest.length === 0
     ? [removed]
     : [removed, { kind: 'set', path: ['reserved'], value: rest.map(asWritten) }];
 }
 
-function withoutLine(yard: OpenYard, path: string, line: number): FileChange {
+/** A private table with fewer plants in the row of a line, or without the row where none are left. */
+function withFewer(yard: OpenYard, path: string, line: number, left: number): FileChange {
   const table = openTable(yard.texts.get(path) ?? '');
   const lineOf = (start: number) => table.text.slice(0, start).split(/\r\n|\n|\r/).length;
   const row = table.rows.find(cells => lineOf(cells[0]!.start) === line)!;
-  return { path, text: withoutRow(table, row) };
+  return { path, text: left > 0 ? withCell(table, row, 'plants', String(left)) : withoutRow(table, row) };
 }
 
-/** Files without one reservation. */
-export function withoutReservation(
+/** Files when so many plants of a reservation are no longer set aside. */
+export function withoutReserved(
   yard: OpenYard,
   lot: Lot,
   reservation: Reservation,
+  gone: number,
 ): FileChange[] | { refused: string } {
-  const changes = released(lot, reservation);
+  const changes = released(lot, reservation, gone);
   const planned = changes.length > 0 ? planLotChanges(yard, lot, changes, '') : { changes: [] };
   if ('refused' in planned) return planned;
-  return [...planned.changes, withoutLine(yard, orderFiles.reservations, reservation.line)];
+  const left = reservation.plants - gone;
+  return [...planned.changes, withFewer(yard, orderFiles.reservations, reservation.line, left)];
 }
 
 /** Lets plants that were set aside go again. */
@@ -116,7 +121,7 @@ export function planRelease(
     return {
       refused: `${found.length} buyers have plants of ${id} set aside: ${found.map(each => each.to ?? 'somebody').join(', ')}. Say whose with --to.`,
     };
-  const changes = withoutReservation(yard, lot, first);
+  const changes = withoutReserved(yard, lot, first, first.plants);
   if ('refused' in changes) return changes;
   return {
     changes,
@@ -152,7 +157,7 @@ export function planWaitOver(yard: OpenYard, { cultivar, to }: { cultivar: strin
   const [first] = found;
   if (!first) return { refused: `${to} does not wait for ${cultivar}.` };
   return {
-    changes: [withoutLine(yard, orderFiles.waiting, first.line)],
+    changes: [withFewer(yard, orderFiles.waiting, first.line, 0)],
     said: `${to} no longer waits for ${plural(first.plants, 'plant')} of ${cultivar}.`,
   };
 }

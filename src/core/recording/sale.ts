@@ -12,7 +12,7 @@ import { plural } from '../reading/problem.ts';
 import type { Form } from '../records/common.ts';
 import { type FileChange, lotOf, type OpenYard, type Planned } from './openYard.ts';
 import { orderRow } from './orderRow.ts';
-import { reservationsOf, withoutReservation } from './reservation.ts';
+import { reservationsOf, withoutReserved } from './reservation.ts';
 
 export interface SaleRequest {
   lot: string;
@@ -60,7 +60,7 @@ export function planSale(yard: OpenYard, request: SaleRequest): Planned {
     };
   }
   const buyer = request.to === undefined ? [] : reservationsOf(yard, id, request.to);
-  const kept = buyer.length === 1 && plants >= buyer[0]!.plants ? buyer[0]! : null;
+  const kept = buyer.length === 1 ? buyer[0]! : null;
   const open = stock.free + buyer.reduce((sum, { plants: count }) => sum + count, 0);
   if (plants > open)
     return {
@@ -78,7 +78,7 @@ export function planSale(yard: OpenYard, request: SaleRequest): Planned {
       orderRow(yard, 'sales', { day: on, lot: id, plants: String(plants), form, price, to, note }),
     );
   }
-  const release = kept && withoutReservation(yard, lot, kept);
+  const release = kept && withoutReserved(yard, lot, kept, Math.min(plants, kept.plants));
   if (release && 'refused' in release) return release;
   if (release) changes.push(...release);
   const each: Money | null = minor === null ? null : { minor, currency };
