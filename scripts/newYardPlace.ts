@@ -10,7 +10,7 @@ import { placeText } from '../src/core/places/placeText.ts';
 import type { FileChange } from '../src/core/recording/openYard.ts';
 import type { Offered } from './ask.ts';
 import { UsageError } from './command.ts';
-import { draftOfStation, stationsFor } from './placeSearch.ts';
+import { draftOfStation, isZip, stationCalled, stationsAround } from './placeSearch.ts';
 
 export interface FoundPlace {
   id: string;
@@ -52,7 +52,7 @@ export async function findPlaces(typed: string): Promise<PlaceChoice[]> {
   const shipped = shippedPlace(typed);
   if (shipped)
     return [{ value: shipped.id, label: shipped.name, shipped, station: null, needsRegion: false }];
-  const stations = await stationsFor(typed);
+  const stations = isZip(typed) ? await stationsAround(typed) : stationCalled(typed);
   return stations.map(({ station, words }) => ({
     value: station.id,
     label: words,

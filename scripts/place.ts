@@ -18,7 +18,7 @@ import { expectedFiles, kindOfSource, type SourceKind, seenIn } from '../src/cor
 import { writeNew, writeWhole } from '../src/files.ts';
 import { readFlags, runIfMain, UsageError } from './command.ts';
 import { type Asker, asker } from './placeQuestions.ts';
-import { draftOfStation, type OfferedStation, stationsFor } from './placeSearch.ts';
+import { draftOfStation, isZip, type OfferedStation, stationCalled, stationsAround } from './placeSearch.ts';
 
 const help = `Makes a place record, content/places/ID.yaml.
 
@@ -188,9 +188,9 @@ async function writeRecord(id: string, text: string, replace: boolean): Promise<
   process.stdout.write(`${path}\n`);
 }
 
-/** The record of a station found by name or ZIP code; the nearest where several lie around. */
-async function draftFromStation(text: string): Promise<Drafted> {
-  const [{ station, words }, ...others] = (await stationsFor(text)) as [OfferedStation, ...OfferedStation[]];
+/** The record of the first of some stations, the nearest where they lie around a ZIP code. */
+function draftFromStation([nearest, ...others]: readonly OfferedStation[]): Drafted {
+  const { station, words } = nearest!;
   const { draft, notes } = draftOfStation(station);
   const near =
     others.length === 0
@@ -214,7 +214,7 @@ export async function main(words: string[]): Promise<number> {
   if ([values.station, values.zip, positionals[0]].filter(each => each !== undefined).length > 1) {
     throw new UsageError('give a file, --station or --zip: one of them.');
   }
-  if (values.zip !== undefined && !/^\d{5}$/.test(values.zip))
+  if (values.zip !== undefined && !isZip(values.zip))
     throw new UsageError(`--zip "${values.zip}" is no ZIP code; write five digits, such as 28801.`);
   const station = values.station ?? values.zip;
   // What a station does not say is asked for by flags: whoever names one in a script gets no question.
@@ -228,7 +228,7 @@ export async function main(words: string[]): Promise<number> {
   const fromFiles =
     station === undefined
       ? await draftFromFiles(positionals, given.period ?? null, settings, ask)
-      : await draftFromStation(station);
+      : draftFromStation(values.zip ? await stationsAround(values.zip) : stationCalled(station));
   const draft = addTo(fromFiles.draft, answered.draft);
   const whole = ask ? addTo(draft, await ask.missingIn(draft)) : draft;
 

@@ -27,28 +27,28 @@ function known(): StationNetwork {
   return network;
 }
 
-const isZip = (text: string) => /^\d{5}$/.test(text.trim());
+export const isZip = (text: string): boolean => /^\d{5}$/.test(text.trim());
 
-/** Stations for what somebody typed, the best first. Throws a UsageError where there is none, or too many are called so. */
-export async function stationsFor(text: string): Promise<OfferedStation[]> {
-  if (!isZip(text)) {
-    const station = stationNamed(known(), text);
-    if ('refused' in station) throw new UsageError(station.refused);
-    return [{ station, words: stationInWords(station) }];
-  }
-  const position = await zipPosition(text.trim());
+/** The station of a name or an id. Throws a UsageError where there is none, or several are called so. */
+export function stationCalled(text: string): OfferedStation[] {
+  const station = stationNamed(known(), text);
+  if ('refused' in station) throw new UsageError(station.refused);
+  return [{ station, words: stationInWords(station) }];
+}
+
+/** Stations around a ZIP code, nearest first. Throws a UsageError where there is no such code, or no station near it. */
+export async function stationsAround(zip: string): Promise<OfferedStation[]> {
+  const position = await zipPosition(zip.trim());
   if (position === null)
-    throw new UsageError(
-      `there is no ZIP code ${text.trim()}; look it up again, or give the name of a town.`,
-    );
+    throw new UsageError(`there is no ZIP code ${zip.trim()}; look it up again, or give the name of a town.`);
   const near = stationsNear(known(), position, mostOffered);
   if (near.length === 0)
     throw new UsageError(
-      `no weather station lies within 60 km of ZIP code ${text.trim()}; give the name of one with --station.`,
+      `no weather station lies within 60 km of ZIP code ${zip.trim()}; give the name of one with --station.`,
     );
   return near.map(({ station, km }) => ({
     station,
-    words: `${stationInWords(station)}, ${Math.round(km)} km away`,
+    words: `${stationInWords(station)}, ${km < 1 ? 'less than 1' : Math.round(km)} km away`,
   }));
 }
 

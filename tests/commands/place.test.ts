@@ -85,6 +85,22 @@ describe('from the stations that come with the project', () => {
     });
   });
 
+  test('by ZIP code, the nearest, with the others named; a code that is none is told', async () => {
+    const { code, out, err } = await run('--zip', '28801', '--print');
+    expect(code).toBe(0);
+    // The station in the city, NOAA USW00013872; its position is in src/stations.
+    expect(recordIn(out)).toMatchObject({
+      region: 'North Carolina',
+      country: 'US',
+      lat: 35.5953,
+      lon: -82.5567,
+    });
+    expect(err).toMatch(/taken: Asheville.+less than 1 km away\. Also near, for --station: Bent Creek/);
+    expect((await run('--zip', '00000', '--print')).err).toMatch(/there is no ZIP code 00000/);
+    expect((await run('--zip', '2880', '--print')).err).toMatch(/is no ZIP code; write five digits/);
+    expect((await run('--zip', '28801', '--station', 'Asheville', '--print')).err).toMatch(/one of them/);
+  });
+
   test('a name of several is answered with their ids, an unknown one with a remedy', async () => {
     const several = await run('--station', 'asheville a', '--print');
     expect(several.code).toBe(2);
