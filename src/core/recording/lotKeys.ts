@@ -11,7 +11,7 @@ import { lotOf, type OpenYard, type Planned } from './openYard.ts';
 const lotKeyOrder: readonly string[] = Object.keys(writtenLot.shape);
 
 /** Changes keys of a lot in its file. `key` is the first step of the path below the lot. */
-function planLotChanges(
+export function planLotChanges(
   { texts }: OpenYard,
   { file, index, id }: Lot,
   changes: readonly YamlChange[],
