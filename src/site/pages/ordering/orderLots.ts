@@ -50,7 +50,7 @@ export function orderFile(all: Catalogue, absolute: (path: string) => string): O
       return {
         lot: lot.id,
         cultivar: cultivar.name,
-        left: stock.left,
+        left: stock.free,
         address: absolute(code === undefined ? path : shortAddress(code)),
         forms: forms.map(answer => {
           const { form } = answer;
