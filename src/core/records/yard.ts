@@ -182,26 +182,27 @@ export const writtenYard = z.strictObject({
       'Most characters of the text npm run listing writes for one lot, for pasting elsewhere; no limit when left out.',
     ),
   towns: z
-    .union([
-      z.literal('none'),
-      z.strictObject({
-        home_people: z
-          .int()
-          .min(0)
-          .max(50_000_000)
-          .optional()
-          .describe("Fewest people of a town in the yard's own country; every town when left out."),
-        elsewhere_people: z
-          .int()
-          .min(0)
-          .max(50_000_000)
-          .optional()
-          .describe('Fewest people of a town in any other country; 5,000 when left out.'),
-      }),
-    ])
+    .strictObject({
+      look_up: z
+        .boolean()
+        .optional()
+        .describe('Write false where visitors should look up no towns; true when left out.'),
+      home_people: z
+        .int()
+        .min(0)
+        .max(50_000_000)
+        .optional()
+        .describe("Fewest people of a town in the yard's own country; every town when left out."),
+      elsewhere_people: z
+        .int()
+        .min(0)
+        .max(50_000_000)
+        .optional()
+        .describe('Fewest people of a town in any other country; 5,000 when left out.'),
+    })
     .optional()
     .describe(
-      'Which towns visitors can look up: none, or by how many people live there. Every further thousand towns adds about 120 kB to the site.',
+      'Which towns visitors can look up. Every further thousand adds about 240 kB to the site, half of it in transit.',
     ),
   cartons: z.array(carton).min(1),
   parcel_rules: z.array(parcelRule).min(1),
@@ -372,7 +373,7 @@ export function normaliseYard(written: WrittenYard): Yard {
     },
     costs: costs ? normaliseCosts(costs) : null,
     towns:
-      written.towns === 'none'
+      written.towns?.look_up === false
         ? null
         : {
             atHome: written.towns?.home_people ?? 0,

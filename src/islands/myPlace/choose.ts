@@ -2,15 +2,13 @@
 
 import { levels } from '../../core/match/answers.ts';
 import type { OwnDates } from '../../core/match/ownFigures.ts';
-import { isSpot } from '../../core/towns/gardenSpot.ts';
 import { href } from '../../href.ts';
 import type { TreesFile } from '../../site/data/trees.ts';
-import type { WhereFile } from '../../site/data/where.ts';
 import { answersFor, DatesProblem, fetchJson, type PlaceAnswers, rehearse, workOutAhead } from './answers.ts';
 import { type Choice, choose, currentChoice, forgetful, onChange, referenceChoice } from './choice.ts';
 import { chooseWhere } from './find.ts';
 import { townLook } from './look.ts';
-import { choiceNear, nearZip, type ZipAnswer } from './near.ts';
+import { numberIn } from './typedNumber.ts';
 
 function part<T extends Element = HTMLElement>(name: string): T {
   const found = document.querySelector<T>(`[data-${name}]`);
@@ -32,28 +30,6 @@ const base = part<HTMLSelectElement>('base-place');
 
 function element<K extends keyof HTMLElementTagNameMap>(name: K, text: string): HTMLElementTagNameMap[K] {
   return Object.assign(document.createElement(name), { textContent: text });
-}
-
-/** The last answer to a ZIP code, so that one of the other places near it can be taken instead. */
-let lastZip: { found: Extract<ZipAnswer, { ok: true }>; heightM: number | null } | null = null;
-
-function otherPlaces(choice: Choice): Node[] {
-  if (lastZip === null || choice.own !== null) return [];
-  const { found, heightM } = lastZip;
-  const others = [found.nearest, ...found.others].filter(({ place }) => place.id !== choice.place);
-  const items = others.map(near => {
-    const other = choiceNear(found, near, heightM);
-    const button = element('button', `${other.name}, ${other.found}`);
-    button.type = 'button';
-    button.addEventListener('click', () => choose(other));
-    const item = document.createElement('li');
-    item.append(button);
-    return item;
-  });
-  const listed = document.createElement('ul');
-  listed.className = 'near';
-  listed.append(...items);
-  return [element('p', 'If one of these is more like your garden, take it instead:'), listed];
 }
 
 /** Trees named for the visitor's own dates, which have no page of their own. */
@@ -112,10 +88,7 @@ async function show(): Promise<void> {
   const foundBy = choice.found === '' ? '' : `, ${choice.found}`;
   const dates = choice.own ? ' Your own freeze dates and coldest night are combined with its climate.' : '';
   const told = [`${choice.name}${foundBy}.${dates}`, ...choice.warnings, ...choice.notes, forgetful() ?? ''];
-  status.replaceChildren(
-    ...told.filter(text => text !== '').map(text => element('p', text)),
-    ...otherPlaces(choice),
-  );
+  status.replaceChildren(...told.filter(text => text !== '').map(text => element('p', text)));
   pageLink.href = href(`/places/${choice.place}/`);
   pageLink.textContent = choice.town === null ? 'Its page' : 'The place most like it';
   list.value = choice.place;
@@ -140,64 +113,19 @@ async function show(): Promise<void> {
   }
 }
 
-/** A number as people type it: decimal commas and a sign of any kind. Null for an empty box, NaN for no number. */
-function numberIn(box: HTMLInputElement): number | null {
-  const text = box.value
-    .trim()
-    .replace(/[\u2212\u2013]/g, '-')
-    .replace(/,(?=\d{3}\b)/g, '')
-    .replace(',', '.');
-  return text === '' ? null : Number(text);
-}
-
-const FEET_IN_A_METER = 1 / 0.3048;
-
-function heightM(): number | null {
-  const height = numberIn(part<HTMLInputElement>('height'));
-  const unit = part<HTMLSelectElement>('height-unit').value;
-  return height === null ? null : unit === 'ft' ? height / FEET_IN_A_METER : height;
-}
-
 /** A field of this page asks for towns where the site has them; else a ZIP code leads to the nearest reference place, and a name to its own. */
 async function search(written: string): Promise<void> {
   if (hasTowns) {
-    lastZip = null;
     try {
       const { searchTowns } = await townLook();
-      const spot = part<HTMLSelectElement>('spot').value;
-      await searchTowns(written, { heightM: heightM(), spot: isSpot(spot) ? spot : 'open' });
+      await searchTowns(written);
     } catch {
       zipProblem.textContent = 'The search for towns did not load. Try again, or choose from the list below.';
     }
     return;
   }
-  if (!/\p{Letter}/u.test(written)) {
-    await byZip(written);
-    return;
-  }
   const answer = await chooseWhere(written);
   if ('problem' in answer) zipProblem.textContent = answer.problem;
-}
-
-async function byZip(zip: string): Promise<void> {
-  zipProblem.textContent = '';
-  const height = heightM();
-  if (Number.isNaN(height)) {
-    zipProblem.textContent = 'Give the height as a number, or leave it empty.';
-    return;
-  }
-  try {
-    const found = nearZip(await fetchJson<WhereFile>('/my-place/where.json'), zip);
-    if (!found.ok) {
-      zipProblem.textContent = found.text;
-      return;
-    }
-    lastZip = { found, heightM: height };
-    choose(choiceNear(found, found.nearest, height));
-  } catch {
-    zipProblem.textContent =
-      'The list of ZIP codes could not be loaded. Try again, or choose from the list below.';
-  }
 }
 
 zipForm.addEventListener('submit', event => {
@@ -215,12 +143,10 @@ function unitsOf(select: HTMLSelectElement): Choice['units'] {
 
 part<HTMLFormElement>('by-list').addEventListener('submit', event => {
   event.preventDefault();
-  lastZip = null;
   choose(referenceChoice(list.value, nameIn(list), unitsOf(list)));
 });
 
 part('forget').addEventListener('click', () => {
-  lastZip = null;
   choose(null);
 });
 

@@ -4,14 +4,10 @@ import { kmBetween } from '../../core/climate/distance.ts';
 import type { ListedPlace, WhereFile } from '../../site/data/where.ts';
 import { type Choice, referenceChoice } from './choice.ts';
 
-/** Beyond these a reference place may have another climate. Standing: ours. */
+/** Beyond this a reference place may have another climate. Standing: ours. */
 const FAR_KM = 150;
-const HIGH_M = 300;
-/** Air cools with height by this much. Source: ISO 2533:1975, Standard Atmosphere. */
-const COOLER_C_PER_KM = 6.5;
 /** An area reaching further than this has more than one climate in it. Standing: ours. */
 const WIDE_KM = 60;
-const OTHERS = 3;
 
 /** International mile (1959). */
 const KM_IN_A_MILE = 1.609344;
@@ -34,7 +30,7 @@ export interface Near {
 }
 
 export type ZipAnswer =
-  | { ok: true; prefix: string; nearest: Near; reachKm: number; others: Near[] }
+  | { ok: true; prefix: string; nearest: Near; reachKm: number }
   | { ok: false; text: string };
 
 export function distanceInWords(km: number): string {
@@ -76,10 +72,10 @@ export function nearZip({ areas, places }: WhereFile, written: string): ZipAnswe
   const sorted = places
     .map(place => ({ place, km: kmBetween({ lat, lon }, place) }))
     .sort((a, b) => a.km - b.km);
-  const [nearest, ...rest] = sorted;
+  const [nearest] = sorted;
   if (nearest === undefined) return { ok: false, text: 'This site has no reference places.' };
   if (territory && nearest.km > FAR_KM) return { ok: false, text: noneIn(prefix, territory) };
-  return { ok: true, prefix, nearest, reachKm, others: rest.slice(0, OTHERS) };
+  return { ok: true, prefix, nearest, reachKm };
 }
 
 function noneIn(prefix: string, territory: string): string {
@@ -91,37 +87,11 @@ const inBoth = (meters: number) => {
   return `${feet.toLocaleString('en-US')} ft (${Math.round(meters)} m)`;
 };
 
-/** What a height says about a stand-in, and whether that is a warning. */
-function heightSaid(
-  { name, heightM }: ListedPlace,
-  ownHeightM: number | null,
-): { warns: boolean; text: string } {
-  if (ownHeightM === null) {
-    return {
-      warns: false,
-      text: `A ZIP code does not tell your elevation; ${name} lies at ${inBoth(heightM)}.`,
-    };
-  }
-  const higher = ownHeightM - heightM;
-  const apart = Math.abs(higher);
-  if (apart < 1) return { warns: false, text: `You are as high above the sea as ${name}.` };
-  const said = `You are ${inBoth(apart)} ${higher > 0 ? 'higher' : 'lower'} than ${name}`;
-  if (apart < HIGH_M) return { warns: false, text: `${said}.` };
-  const degreesC = (apart / 1000) * COOLER_C_PER_KM;
-  const change = higher > 0 ? 'cooler, with a shorter season' : 'warmer';
-  return {
-    warns: true,
-    text: `${said}: expect your garden to be about ${Math.round(degreesC * 1.8)} F (${Math.round(degreesC)} C) ${change}. Look for a place of your own height.`,
-  };
-}
-
 /** The choice of a place near a ZIP code area, with all that should be said about it. */
 export function choiceNear(
   { prefix, reachKm }: Pick<Extract<ZipAnswer, { ok: true }>, 'prefix' | 'reachKm'>,
   { place, km }: Near,
-  ownHeightM: number | null,
 ): Choice {
-  const height = heightSaid(place, ownHeightM);
   const warnings: string[] = [];
   if (km > FAR_KM)
     warnings.push(
@@ -132,13 +102,12 @@ export function choiceNear(
       `The area of ZIP ${prefix} reaches ${distanceInWords(reachKm)} from its middle: another place may be nearer to you.`,
     );
   }
-  if (height.warns) warnings.push(height.text);
   return {
     place: place.id,
     name: `${place.name}, ${place.where}`,
     found: `${distanceInWords(km)} from the middle of ZIP ${prefix}`,
     warnings,
-    notes: height.warns ? [] : [height.text],
+    notes: [`A ZIP code does not tell your elevation; ${place.name} lies at ${inBoth(place.heightM)}.`],
     own: null,
     town: null,
     units: place.units,
@@ -185,7 +154,7 @@ export function choiceFor(
   const asked = written.trim();
   if (!/\p{Letter}/u.test(asked)) {
     const found = nearZip(where, asked);
-    return found.ok ? { ok: true, choice: choiceNear(found, found.nearest, null) } : found;
+    return found.ok ? { ok: true, choice: choiceNear(found, found.nearest) } : found;
   }
   const places = named(where.places, asked);
   const [place, ...more] = places;

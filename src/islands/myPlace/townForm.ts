@@ -1,11 +1,13 @@
 /** The search for a town on the page of places: what was found, to choose from. */
 
+import { isSpot } from '../../core/towns/gardenSpot.ts';
 import type { TownRow } from '../../core/towns/townRow.ts';
 import { choiceOfTown, type Garden } from '../town/chosen.ts';
 import { findTown, townInWords } from '../town/find.ts';
 import { fetchJson } from './answers.ts';
 import { choose } from './choice.ts';
 import { tellsNoPlace } from './near.ts';
+import { numberIn } from './typedNumber.ts';
 
 const problem = document.querySelector<HTMLElement>('[data-zip-problem]');
 const found = document.querySelector<HTMLElement>('[data-town-found]');
@@ -46,8 +48,23 @@ function listed(rows: readonly TownRow[], garden: Garden): Node {
   return list;
 }
 
+const M_IN_A_FOOT = 0.3048;
+
+/** The garden as the form has it; an elevation that is no number is told when a town is taken. */
+function gardenTyped(): Garden {
+  const box = document.querySelector<HTMLInputElement>('[data-height]');
+  const inFeet = document.querySelector<HTMLSelectElement>('[data-height-unit]')?.value !== 'm';
+  const typed = box && numberIn(box);
+  const spot = document.querySelector<HTMLSelectElement>('[data-spot]')?.value ?? '';
+  return {
+    heightM: typed === null ? null : inFeet ? typed * M_IN_A_FOOT : typed,
+    spot: isSpot(spot) ? spot : 'open',
+  };
+}
+
 /** Looks up what was typed, a name or a ZIP code. A town that is the only one of its name is chosen; else the visitor does. */
-export async function searchTowns(typed: string, garden: Garden): Promise<void> {
+export async function searchTowns(typed: string): Promise<void> {
+  const garden = gardenTyped();
   say('');
   found?.replaceChildren();
   if (typed.trim() === '') {

@@ -78,20 +78,20 @@ function searchSection(inFahrenheit: boolean, towns: boolean): Html {
           <label for="zip">${label}</label>
           ${typed}
         </p>
-        <p>
-          <label for="height">Your elevation, if you know it</label>
-          <span class="pair">
-            <input id="height" type="text" inputmode="decimal" size="6" data-height>
-            <label class="unseen" for="height-unit">Unit of the elevation</label>
-            <select id="height-unit" data-height-unit>
-              <option value="ft"${attribute('selected', inFahrenheit)}>feet</option>
-              <option value="m"${attribute('selected', !inFahrenheit)}>meters</option>
-            </select>
-          </span>
-        </p>
         ${
           towns &&
           html`
+            <p>
+              <label for="height">Your elevation, if you know it</label>
+              <span class="pair">
+                <input id="height" type="text" inputmode="decimal" size="6" data-height>
+                <label class="unseen" for="height-unit">Unit of the elevation</label>
+                <select id="height-unit" data-height-unit>
+                  <option value="ft"${attribute('selected', inFahrenheit)}>feet</option>
+                  <option value="m"${attribute('selected', !inFahrenheit)}>meters</option>
+                </select>
+              </span>
+            </p>
             <p>
               <label for="spot">Your garden is</label>
               <select id="spot" data-spot>
