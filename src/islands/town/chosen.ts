@@ -101,22 +101,21 @@ export async function choiceOfTown(
     town,
     units: unitsIn(town.country),
   };
-  const answers = await answersFor(choice);
-  const like = answers.town && nearestClimate(answers.town.compared, places);
-  if (answers.town === null || like === null)
-    return { ok: false, text: 'This site has no reference places.' };
-  const differs = differences(answers.town.compared, like.climate);
-  const found: Choice = {
-    ...choice,
-    place: like.id,
-    town: { ...town, like: { name: like.name, differs } },
-  };
   const open = garden.spot === 'open' ? null : chosenTown(row, { ...garden, spot: 'open' });
-  if (open === null || !open.ok) return { ok: true, choice: found };
-  const plain = await answersFor({ ...choice, town: open.town });
-  if (plain.town === null) return { ok: true, choice: found };
+  // Before the town itself, whose answers are then the last ones and kept.
+  const plain = open?.ok ? (await answersFor({ ...choice, town: open.town })).town : null;
+  const { town: answers } = await answersFor(choice);
+  const like = answers && nearestClimate(answers.compared, places);
+  if (answers === null || like === null) return { ok: false, text: 'This site has no reference places.' };
+  const differs = differences(answers.compared, like.climate);
+  const moved = plain === null ? [] : [spotNote(garden.spot, plain, answers)];
   return {
     ok: true,
-    choice: { ...found, notes: [...notes, spotNote(garden.spot, plain.town, answers.town)] },
+    choice: {
+      ...choice,
+      place: like.id,
+      notes: [...notes, ...moved],
+      town: { ...town, like: { name: like.name, differs } },
+    },
   };
 }
