@@ -15,6 +15,7 @@ const config: KnipConfig = {
     'src/build/{worker,linkWorker,swapFolders,generate,devPages}.ts!',
     'src/build/generatorLog.mjs!',
     'src/photos/heicWorker.ts!',
+    'src/towns/townWorker.ts!',
     'src/assets.ts!',
     'tests/{bench/usage,publish/fullDisk}.mjs',
     // For the pages a yard adds itself.
