@@ -25,8 +25,8 @@ function feedLinks(href: Href): Html {
   `;
 }
 
-function stylesheets({ styles = [], sheet = 'site' }: Page, assets: Assets): Html[] {
-  return [...styles, sheet].map(
+function stylesheets({ styles = [], sheet }: Page, assets: Assets): Html[] {
+  return [...styles, sheet ?? ('site' as const)].map(
     name =>
       html`<link rel="stylesheet"${attribute('media', name.endsWith('Print') && 'print')} href="${assets.styles[name]}">`,
   );

@@ -46,10 +46,12 @@ describe('a guide', () => {
       await page.locator('[data-here] input').fill('02139');
       await page.keyboard.press('Enter');
       steps += 1;
-      await expect.poll(() => page.locator('[data-here-name]').textContent()).toMatch(/Cambridge|Boston/);
+      await expect
+        .poll(() => page.locator('[data-here-name]').textContent(), { timeout: 20_000 })
+        .toMatch(/Cambridge|Boston/);
       await page.locator('main a[href*="/guides/overwintering-pot/"]').first().click();
       steps += 1;
-      await page.waitForURL('**/guides/overwintering-pot/boston-ma/**');
+      await page.waitForURL(/guides\/overwintering-pot\/[a-z-]+\/#/);
       expect(await page.locator('.guide-now time').first().getAttribute('datetime')).toMatch(
         /^\d{4}-\d\d-\d\d$/,
       );
@@ -164,7 +166,7 @@ describe('a search', () => {
 
 describe('an address that leads nowhere', () => {
   it.each([
-    ['lots/26-layer-0/', 'Lot 26-layer-01'],
+    ['lots/26-layer-011/', 'Lot 26-layer-01'],
     ['cultivars/pocket-lanten/', 'Pocket Lantern'],
   ])('%s offers what is near', (path, name) =>
     at(path, page => page.locator('[data-near] a', { hasText: name }).first().waitFor({ state: 'visible' })),

@@ -66,7 +66,8 @@ export const searchedPages = oncePer((all: Catalogue): (PageRow & { words: strin
     path: guidePath(guide.id),
     title: guide.title,
     summary: guide.summary,
-    words: textOf(generalGuide(all, guide, path => path).html),
+    // Its address names it too, as in "overwintering".
+    words: `${guide.id.replaceAll('-', ' ')}. ${textOf(generalGuide(all, guide, path => path).html)}`,
   })),
   ...all.videos.map(({ id, title, summary, chapters }) => ({
     path: recordAddress('video', id),
