@@ -12,7 +12,7 @@ const heldOn = ({ reserved }: Lot, on: Day) =>
   reserved.filter(({ since, until }) => since <= on && (until === null || on <= until));
 
 /** How many plants are set aside for buyers on a day, and how many of those left can be bought. */
-export function reservedOf(lot: Lot, left: number, on: Day): Pick<StockCount, 'reserved' | 'free'> {
+function reservedOf(lot: Lot, left: number, on: Day): Pick<StockCount, 'reserved' | 'free'> {
   const held = heldOn(lot, on).reduce((sum, { plants: count }) => sum + count, 0);
   const reserved = Math.min(held, left);
   return { reserved, free: left - reserved };

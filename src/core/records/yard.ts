@@ -94,7 +94,7 @@ const parcelRule = z.strictObject({
 });
 
 /** Tags of BCP 47. */
-export const languages = ['en-US', 'en-GB'] as const;
+const languages = ['en-US', 'en-GB'] as const;
 
 export const writtenYard = z.strictObject({
   name: text("The yard's name.", 60),

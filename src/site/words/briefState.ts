@@ -6,7 +6,7 @@ import type { FormSending } from '../../core/match/sendingSeason.ts';
 import { shortMonthDay } from './yearDays.ts';
 
 /** The month and day of a day to come, with its year where it lies more than a year ahead. */
-export function shortDay(on: Day, asOf: Day): string {
+function shortDay(on: Day, asOf: Day): string {
   const [a, b] = [dayParts(asOf), dayParts(on)];
   const words = shortMonthDay(on.slice(5));
   const yearAhead = b.year - a.year > 1 || (b.year > a.year && on.slice(5) >= asOf.slice(5));

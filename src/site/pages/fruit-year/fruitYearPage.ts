@@ -31,7 +31,7 @@ interface FruitRow {
 }
 
 /** Cultivars that ripen a crop here, outdoors or with a head start, earliest first; those that do not ripen are counted. */
-export function fruitRows(all: Catalogue, answers: PlaceAnswers): { rows: FruitRow[]; without: number } {
+function fruitRows(all: Catalogue, answers: PlaceAnswers): { rows: FruitRow[]; without: number } {
   const book = bookOf(all, answers);
   const found = listedCultivars(all).flatMap(({ cultivar, species }): FruitRow[] => {
     const { bars, level } = kindIn(book, cultivar.id);

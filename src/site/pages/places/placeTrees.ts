@@ -22,7 +22,7 @@ import type { TravelView } from './sending.ts';
 const rankedAtMost = 60;
 
 /** The lot to take of a cultivar: ready today, in the form that suits a buyer there best, and of these the cheapest. */
-export interface BestLot {
+interface BestLot {
   lot: string;
   path: string;
   /** `Dormant in a pot, $65, sent by forecast`; without price and sending where the yard does not send. */

@@ -94,7 +94,7 @@ export function stockRow(catalogue: Catalogue, entry: LotEntry): StockRow {
 }
 
 /** The row of a lot; only the forms asked for. */
-export function rowOfForms(catalogue: Catalogue, entry: LotEntry, shown: readonly Form[]): StockRow {
+function rowOfForms(catalogue: Catalogue, entry: LotEntry, shown: readonly Form[]): StockRow {
   const { lot, cultivar, species } = entry;
   return {
     lot: lot.id,
