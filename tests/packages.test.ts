@@ -23,7 +23,7 @@ const sources = ['src', 'scripts']
 function packagesOf(path: string): string[] {
   const source = readFileSync(join(root, path), 'utf8');
   const loads =
-    /^\s*(?:import|export)\s(?!type\s)[^;'"]*?from\s*['"]([^'"]+)['"]|\bimport\(\s*['"]([^'"]+)['"]|^\s*import\s*['"]([^'"]+)['"]|\burl\("(@[^"]+)"|\bresolve\('(@[^']+)'\)/gm;
+    /^\s*(?:import|export)\s(?!type\s)[^;'"]*?from\s*['"]([^'"]+)['"]|\bimport\(\s*['"]([^'"]+)['"]|^\s*import\s*['"]([^'"]+)['"]|\burl\("(@[^"]+)"|\bresolve\('(@[^']+)'\)|'node_modules\/([^'/]+)\/[^']+'/gm;
   return [...source.matchAll(loads)]
     .map(found => found.slice(1).find(name => name !== undefined)!)
     .filter(name => /^@?[a-z]/.test(name) && !isBuiltin(name) && !name.startsWith('astro:'))
