@@ -21,7 +21,10 @@ const workerFile = fileURLToPath(new URL('worker.ts', import.meta.url));
 
 /** Files handed out at a time: few, so that no thread is left with much to do at the end, and neighbors, which share what they show. */
 const batchSize = 24;
-/** Below this many files a worker is not worth its start, which costs about what making some 300 of them costs (measured). */
+/**
+ * Below this many files no worker is started: each loads the program, is handed a clone of the catalogue and works the routes out anew, which only
+ * several hundred files repay. Chosen, not measured: it grows with the catalogue.
+ */
 export const WORTH_WORKERS = 600;
 
 interface PrerenderWorker {
