@@ -1,6 +1,6 @@
 /** Originals made smaller in their place, read back by the library itself (sharp, on libvips). */
 
-import sharp from 'sharp';
+import sharp, { type Region, type Stats } from 'sharp';
 import { describe, expect, test } from 'vitest';
 import { photoEnds, photoFacts } from '../core/reading/photoFacts.ts';
 import { shrunk, worthShrinking } from './shrink.ts';
@@ -36,7 +36,7 @@ async function fromPhone(width: number, height: number): Promise<Buffer> {
 }
 
 /** Means of a part of a picture; the library counts the whole picture unless the part is cut out first. */
-async function statsOf(bytes: Uint8Array, part: sharp.Region): Promise<sharp.Stats> {
+async function statsOf(bytes: Uint8Array, part: Region): Promise<Stats> {
   return sharp(await sharp(bytes).extract(part).png().toBuffer()).stats();
 }
 
