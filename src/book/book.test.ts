@@ -74,7 +74,7 @@ test('prices are those of the catalogue, never below the floor beside them', () 
 
 test('what has not been looked at for longer than the yard allows is named, the longest first', () => {
   const ids = book.stale.map(({ entry }) => entry.lot.id);
-  // All three were counted last on 17 October, 39 days before; the base yard allows fewer.
+  // All three were counted last on October 17, 39 days before; the base yard allows fewer.
   expect(all.yard.walkFreshDays).toBeLessThan(39);
   expect(ids).toEqual(['bellwether-2601', 'bellwether-2602', 'inkpot-2501']);
   expect(book.stale.every(({ countedDaysAgo }) => countedDaysAgo === 39)).toBe(true);

@@ -164,7 +164,7 @@ function soldOf({ lots }: Catalogue, { sales }: Orders): SoldRow[] {
     .sort((a, b) => b.sold - a.sold || (a.entry.lot.id < b.entry.lot.id ? -1 : 1));
 }
 
-/** The season a day lies in: trees are sold from fall to spring, so it turns on 1 July. */
+/** The season a day lies in: trees are sold from fall to spring, so it turns on July 1. */
 export function sellingSeason(day: Day): string {
   const [year, month] = [Number(day.slice(0, 4)), Number(day.slice(5, 7))];
   const first = month >= 7 ? year : year - 1;

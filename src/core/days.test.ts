@@ -69,7 +69,7 @@ describe('days agree with temporal-polyfill', () => {
     }
   });
 
-  it('in the day of the year, 29 February sharing the number of 28 February', () => {
+  it('in the day of the year, February 29 sharing the number of February 28', () => {
     for (const date of sampled) {
       const afterLeapDay = date.inLeapYear && date.dayOfYear >= 60;
       expect(dayOfYear(day(date.toString()))).toBe(date.dayOfYear - (afterLeapDay ? 1 : 0));
@@ -118,12 +118,13 @@ describe('days as text', () => {
   });
 
   it.each<[Day, Day, string]>([
-    [day('2026-04-09'), day('2026-04-24'), '9 to 24 April 2026'],
-    [day('2026-03-28'), day('2026-04-04'), '28 March to 4 April 2026'],
-    [day('2026-12-28'), day('2027-01-04'), '28 December 2026 to 4 January 2027'],
-    [day('2026-04-09'), day('2026-04-09'), '9 April 2026'],
+    [day('2026-04-09'), day('2026-04-24'), 'April 9 to 24, 2026'],
+    [day('2026-03-28'), day('2026-04-04'), 'March 28 to April 4, 2026'],
+    [day('2026-12-28'), day('2027-01-04'), 'December 28, 2026 to January 4, 2027'],
+    [day('2026-04-09'), day('2026-04-09'), 'April 9, 2026'],
   ])('tells %s to %s in words', (from, to, words) => {
     expect(rangeInWords({ from, to })).toBe(words);
-    expect(words.endsWith(dayInWords(to))).toBe(true);
+    // Within one month the month stands once, at the start.
+    expect(words.endsWith(dayInWords(to).replace(/^\w+ /, ''))).toBe(true);
   });
 });

@@ -18,7 +18,7 @@ const monthLengths = [31, 28, 31, 30, 31, 30, 31, 31, 30, 31, 30, 31] as const;
 /** Days before each month in a year of 365 days. */
 const daysBeforeMonth = [0, 31, 59, 90, 120, 151, 181, 212, 243, 273, 304, 334] as const;
 
-/** Whether a Gregorian year has a 29 February. */
+/** Whether a Gregorian year has a February 29. */
 export function isLeapYear(year: number): boolean {
   return (year % 4 === 0 && year % 100 !== 0) || year % 400 === 0;
 }
@@ -107,7 +107,7 @@ export function daysBetween(from: Day, to: Day): number {
 }
 
 /**
- * Day of a year of 365 days, 1 to 365, as climate normals count them: 29 February shares the number of 28 February.
+ * Day of a year of 365 days, 1 to 365, as climate normals count them: February 29 shares the number of February 28.
  */
 export function dayOfYear(of: Day): number {
   const { month, date } = dayParts(of);
@@ -166,17 +166,17 @@ export function monthInWords(month: number): string {
   return name;
 }
 
-/** A day in words: `9 April 2026`. */
+/** A day in words: `April 9, 2026`. */
 export function dayInWords(of: Day): string {
   const { year, month, date } = dayParts(of);
-  return `${date} ${monthNames[month - 1]} ${year}`;
+  return `${monthNames[month - 1]} ${date}, ${year}`;
 }
 
-/** A span in words, repeating no month or year: `9 to 24 April 2026`, `28 March to 4 April 2026`. */
+/** A span in words, repeating no month or year: `April 9 to 24, 2026`, `March 28 to April 4, 2026`. */
 export function rangeInWords({ from, to }: DayRange): string {
   if (from === to) return dayInWords(from);
   const [a, b] = [dayParts(from), dayParts(to)];
   if (a.year !== b.year) return `${dayInWords(from)} to ${dayInWords(to)}`;
-  if (a.month !== b.month) return `${a.date} ${monthNames[a.month - 1]} to ${dayInWords(to)}`;
-  return `${a.date} to ${dayInWords(to)}`;
+  const start = `${monthNames[a.month - 1]} ${a.date}`;
+  return `${start} to ${a.month === b.month ? `${b.date}, ${b.year}` : dayInWords(to)}`;
 }

@@ -20,7 +20,7 @@ function asked(): string {
 const near = document.querySelector<HTMLElement>('[data-near]');
 const words = asked();
 if (near && words !== '') {
-  const box = document.querySelector<HTMLInputElement>('#seek');
+  const box = document.querySelector<HTMLInputElement>('#seek-page');
   if (box) box.value = words.replaceAll('-', ' ');
   try {
     const file = await fetchJson<RowsFile>('/search/rows.json');

@@ -37,7 +37,7 @@ describe('the count sheet', () => {
     const [page = '', ...more] = await pagesOf(await countSheet(all, 'letter', { height: 'in', stem: 'mm' }));
     expect(more).toEqual([]);
     for (const { id } of all.lots.map(({ lot }) => lot)) expect(page).toContain(id);
-    // Counted on 17 October: 12, 12 and 5 (tests/yards/base).
+    // Counted on October 17: 12, 12 and 5 (tests/yards/base).
     expect(page.match(/\b12\b/g)?.length).toBeGreaterThanOrEqual(2);
     for (const word of [...rootSigns, ...leafSigns, ...woodSigns, ...healthSigns, ...wheres])
       expect(page).toContain(word);

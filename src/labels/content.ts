@@ -10,7 +10,7 @@ export interface LabelWords {
   name: string;
   /** Botanical name, and the rootstock of a grafted tree. */
   botanical: string;
-  /** Pot and the day it was potted: `In a #1 pot since 11 July 2026`. */
+  /** Pot and the day it was potted: `In a #1 pot since July 11, 2026`. */
   standing: string;
   /** Whole short address of the page of the lot. */
   address: string;

@@ -60,7 +60,7 @@ const label = (name: string, index = 0): LabelWords => ({
   lot: `26-cut-${String(index).padStart(2, '0')}`,
   name,
   botanical: 'Ficus carica, on its own roots',
-  standing: 'In a #1 pot since 11 July 2026',
+  standing: 'In a #1 pot since July 11, 2026',
   address: `https://trees.example/go/x${index}7k/`,
 });
 

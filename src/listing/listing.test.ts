@@ -62,11 +62,11 @@ test('every private field is marked, and no marker is in any text', () => {
 
 test('the condition is what was seen, with its day', () => {
   const text = listingText(listing);
-  // Walk of 17 October: 48 cm, roots full, leaves turning. Walk of 5 September: stem of 8 mm.
-  expect(text).toContain('Height: 19 in (48 cm), measured 17 October 2026.');
-  expect(text).toMatch(/Stem: .*\(8 mm\), measured 5 September 2026\./);
-  expect(text).toContain('In leaf, seen 17 October 2026.');
-  expect(text).toContain('Roots fill the pot, seen 17 October 2026.');
+  // Walk of October 17: 48 cm, roots full, leaves turning. Walk of September 5: stem of 8 mm.
+  expect(text).toContain('Height: 19 in (48 cm), measured October 17, 2026.');
+  expect(text).toMatch(/Stem: .*\(8 mm\), measured September 5, 2026\./);
+  expect(text).toContain('In leaf, seen October 17, 2026.');
+  expect(text).toContain('Roots fill the pot, seen October 17, 2026.');
   expect(text).toContain('12 plants are left.');
   expect(text).toMatch(new RegExp(`${all.yard.address}/orchard/go/`));
 });

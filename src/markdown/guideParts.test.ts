@@ -9,7 +9,7 @@ import { type GuideReader, renderGuide } from './guideParts.ts';
 
 const never: SeasonDays = { p10: null, p50: null, p90: null };
 const on = (p10: number, p50: number, p90: number): SeasonDays => ({ p10, p50, p90 });
-/** Days of the season that starts on 24 July: 70 is 2 October, 100 is 1 November, 280 is 30 April. */
+/** Days of the season that starts on July 24: 70 is October 2, 100 is November 1, 280 is April 30. */
 const frosty: CareYear = {
   placeId: 'somewhere',
   placeName: 'Somewhere',
@@ -101,7 +101,7 @@ describe('dates', () => {
 
   it('are days of a place', () => {
     expect(html(body, { year: frosty })).toBe(
-      '<p>Move it before 12 October. Cover it after 30 April. Leaves fall between 10 October and 2 November.</p>',
+      '<p>Move it before October 12. Cover it after April 30. Leaves fall between October 10 and November 2.</p>',
     );
   });
 
@@ -134,7 +134,7 @@ describe('dates', () => {
 
   it('tell which species they are for when the reader did not say', () => {
     expect(html('Buds break :around{date="budbreak"}.', { year: frosty, species: null })).toBe(
-      '<p>Buds break between 15 April and 5 May (fig).</p>',
+      '<p>Buds break between April 15 and May 5 (fig).</p>',
     );
   });
 
@@ -144,7 +144,7 @@ describe('dates', () => {
       firstFreeze: { ...frosty.firstFreeze, '20F': { p10: 150, p50: null, p90: null } },
     };
     expect(html('It comes :around{date="first-freeze" at="20F"}.', { year: some })).toBe(
-      '<p>It comes about 21 December, in the few years that have one.</p>',
+      '<p>It comes about December 21, in the few years that have one.</p>',
     );
   });
 });
@@ -200,7 +200,7 @@ describe('figures, tasks and cautions', () => {
     } as CareTask;
     const body = '::task{name="move-in"}';
     expect(html(body, { year: frosty, tasks: [task] })).toBe(
-      '<p class="guide-task"><strong>Move the pot into storage. </strong>Between 30 October and 4 November. Leaves down.</p>',
+      '<p class="guide-task"><strong>Move the pot into storage. </strong>Between October 30 and November 4. Leaves down.</p>',
     );
     expect(html(body, { year: warm }, { kind: 'overwintering-pot' })).toContain(
       'For fig in Warmhaven this does not come up.',

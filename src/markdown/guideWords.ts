@@ -17,18 +17,18 @@ import { monthInWords } from '../core/days.ts';
 import type { FreezeThreshold } from '../core/records/place.ts';
 import { fahrenheitToCelsius } from '../core/units.ts';
 
-/** `9 April` */
+/** `April 9` */
 function dayWords(monthDay: string): string {
   const [month, date] = monthDay.split('-').map(Number) as [number, number];
-  return `${date} ${monthInWords(month)}`;
+  return `${monthInWords(month)} ${date}`;
 }
 
-/** `between 3 and 24 October`, `between 28 March and 4 April`; one day is `about 3 October`. */
+/** `between October 3 and 24`, `between March 28 and April 4`; one day is `about October 3`. */
 export function rangeWords(from: string, to: string): string {
   if (from === to) return `about ${dayWords(from)}`;
   const [a, b] = [dayWords(from), dayWords(to)];
   const sameMonth = from.slice(0, 2) === to.slice(0, 2);
-  return `between ${sameMonth ? Number(from.slice(3)) : a} and ${b}`;
+  return `between ${a} and ${sameMonth ? Number(to.slice(3)) : b}`;
 }
 
 function levelC(level: FreezeThreshold): number {

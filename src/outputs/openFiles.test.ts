@@ -60,7 +60,7 @@ describe.each([
     const validate = validator(schema);
     expect(validate({ ...file, extra: 1 })).toBe(false);
     expect(validate({ ...file, version: 2 })).toBe(false);
-    expect(validate({ ...file, asOf: '10 December' })).toBe(false);
+    expect(validate({ ...file, asOf: 'December 10' })).toBe(false);
   });
 
   it('holds no private figure', () => {

@@ -64,7 +64,7 @@ describe('places/ID.json', () => {
     ).cultivars[0]!.crops;
 
   it('tells the chance of each crop and the dates of the season to come, in order', () => {
-    // Day 245 of a common year is 2 September, 260 is 17 September, 280 is 7 October.
+    // Day 245 of a common year is September 2, 260 is September 17, 280 is October 7.
     expect(cropsOf('2026-11-25', ripens({}))).toEqual([
       { crop: 'main', chance: 0.35, ripe: { p10: '2027-09-02', p50: '2027-09-17', p90: '2027-10-07' } },
     ]);

@@ -21,7 +21,7 @@ describe('places.json', () => {
   });
 
   it.each([
-    ['a date in words', { first: { p10: '12 October', p50: null, p90: null } }],
+    ['a date in words', { first: { p10: 'October 12', p50: null, p90: null } }],
     ['a share above one', { none: 2 }],
   ])('has a schema that refuses %s', (_, change) => {
     const [first] = file.places;

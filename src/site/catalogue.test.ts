@@ -117,13 +117,13 @@ describe("a lot's page", () => {
   it('states what was measured and when', () => {
     const facts = Object.fromEntries(lotFacts(entry).map(({ label, value }) => [label, value]));
     expect(facts).toMatchObject({
-      Height: '31 in (80 cm), measured 28 August 2026',
+      Height: '31 in (80 cm), measured August 28, 2026',
       Roots: 'Its own',
-      Raised: 'Air layer put on 6 June 2026, severed 11 July 2026',
-      Left: '12 of 20 raised, counted 28 August 2026',
+      Raised: 'Air layer put on June 6, 2026, severed July 11, 2026',
+      Left: '12 of 20 raised, counted August 28, 2026',
     });
-    expect(facts.Pot).toMatch(/^#1 \(about 3\.\d L\) since 11 July 2026$/);
-    expect(signFacts(entry.signs)).toContainEqual({ label: 'Leaves', value: 'Full, 28 August 2026' });
+    expect(facts.Pot).toMatch(/^#1 \(about 3\.\d L\) since July 11, 2026$/);
+    expect(signFacts(entry.signs)).toContainEqual({ label: 'Leaves', value: 'Full, August 28, 2026' });
   });
 
   it('gives every reason behind readiness, size, scarcity and price', () => {
@@ -211,7 +211,7 @@ describe('the first page', () => {
       none: 0,
     };
     expect(freezeSentence(withFreeze(answer))).toBe(
-      'At Asheville the first freeze of fall comes between 2 October and 29 October in eight years in ten, and the last of spring between 1 April and 29 April (published).',
+      'At Asheville the first freeze of fall comes between October 2 and October 29 in eight years in ten, and the last of spring between April 1 and April 29 (published).',
     );
   });
 

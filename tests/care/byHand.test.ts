@@ -117,7 +117,7 @@ describe('the year of a tree', () => {
     expect(year.hottestHighC).toBe(Math.max(...climate.summary.ribbon.highC));
   });
 
-  it('runs from 24 July: means, evapotranspiration and freezes by day of the season', () => {
+  it('runs from July 24: means, evapotranspiration and freezes by day of the season', () => {
     const { lowC, highC } = climate.summary.ribbon;
     for (const at of [0, 100, 160, 161, 300, 364]) {
       const doy = ((204 + at) % 365) + 1;

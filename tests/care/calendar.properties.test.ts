@@ -323,7 +323,7 @@ describe('every care calendar', () => {
 });
 
 describe('days of a season', () => {
-  it('go to the calendar and back, over 29 February too', () => {
+  it('go to the calendar and back, over February 29 too', () => {
     fc.assert(
       fc.property(
         fc.integer({ min: 2000, max: 2100 }),

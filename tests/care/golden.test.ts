@@ -218,7 +218,7 @@ describe('golden calendars', () => {
 
   it('maritime and cool: a dormant fig reaches Camborne in December for the ground', () => {
     // No store and no cage: the coldest winter in ten stays just above what young wood stands. It stands out, is planted from late March, when a pot
-    // may go in after the wet of winter, and grows from about 20 May (growers there speak of late April to May). A cool summer: no task asks for late growth; the last
+    // may go in after the wet of winter, and grows from about May 20 (growers there speak of late April to May). A cool summer: no task asks for late growth; the last
     // feed is in August and leaves hang on until November. Mulch in January, as first freezes come late.
     compare(
       {

@@ -16,7 +16,7 @@ describe('days between waterings in words', () => {
   const etoMm = byMonth([1, 1, 2, 4, 4, 6, 6, 5, 3, 2, 1, 1], firstDoy);
 
   it('joins months that are alike, in their order', () => {
-    // Season day 0 is 24 July: 251 is 1 April, 372 is 31 July.
+    // Season day 0 is July 24: 251 is April 1, 372 is July 31.
     expect(daysInWords({ etoMm, firstDoy }, 251, 372, mm => 12 / mm)).toBe(
       'every 3 days in Apr to May, 2 in Jun to Jul',
     );
@@ -33,7 +33,7 @@ describe('days between waterings in words', () => {
 
 describe('dates of guides', () => {
   it('are early, middle and late, by the chance that is asked for', () => {
-    // Day 70 of a season that starts on 24 July is 2 October; the first freeze is about day 80, the last about day 280.
+    // Day 70 of a season that starts on July 24 is October 2; the first freeze is about day 80, the last about day 280.
     const first = freezeDays(coldYear(), 'first-freeze', '32F');
     expect(first).toEqual({ early: '10-02', middle: '10-12', late: '10-22' });
     expect(dayAtChance(first, 'first-freeze', '1-in-10')).toBe('10-02');

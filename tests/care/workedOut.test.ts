@@ -57,7 +57,7 @@ describe('water', () => {
 });
 
 describe('days of a season', () => {
-  it('are counted from 24 July, in years named by their July', () => {
+  it('are counted from July 24, in years named by their July', () => {
     expect(seasonDayOf(day('2026-07-23'), 205)).toEqual({ season: 2025, at: 364 });
     expect(seasonDayOf(day('2026-07-24'), 205)).toEqual({ season: 2026, at: 0 });
     expect(seasonDayOf(day('2027-01-01'), 205)).toEqual({ season: 2026, at: 161 });

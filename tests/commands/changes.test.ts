@@ -55,7 +55,7 @@ describe('npm run changes', () => {
     const { status, stdout, stderr } = await changes();
     expect([status, stderr]).toEqual([0, '']);
     expect(stdout).toMatch(/^Compared with [0-9a-f]{7,} of \d{4}-\d\d-\d\d, "Open the yard"\./);
-    expect(stdout).toContain('Both computed for 25 November 2026.');
+    expect(stdout).toContain('Both computed for November 25, 2026.');
     expect(stdout.trimEnd().split('\n').at(-1)).toBe('No file differs.');
   });
 
@@ -79,7 +79,7 @@ describe('npm run changes', () => {
     expect((await changes()).stdout).toContain('No file differs.');
     expect((await changes(['--against', 'HEAD~1'])).stdout).toContain('inkpot-2501 Inkpot: 5 sold');
     const days = (await changes(['--as-of-before', '2026-10-20'])).stdout;
-    expect(days).toContain('Before computed for 20 October 2026, after for 25 November 2026.');
+    expect(days).toContain('Before computed for October 20, 2026, after for November 25, 2026.');
     expect(days).toContain('inkpot-2501 Inkpot: 5 sold');
   });
 

@@ -55,7 +55,7 @@ const rows: [string, Edit, string[]][] = [
       '  raised: 6\n',
       '  raised: 6\n  hold:\n    since: 2026-11-20\n    why: Being looked at.\n',
     ],
-    ['inkpot-2501 Inkpot, held since 20 November 2026: Being looked at.'],
+    ['inkpot-2501 Inkpot, held since November 20, 2026: Being looked at.'],
   ],
   [
     'a hold taken back',
@@ -70,7 +70,7 @@ const rows: [string, Edit, string[]][] = [
   [
     'a cultivar retired',
     [bellwether, 'offered: a-few', 'retired: 2026-11-01\noffered: a-few'],
-    ['Bellwether, no longer raised, since 1 November 2026'],
+    ['Bellwether, no longer raised, since November 1, 2026'],
   ],
   [
     'a name',

@@ -60,7 +60,7 @@ describe('observations', () => {
       class: 'early',
       observed: ['07-01', '07-08'],
     });
-    // 1 to 8 July has its middle half a day after 4 July.
+    // July 1 to 8 has its middle half a day after July 4.
     const day = Number(first.computed.slice(3)) + (first.computed.startsWith('06') ? 0 : 30);
     expect(first.errorDays).toBeCloseTo(day - 34.5, 9);
     expect(report.species['Ficus carica']).toEqual({

@@ -57,7 +57,7 @@ test('a sale is shown, written, and taken back', () => {
   const shown = run('sold', 'bellwether-2601', '2', '--to', 'Marked Buyer', '--show');
   expect(shown.status).toBe(0);
   expect(shown.stdout).toMatch(
-    /^Would be written\. 2 plants of bellwether-2601 sold on 25 November 2026; 10 left\./,
+    /^Would be written\. 2 plants of bellwether-2601 sold on November 25, 2026; 10 left\./,
   );
   expect(state()).toEqual(before);
 
@@ -89,7 +89,7 @@ test('what cannot be is refused in one line, and no file is touched', () => {
     [['inkpot-25', '1'], /there is no lot "inkpot-25"\. Did you mean "inkpot-2501"\?/],
     [['inkpot-2501', 'two'], /"two" is no number of plants/],
     [['inkpot-2501', '1', '--on', '2026-02-30'], /no calendar day/],
-    // Counted again later: 5 were left on 17 October, so 3 cannot have been left before.
+    // Counted again later: 5 were left on October 17, so 3 cannot have been left before.
     [
       ['inkpot-2501', '3', '--on', '2026-10-01'],
       /walks\/2026-10-17\.csv:3:\d+ left-rises: 5 plants left, but 3 were left on 2026-10-01/,

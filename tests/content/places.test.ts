@@ -145,7 +145,7 @@ describe('published figures', () => {
   });
 
   test('freeze dates of Lebanon: 1991-2020 annual and seasonal station file USW00094765', () => {
-    // PRBFST-T32FP10 09/23, P50 10/06, P90 10/19: 10 % of years have an earlier first freeze than 23 September.
+    // PRBFST-T32FP10 09/23, P50 10/06, P90 10/19: 10 % of years have an earlier first freeze than September 23.
     expect(place('lebanon-nh').freeze?.at['32F']?.first).toEqual({
       p10: '09-23',
       p50: '10-06',

@@ -178,10 +178,10 @@ describe('wet', () => {
     const rainMm = Array.from({ length: 12 }, (_, month) => 10 * (month + 1));
     const deficits = rainMm.map(mm => mm / 100);
     const at = (p50: number) => ripeningWindow({ p10: 1, p50, p90: 365 }, rainMm, deficits, usual);
-    // From 17 August (day 229): 15 days of August, 15 of September.
+    // From August 17 (day 229): 15 days of August, 15 of September.
     expect(at(229)).toMatchObject({ fromDoy: 229, rainMm: (15 * 80 + 15 * 90) / 30 });
     expect(at(229).deficitKpa).toBeCloseTo((15 * 0.8 + 15 * 0.9) / 30, 9);
-    // From 22 December (day 356): 10 days of December, 20 of January.
+    // From December 22 (day 356): 10 days of December, 20 of January.
     expect(at(356).rainMm).toBeCloseTo((10 * 120 + 20 * 10) / 30, 9);
     expect(ripeningWindow({ p10: 1, p50: 229, p90: 365 }, null, deficits, usual).rainMm).toBeNull();
   });

@@ -30,7 +30,7 @@ describe('the coldest of each winter', () => {
     let air = Number.POSITIVE_INFINITY;
     let warmest = Number.POSITIVE_INFINITY;
     const mean = (at: number) => ((years.tminC[at] as number) + (years.tmaxC[at] as number)) / 2;
-    // 1 October to 30 April: days 69 to 280 from 24 July.
+    // October 1 to April 30: days 69 to 280 from July 24.
     for (let day = 69; day <= 280; day += 1) {
       const at = season * 365 + day;
       air = Math.min(air, years.tminC[at] as number);
@@ -100,7 +100,7 @@ describe('the year of a parcel', () => {
     }
   });
 
-  /** Two alike years from 24 July: warm but for so many days from 1 November (index 100) on, [low, high] each. */
+  /** Two alike years from July 24: warm but for so many days from November 1 (index 100) on, [low, high] each. */
   function coolFrom(
     days: number,
     low: number,
@@ -179,7 +179,7 @@ describe('waits', () => {
     expect([waits.middle[4], waits.middle[11], waits.late[11]]).toEqual([120, 119, 119]);
   });
 
-  it('are counted in 200 years at most, from 1 January on', () => {
+  it('are counted in 200 years at most, from January 1 on', () => {
     const limits = { coldestC: -7, hottestC: 35 };
     expect(passingDays(weatherYears(evidenceFigures('johnson'), 40), limits, 3)).toHaveLength(39 * 365);
     expect(passingDays(weatherYears(evidenceFigures('johnson'), 300), limits, 3)).toHaveLength(200 * 365);

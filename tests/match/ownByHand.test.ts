@@ -58,7 +58,7 @@ describe('own dates', () => {
     // The night of the visitor's date is as cold as that of the place's date was.
     expect(after[doy('05-01') - 1]).toBeCloseTo(before[doy(last) - 1]!, 0);
     expect(after[doy('10-10') - 1]).toBeCloseTo(before[doy(first) - 1]!, 0);
-    // Midsummer, 24 July, by the mean of the two; the coldest day by the night.
+    // Midsummer, July 24, by the mean of the two; the coldest day by the night.
     const spring = before[doy(last) - 1]! - before[doy('05-01') - 1]!;
     const fall = before[doy(first) - 1]! - before[doy('10-10') - 1]!;
     expect(after[204]! - before[204]!).toBeCloseTo((spring + fall) / 2, 0);

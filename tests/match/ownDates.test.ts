@@ -55,7 +55,7 @@ describe.each([
     expect(classes(own).early).toBe(classes(species).early);
     expect(classes(own).mid).toMatchObject({
       standing: 'seen',
-      source: expect.stringContaining('Davis, 24 August to 1 September'),
+      source: expect.stringContaining('Davis, August 24 to September 1'),
     });
   });
 });

@@ -4,7 +4,7 @@ import type { WeatherYears } from '../../src/core/climate/weatherYears.ts';
 import { type HeatCase, ripeningOdds, type SeasonRules } from '../../src/core/match/ripeningOdds.ts';
 import { killingFreezeAt } from '../../src/core/phenology/endOfSeason.ts';
 
-/** Two seasons of days alike, but for some nights; index 0 of the growing year is 1 January, which lies 161 days into the series. */
+/** Two seasons of days alike, but for some nights; index 0 of the growing year is January 1, which lies 161 days into the series. */
 function yearsOf(
   meanC: number,
   nights: readonly (readonly [index: number, tC: number])[] = [],
@@ -45,7 +45,7 @@ const bloom = { by: 'bloom' as const, bloomHeat: 400, days: 100, leastHeat: 300 
 const day = (index: number) => index + 1;
 
 describe('a crop timed by heat', () => {
-  it('is ripe on the day that completes its heat from 1 March', () => {
+  it('is ripe on the day that completes its heat from March 1', () => {
     expect(odds(yearsOf(warm), heat(1000)).outdoors[0]!.dates!.p50).toBe(day(59 + 99));
     expect(odds(yearsOf(warm), heat(1000)).budbreak!.p50).toBe(day(59 + 9));
   });
@@ -89,7 +89,7 @@ describe('a crop timed by heat', () => {
 });
 
 describe('a crop timed by bloom', () => {
-  // In bloom on day 98, 46 days before 25 May (144): ripe on 144 + 100 - 0.6 x 46 = 216.
+  // In bloom on day 98, 46 days before May 25 (144): ripe on 144 + 100 - 0.6 x 46 = 216.
   it('is ripe after its days from bloom', () => {
     const found = odds(yearsOf(warm), bloom);
     expect(found.bloom!.p50).toBe(day(98));

@@ -47,7 +47,7 @@ describe("the buyer's year", () => {
         first: { p10: null, p50: first, p90: null },
       },
     }) as unknown as ClimateAnswer<never>;
-  // Last 32 F on 10 April (day 100) and, late, 30 April (120); last 28 F on 31 March (90); first 32 F on 27 October (300).
+  // Last 32 F on April 10 (day 100) and, late, April 30 (120); last 28 F on March 31 (90); first 32 F on October 27 (300).
   const freeze = {
     ...johnson.freeze,
     '32F': answered(['04-10', '04-30'], '10-27'),
@@ -83,7 +83,7 @@ describe("the buyer's year", () => {
         { lat, freeze: { ...freeze, '32F': answered([null, null], null) } },
         dayFromParts(2027, month, date),
       );
-    // Sixty-one days before 1 January is 1 November; 120 days from there end with 28 February.
+    // Sixty-one days before January 1 is November 1; 120 days from there end with February 28.
     expect(mild(30, 10, 31)).toMatchObject({ stage: 'growing', daysToPlanting: 1 });
     expect(mild(30, 11, 1)).toMatchObject({ stage: 'planting', daysToPlanting: 0 });
     expect(mild(30, 2, 28)).toMatchObject({ stage: 'planting', daysToPlanting: 0 });

@@ -128,7 +128,7 @@ describe('a week', () => {
   it('is judged on its first day that is not closed by hand', () => {
     const shut = (from: string, to: string) =>
       rulesWith({ by_hand: [{ from, to, state: 'closed', why: 'Away.' }] });
-    // Trees here sleep until Tuesday, 2 March (day 61): Monday's parcel may leave, Wednesday's may not.
+    // Trees here sleep until Tuesday, March 2 (day 61): Monday's parcel may leave, Wednesday's may not.
     const home = endWith({ asleep: [300, 61] });
     expect(weekTo({}, 'dormant-pot', rules, home).closedBy).toBeNull();
     expect(weekTo({}, 'dormant-pot', shut('2027-03-01', '2027-03-01'), home).closedBy).toBe('awake');
@@ -167,7 +167,7 @@ describe('whoever receives it', () => {
   it('is told by the day it arrives, three days on', () => {
     const { year } = endWith({ freezes: [300, 120] });
     const there = { ...endWith({}), year };
-    // Day 106 is 16 April: a parcel that leaves on Tuesday the 13th would come on it.
+    // Day 106 is April 16: a parcel that leaves on Tuesday the 13th would come on it.
     const on = (leaving: string) =>
       sendingWeeks(sure, there, 'leafed-pot', rulesWith({ weekdays: ['mon', 'tue'] }), leaving as Day)[0]!;
     expect(dayOfYear(day('2027-04-16'))).toBe(106);
@@ -240,7 +240,7 @@ describe('now', () => {
   });
 
   it('waits count from the first sending day on which trees sleep, and end before they wake', () => {
-    // Asked on 6 March (day 65): trees sleep from day 80, Sunday 21 March; the next sending day is Monday the 22nd, 16 days on.
+    // Asked on March 6 (day 65): trees sleep from day 80, Sunday March 21; the next sending day is Monday the 22nd, 16 days on.
     const waits = (asleep: [number, number] | null, away: [number, number]) =>
       now({ waits: away }, 'dormant-pot', '2027-03-06', { asleep }).wait;
     expect(waits([80, 200], [0, 7])).toEqual({ middle: 16, late: 23 });
@@ -260,7 +260,7 @@ describe('now', () => {
     const cold = (text: string) => text.includes('would meet a night of');
     expect(said({ plain: 0.5, cold: 0.0999 }).some(cold)).toBe(false);
     expect(said({ plain: 0.5, cold: 0.1001 })).toContain(
-      'At there 1 trip in 10 that leaves on 1 March 2027 would meet a night of 20 F (-6.5 C) or colder.',
+      'At there 1 trip in 10 that leaves on March 1, 2027 would meet a night of 20 F (-6.5 C) or colder.',
     );
     const both = said({ plain: 0.5, cold: 0.2, heat: 0.4 });
     expect(both.findIndex(text => text.includes('a day of 80 F'))).toBeLessThan(both.findIndex(cold));
@@ -287,7 +287,7 @@ describe('now', () => {
     expect(now({}).from).toBeNull();
     expect(now({ meanC: -5 }).withoutStore).toBeNull();
     const thawing = endWith({ plain: 0.5 });
-    // From Thursday of the week of 29 March on it is warm and every trip passes.
+    // From Thursday of the week of March 29 on it is warm and every trip passes.
     const from = dayOfYear(day('2027-04-01')) - 1;
     const meanC = thawing.year.meanC.map((_, at) => (at >= from ? 6 : -2));
     const either = thawing.risks['dormant-pot'].plain.either.map((_, at) => (at >= from + 4 ? 0.05 : 0.5));

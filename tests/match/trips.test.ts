@@ -10,7 +10,7 @@ import { fahrenheitToCelsius } from '../../src/core/units.ts';
 const limits = { coldestC: -20 / 3, hottestC: 35 };
 const TRANSIT = 3;
 
-/** Two seasons from 24 July, mild but for what is set. */
+/** Two seasons from July 24, mild but for what is set. */
 function twoSeasons(cold: readonly number[], hot: readonly number[]): WeatherYears {
   const tminC = new Float32Array(730).fill(5);
   const tmaxC = new Float32Array(730).fill(20);

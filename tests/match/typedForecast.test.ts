@@ -35,8 +35,8 @@ describe('a forecast typed in', () => {
   it('names end, day, night and limit of all that stands against it', () => {
     const { against } = answersFor('28/45,31/50,30/52,29/49', '25/40,19/38,30/44,33/81').get('dormant-pot')!;
     expect(against).toEqual([
-      'Boston, 1 December 2026: a night of 19 F (-7 C), limit 20 F (-6.5 C)',
-      'Boston, 3 December 2026: a day of 81 F (27 C), limit 80 F (26.5 C)',
+      'Boston, December 1, 2026: a night of 19 F (-7 C), limit 20 F (-6.5 C)',
+      'Boston, December 3, 2026: a day of 81 F (27 C), limit 80 F (26.5 C)',
     ]);
   });
 

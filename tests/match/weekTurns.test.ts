@@ -3,9 +3,9 @@
  * of 1981 to 2010 and later of the three sites (`src/core/evidence/matchRipening.ts`), limits of ours by form (35 F and 95 F in leaf, 20 F and
  * 80 F dormant in a pot, 28 F and 80 F with bare roots in a plain carton), three days on the way from a Monday or Tuesday.
  *
- * By the model the trees in Kansas sleep from 7 November (bare-root from 14 November) to 27 April. Freezes of 32 F at Beijing run from 4 November to
- * 4 April in a late year, its usual day is below 4 C from 21 November to 7 March and below 0 C from 9 December to 14 February; at Davis freezes
- * run from 22 November to 27 March in a late year, and no usual day is below 4 C.
+ * By the model the trees in Kansas sleep from November 7 (bare-root from November 14) to April 27. Freezes of 32 F at Beijing run from November 4 to
+ * April 4 in a late year, its usual day is below 4 C from November 21 to March 7 and below 0 C from December 9 to February 14; at Davis freezes
+ * run from November 22 to March 27 in a late year, and no usual day is below 4 C.
  */
 import { readFileSync } from 'node:fs';
 import { describe, expect, it } from 'vitest';
@@ -19,39 +19,39 @@ const turns: Readonly<Record<string, Readonly<Record<string, readonly Turn[]>>>>
       [
         '2027-03-22',
         'closed weather settle',
-        'comes on 25 March, within two weeks of 4 April; nights of 35 F in Kansas',
+        'comes on March 25, within two weeks of April 4; nights of 35 F in Kansas',
       ],
       ['2027-04-05', 'by-forecast - settle', 'three mild nights in a row come in four years of ten'],
       ['2027-09-20', 'open - settle', 'neither heat nor cold at either end in nine years of ten'],
       [
         '2027-10-11',
         'by-forecast - settle',
-        'first nights of 35 F in Kansas, where the first freeze comes about 28 October',
+        'first nights of 35 F in Kansas, where the first freeze comes about October 28',
       ],
       [
         '2027-11-01',
         'closed freezes-there freezing',
-        'comes on 4 November, the day of the first freeze there',
+        'comes on November 4, the day of the first freeze there',
       ],
     ],
     'dormant-pot': [
       [
         '2026-11-30',
         'by-forecast - hold',
-        'asleep; comes on 3 December, when the usual day is between 0 and 4 C',
+        'asleep; comes on December 3, when the usual day is between 0 and 4 C',
       ],
       [
         '2026-12-07',
         'closed weather cold-store',
-        'comes on 10 December, below 0 C; nights of 20 F at both ends',
+        'comes on December 10, below 0 C; nights of 20 F at both ends',
       ],
-      ['2027-02-15', 'closed weather hold', 'comes on 18 February, past the 14th'],
-      ['2027-03-01', 'by-forecast - hold', 'nights of 20 F grow rare; comes on 4 March, before the 7th'],
-      ['2027-03-08', 'by-forecast - plant', 'comes on 11 March'],
+      ['2027-02-15', 'closed weather hold', 'comes on February 18, past the 14th'],
+      ['2027-03-01', 'by-forecast - hold', 'nights of 20 F grow rare; comes on March 4, before the 7th'],
+      ['2027-03-08', 'by-forecast - plant', 'comes on March 11'],
       ['2027-04-26', 'closed weather plant', 'days of 80 F at both ends'],
-      ['2027-05-03', 'closed awake plant', 'past 27 April'],
+      ['2027-05-03', 'closed awake plant', 'past April 27'],
       ['2027-11-08', 'by-forecast - plant', 'asleep from the 7th'],
-      ['2027-11-22', 'by-forecast - hold', 'comes on 25 November, past the 21st'],
+      ['2027-11-22', 'by-forecast - hold', 'comes on November 25, past the 21st'],
     ],
     'bare-root': [
       ['2026-11-30', 'closed weather hold', 'a night of 28 F comes on nearly every trip'],
@@ -60,9 +60,9 @@ const turns: Readonly<Record<string, Readonly<Record<string, readonly Turn[]>>>>
       ['2027-03-08', 'closed weather plant', 'as with pots, and nights of 28 F until late March'],
       ['2027-03-22', 'by-forecast - plant', 'the last 28 F is past in most years'],
       ['2027-04-26', 'closed weather plant', 'days of 80 F at both ends'],
-      ['2027-05-03', 'closed awake plant', 'past 27 April'],
+      ['2027-05-03', 'closed awake plant', 'past April 27'],
       ['2027-11-15', 'closed weather plant', 'asleep from the 14th, but nights of 28 F are back'],
-      ['2027-11-22', 'closed weather hold', 'comes on 25 November'],
+      ['2027-11-22', 'closed weather hold', 'comes on November 25'],
     ],
   },
   davis: {
@@ -71,7 +71,7 @@ const turns: Readonly<Record<string, Readonly<Record<string, readonly Turn[]>>>>
       [
         '2027-03-15',
         'closed weather settle',
-        'comes on 18 March, within two weeks of 27 March; Kansas is too cold',
+        'comes on March 18, within two weeks of March 27; Kansas is too cold',
       ],
       ['2027-03-29', 'by-forecast - settle', 'three mild nights in a row come in Kansas'],
       [
@@ -81,7 +81,7 @@ const turns: Readonly<Record<string, Readonly<Record<string, readonly Turn[]>>>>
       ],
       ['2027-08-30', 'by-forecast - settle', 'the heat lets up'],
       ['2027-11-08', 'closed weather settle', 'nights of 35 F in Kansas'],
-      ['2027-11-22', 'closed freezes-there freezing', 'comes on 25 November, past the first freeze there'],
+      ['2027-11-22', 'closed freezes-there freezing', 'comes on November 25, past the first freeze there'],
     ],
     'dormant-pot': [
       ['2026-11-30', 'by-forecast - plant', 'asleep; the ground at Davis stays open all winter'],
@@ -92,14 +92,14 @@ const turns: Readonly<Record<string, Readonly<Record<string, readonly Turn[]>>>>
       ],
       ['2027-02-08', 'by-forecast - plant', 'mild spells come oftener again'],
       ['2027-04-26', 'closed weather plant', 'days of 80 F'],
-      ['2027-05-03', 'closed awake plant', 'past 27 April'],
+      ['2027-05-03', 'closed awake plant', 'past April 27'],
       ['2027-11-08', 'by-forecast - plant', 'asleep from the 7th'],
     ],
     'bare-root': [
       ['2026-11-30', 'closed weather plant', 'nights of 28 F in Kansas on most trips'],
       ['2027-03-08', 'by-forecast - plant', 'three nights above 28 F come in three years of ten'],
       ['2027-04-26', 'closed weather plant', 'days of 80 F'],
-      ['2027-05-03', 'closed awake plant', 'past 27 April'],
+      ['2027-05-03', 'closed awake plant', 'past April 27'],
       ['2027-11-15', 'by-forecast - plant', 'asleep from the 14th, and Davis is mild'],
       ['2027-11-22', 'closed weather plant', 'just under three years of ten'],
     ],

@@ -28,6 +28,6 @@ it.each([
 });
 
 it('tells days without their year, and one day once', () => {
-  expect(spreadInWords({ p10: 226, p50: 240, p90: 250 })).toBe('14 August to 7 September');
-  expect(spreadInWords({ p10: 226, p50: 226, p90: 226 })).toBe('14 August');
+  expect(spreadInWords({ p10: 226, p50: 240, p90: 250 })).toBe('August 14 to September 7');
+  expect(spreadInWords({ p10: 226, p50: 226, p90: 226 })).toBe('August 14');
 });

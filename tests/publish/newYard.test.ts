@@ -1,7 +1,7 @@
 /** From the demonstration to a published site of one's own, in one command. */
 
 import { spawnSync } from 'node:child_process';
-import { cpSync, mkdtempSync, readdirSync, readFileSync, rmSync } from 'node:fs';
+import { cpSync, existsSync, mkdtempSync, readdirSync, readFileSync, rmSync } from 'node:fs';
 import { tmpdir } from 'node:os';
 import { join } from 'node:path';
 import { afterAll, expect, test } from 'vitest';
@@ -28,8 +28,8 @@ test('the yard is built, and nothing of the demonstration is on its site', () =>
   expect(stdout).toMatch(/Its site of \d{3,} files/);
   expect(readFileSync(join(out, 'index.html'), 'utf8')).toContain('Long Meadow');
   expect(readFileSync(join(out, 'lots/26-cut-01/index.html'), 'utf8')).toContain('Their Own Name');
-  // The list of addresses begins with this yard's own.
-  expect(readFileSync(join(content, 'addresses.csv'), 'utf8')).not.toContain('wrenfoot');
+  // A list of addresses begins with what this yard publishes.
+  expect(existsSync(join(content, 'addresses.csv'))).toBe(false);
   const texts = readdirSync(out, { recursive: true, withFileTypes: true }).filter(
     each => each.isFile() && /\.(?:html|xml|json|txt|ics|csv)$/.test(each.name),
   );

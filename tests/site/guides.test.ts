@@ -8,6 +8,8 @@ import { loadContent } from '../../src/content.ts';
 import { cautionsFor } from '../../src/core/care/cautions.ts';
 import { LONGEST_SENTENCE_WORDS, sentenceOffenders } from '../../src/core/care/guideSentences.ts';
 import type { Records } from '../../src/core/records/records.ts';
+import { metricFirst } from '../../src/core/unitOrder.ts';
+import { unitsIn } from '../../src/site/words/units.ts';
 import { startBrowser } from './browser.ts';
 import { builtSites, filesOf, readText } from './builtSites.ts';
 
@@ -74,7 +76,10 @@ describe('guides', () => {
       const texts = cautionsFor(guide.kind, named).map(({ text }) => text.trim().replace(/\s+/g, ' '));
       expect(texts.length).toBeGreaterThan(0);
       look(`guides/${guide.id}/index.html`, texts);
-      for (const place of places()) look(`guides/${guide.id}/${place}/index.html`, texts);
+      for (const { id, country } of records.places.values()) {
+        const measured = unitsIn(country) === 'metric' ? texts.map(metricFirst) : texts;
+        look(`guides/${guide.id}/${id}/index.html`, measured);
+      }
     }
     expect(missing).toEqual([]);
   });

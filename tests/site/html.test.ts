@@ -21,6 +21,8 @@ const validator = new HtmlValidate({
     'attribute-empty-style': 'off',
     'long-title': 'off',
     'no-inline-style': 'error',
+    // Boxes of one question share a name; HTML sends each that is checked (HTML, 4.10.5.1.15).
+    'form-dup-name': ['error', { shared: ['radio', 'checkbox', 'button', 'reset', 'submit'] }],
   },
 });
 

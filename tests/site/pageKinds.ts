@@ -57,7 +57,10 @@ const kinds: readonly Kind[] = [
   {
     name: 'fruit year',
     file: /^compare\/year\/[^/]+\/index\.html$/,
-    examples: named('compare/year/minneapolis-mn/index.html', 'compare/year/melbourne-au/index.html'),
+    examples: named(
+      'places/minneapolis-mn/fruit-year/index.html',
+      'places/melbourne-au/fruit-year/index.html',
+    ),
   },
   { name: 'compared kind', file: /^compare\/(?:species|flavor)\/[^/]+\/(?:page\/\d+\/)?index\.html$/ },
   { name: 'kinds of climate', file: /^climates\/index\.html$/ },

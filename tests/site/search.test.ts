@@ -47,6 +47,8 @@ async function open(query = '', options: BrowserContextOptions = {}, served = si
   page.on('pageerror', problem => problems.push(problem.message));
   page.on('requestfailed', request => problems.push(`failed: ${request.url()}`));
   page.on('console', message => {
+    // Letters that come too late for a first view are kept for the next one: that depends on speed alone.
+    if (/preloaded using link preload but not used/.test(message.text())) return;
     if (message.type() === 'error' || message.type() === 'warning') problems.push(message.text());
   });
   await page.goto(`${served.address}search/${query}`, { waitUntil: 'networkidle' });
@@ -113,7 +115,7 @@ describe('searching for words', () => {
 
   it('finds guides by their words, and not when something about trees is chosen', async () => {
     const page = await open('?q=overwintering');
-    expect(await told(page)).toMatch(/and (?:1 guide or video|(?!1 )\d+ guides or videos) with/);
+    expect(await told(page)).toMatch(/(?:1 guide or video|(?!1 )\d+ guides or videos) with/);
     expect(await page.locator('.found a').first().getAttribute('href')).toMatch(/\/guides\/[\w-]+\/$/);
     await choose(page, 'form', 'bare-root');
     await expect.poll(() => page.locator('.found').count()).toBe(0);

@@ -85,7 +85,9 @@ describe('letters of the device, where ours do not come in time', () => {
           const asked = getComputedStyle(document.documentElement);
           for (const family of ['--serif', '--sans'])
             style.setProperty(family, asked.getPropertyValue(family).replace(/^[^,]+,/, ''));
-          for (const details of document.querySelectorAll('details')) details.open = true;
+          // The panel of the place lies over the page when it is open, and is meant to.
+          for (const details of document.querySelectorAll<HTMLDetailsElement>('main details'))
+            details.open = true;
           return getComputedStyle(document.body).fontFamily;
         }),
       );
@@ -159,25 +161,6 @@ describe('forced colors, less motion, and a browser that keeps nothing', () => {
       await page.close();
     },
   );
-
-  it('is heard: pages cross over for those who did not ask for less', async () => {
-    const rules = async (reducedMotion: 'reduce' | 'no-preference') => {
-      const page = await browser.newPage({ reducedMotion });
-      await page.goto(site.address);
-      const applied = await page.evaluate(() =>
-        [...document.styleSheets]
-          .flatMap(sheet => [...sheet.cssRules])
-          .filter(
-            rule => rule instanceof CSSMediaRule && rule.conditionText.includes('prefers-reduced-motion'),
-          )
-          .map(rule => matchMedia((rule as CSSMediaRule).conditionText).matches),
-      );
-      await page.close();
-      return applied;
-    };
-    expect(await rules('no-preference')).toContain(true);
-    expect(await rules('reduce')).not.toContain(true);
-  });
 });
 
 describe('a keyboard alone', () => {

@@ -18,7 +18,7 @@ import type { Species } from '../records/species.ts';
 import { careFigures } from './careFigures.ts';
 import { type BySeason, NEVER, watchSeasons } from './seasonWatch.ts';
 
-/** Days of the season (0 on 24 July, 24 January south) by which it has happened in 1, 5 and 9 years in ten; null where it has not. */
+/** Days of the season (0 on July 24, January 24 south) by which it has happened in 1, 5 and 9 years in ten; null where it has not. */
 export interface SeasonDays {
   readonly p10: number | null;
   readonly p50: number | null;

@@ -1,4 +1,4 @@
-/** Between days of the season (0 on 24 July, 24 January south of the equator) and days of the calendar. */
+/** Between days of the season (0 on July 24, January 24 south of the equator) and days of the calendar. */
 
 import { DAYS_PER_YEAR, daysForward, wrapDoy } from '../climate/calendar.ts';
 import { type Day, dayOfYear, dayParts, monthDay } from '../days.ts';

@@ -1,5 +1,5 @@
 /**
- * The 365-day year of climate normals (29 February dropped) and the season years the freeze statistics use.
+ * The 365-day year of climate normals (February 29 dropped) and the season years the freeze statistics use.
  * A `doy` is 1 to 365; an index into a daily table is `doy - 1`.
  */
 
@@ -20,7 +20,7 @@ export const monthPosition: readonly number[] = monthLengths.flatMap((length, mo
 );
 
 /**
- * First day of the season year: 24 July north of the equator, 24 January south of it, so that one season holds a whole
+ * First day of the season year: July 24 north of the equator, January 24 south of it, so that one season holds a whole
  * winter. Source: the split used by the Utah Climate Center for first and last freezes.
  */
 const SEASON_START_DOY_NORTH = 205;

@@ -9,7 +9,7 @@ import type { Spread } from './quantiles.ts';
 import { spreadOf } from './quantiles.ts';
 import type { WeatherYears } from './weatherYears.ts';
 
-/** Chill is counted from 1 October to 31 March, half a year later south of the equator. Standing: common practice. */
+/** Chill is counted from October 1 to March 31, half a year later south of the equator. Standing: common practice. */
 const CHILL_FROM_DOY_NORTH = 274;
 const CHILL_FROM_DOY_SOUTH = 91;
 const CHILL_DAYS = 182;

@@ -87,7 +87,7 @@ describe('gaps', () => {
     });
   });
 
-  test('a season is whole from 24 July in the north, from 24 January in the south', () => {
+  test('a season is whole from July 24 in the north, from January 24 in the south', () => {
     expect(dailyRecordFigures(record(day('2010-01-24'), 365, mild), -35)?.seasons).toBe(1);
     expect(dailyRecordFigures(record(day('2010-01-24'), 365, mild), 35)?.seasons).toBe(0);
     const voided = record(day('2010-01-24'), 365, i => (i >= 100 && i < 111 ? null : mild(i)));

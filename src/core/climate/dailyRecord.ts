@@ -149,7 +149,7 @@ interface Season {
   days: { day: number; tminC: number }[];
 }
 
-/** The record cut into seasons that start on 24 July (24 January in the south). */
+/** The record cut into seasons that start on July 24 (January 24 in the south). */
 function seasonsOf(rows: readonly DayRow[], lat: number): Season[] {
   const startDoy = seasonStartDoy(lat);
   const startIn = (year: number) => dayNumber(day(`${year}-${monthDay(startDoy)}`));

@@ -4,7 +4,7 @@ import { seasonStartDoy } from './calendar.ts';
 import { chanceOfNightAtOrBelow, forecastDay } from './forecast.ts';
 import type { WeatherYears } from './weatherYears.ts';
 
-/** Seasons from 24 July whose only cold night falls on a season day that moves by one from season to season. */
+/** Seasons from July 24 whose only cold night falls on a season day that moves by one from season to season. */
 function yearsWithColdNightOnDay(firstDay: number, count: number): WeatherYears {
   const tminC = new Float32Array(count * 365).fill(10);
   for (let season = 0; season < count; season += 1) tminC[season * 365 + firstDay + season] = -5;
@@ -28,7 +28,7 @@ describe('forecastDay', () => {
   it('runs on across the end of a season', () => {
     const years = yearsWithColdNightOnDay(100, 12);
     const late = forecastDay(years, day('2027-06-01'), untilFreeze);
-    // Eleven seasons whose cold night comes 101 to 111 days after 24 July: the second is past 10 % of them.
+    // Eleven seasons whose cold night comes 101 to 111 days after July 24: the second is past 10 % of them.
     expect(late.range?.from).toBe('2027-11-03');
     expect(late.share).toBe(1);
   });
@@ -49,10 +49,10 @@ describe('forecastDay', () => {
     expect(forecastDay(years, start, untilFreeze, 200, warm).share).toBe(0);
   });
 
-  it('keeps the calendar right over 29 February', () => {
+  it('keeps the calendar right over February 29', () => {
     const count = 3;
     const tminC = new Float32Array(count * 365).fill(10);
-    for (let season = 0; season < count; season += 1) tminC[season * 365 + 224] = -5; // 5 March, 224 days after 24 July
+    for (let season = 0; season < count; season += 1) tminC[season * 365 + 224] = -5; // March 5, 224 days after July 24
     const years = { ...yearsWithColdNightOnDay(0, count), tminC };
     expect(forecastDay(years, day('2027-12-01'), untilFreeze, 120).median).toBe('2028-03-05');
     expect(forecastDay(years, day('2026-12-01'), untilFreeze, 120).median).toBe('2027-03-05');
@@ -82,7 +82,7 @@ describe('chances of a day of the year', () => {
   it('are shares of the seasons', () => {
     const years = yearsWithColdNightOnDay(100, 10);
     const nights = chanceOfNightAtOrBelow(years, 0);
-    expect(nights[305 - 1]).toBeCloseTo(0.1); // 1 November, 100 days after 24 July
+    expect(nights[305 - 1]).toBeCloseTo(0.1); // November 1, 100 days after July 24
     expect(nights.reduce((sum, chance) => sum + chance, 0)).toBeCloseTo(1);
   });
 });

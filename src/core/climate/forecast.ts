@@ -27,7 +27,7 @@ export const DEFAULT_HORIZON_DAYS = 400;
 /** Below this share of years a date would mislead more than it tells. */
 const SMALLEST_SHARE_FOR_A_DATE = 0.1;
 
-/** Where each day after the start lies in the series, from the start: 29 February repeats 28 February. */
+/** Where each day after the start lies in the series, from the start: February 29 repeats February 28. */
 function seriesOffsets(start: Day, horizonDays: number): Int32Array {
   const { year } = dayParts(start);
   const lastYear = year + Math.ceil(horizonDays / DAYS_PER_YEAR) + 1;

@@ -31,7 +31,7 @@ describe('freeze dates of which only the middle one is published', () => {
 });
 
 test('the season of Asheville is as long as its published middle dates say', () => {
-  // NOAA U.S. Climate Normals 1991-2020, USW00003812: last 32 F 9 April, first 28 October, 202 days apart.
+  // NOAA U.S. Climate Normals 1991-2020, USW00003812: last 32 F April 9, first October 28, 202 days apart.
   const source = 'NOAA';
   const summary = climateSummary({
     lat: 35.4319,

@@ -31,7 +31,7 @@ const TMIN_TMAX_CORRELATION = 0.5;
 export interface WeatherYears {
   /** Degrees north; negative south. */
   readonly lat: number;
-  /** Day of the year on which every season starts (24 July north, 24 January south). */
+  /** Day of the year on which every season starts (July 24 north, January 24 south). */
   readonly firstDoy: number;
   /** Number of seasons of 365 days. */
   readonly count: number;

@@ -35,7 +35,7 @@ describe('what a change does to the site', () => {
   });
 
   it('is the passing of days where the two sides are of two days', () => {
-    // Ten days outdoors harden leaves (our working figure): seen outdoors on 29 August.
+    // Ten days outdoors harden leaves (our working figure): seen outdoors on August 29.
     const { ready } = compare(sideOf({ walks }, [], '2026-09-07'), sideOf({ walks }, [], '2026-09-08'));
     expect(ready).toEqual([{ ...at, form: 'leafed-pot', from: 'opens', to: 'ready' }]);
   });

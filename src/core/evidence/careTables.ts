@@ -98,7 +98,7 @@ const summerDays = [
 
 function watering(): EvidenceTable {
   const fao = rowsFrom(
-    'Allen et al. 1998, FAO Irrigation and Drainage Paper 56, example 8: radiation above the atmosphere at 20 degrees south on 3 September',
+    'Allen et al. 1998, FAO Irrigation and Drainage Paper 56, example 8: radiation above the atmosphere at 20 degrees south on September 3',
   );
   const florida = rowsFrom(
     'University of Florida IFAS, EP113 and ENH857: 2 to 3 gallons for each inch of the stem',

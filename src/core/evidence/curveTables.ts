@@ -67,8 +67,8 @@ export function curveTables(): EvidenceTable[] {
             'C',
           ),
         ),
-        interp.number('Madison demonstration, 31 January', -8.78, at(demo, 30), printed(2), 'C'),
-        interp.number('Madison demonstration, 31 December', -0.38, at(demo, 364), printed(2), 'C'),
+        interp.number('Madison demonstration, January 31', -8.78, at(demo, 30), printed(2), 'C'),
+        interp.number('Madison demonstration, December 31', -0.38, at(demo, 364), printed(2), 'C'),
         ...madison.map((expected, month) =>
           adjust.number(`Madison, mean of month ${month + 1}`, expected, at(means, month), printed(3), 'C'),
         ),

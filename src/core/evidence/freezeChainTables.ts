@@ -119,7 +119,7 @@ export function freezeChainTables(): EvidenceTable[] {
           ];
         }),
         exact.number(
-          '1 March in a leap year',
+          'March 1 in a leap year',
           60,
           dayOfYear(parseDay('2028-03-01') ?? ('' as never)),
           0,

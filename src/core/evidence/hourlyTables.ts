@@ -98,7 +98,7 @@ function hourlyTable(): EvidenceTable {
       ...januaryRows(5, 3, january5From3),
       ...januaryRows(6, 0, january6),
       ...january6Morning.map((expected, hour) =>
-        linvill.number(`6 January, ${hour}:00, ours`, expected, januaryHours(6)[hour] as number, 1e-6, 'C'),
+        linvill.number(`January 6, ${hour}:00, ours`, expected, januaryHours(6)[hour] as number, 1e-6, 'C'),
       ),
       logged.number('mean distance over the hours', 0, wintersDistance(), 0.08, 'of the daily range'),
     ],

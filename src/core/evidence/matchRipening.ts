@@ -129,7 +129,7 @@ function weatherOf(): Record<SiteName, WeatherYears> {
 /** Days. Within a week is what the model promises; the two anchors of the fig are held tighter. */
 const DATE_TOLERANCE = 5;
 
-/** Median day from 1 January on which each need was met: site, 1955, 2200. */
+/** Median day from January 1 on which each need was met: site, 1955, 2200. */
 const newYearDates: readonly (readonly [SiteName, number, number])[] = [
   ['johnson', 231, 245],
   ['davis', 221, 238],
@@ -144,7 +144,7 @@ export function ripeningDatesTable(): EvidenceTable {
     const from = rowsFrom(source(name), 'computed');
     const row = (need: number, expected: number): EvidenceRow => {
       const got = oddsAt(weather[name], fromNewYear, need, AT_ITS_WORD).dates?.p50 ?? 0;
-      const what = `${sites[name].name}: ${need} degree days from 1 January, middle year`;
+      const what = `${sites[name].name}: ${need} degree days from January 1, middle year`;
       return from.number(what, expected, got, DATE_TOLERANCE, 'day of year');
     };
     return [row(NEED_AUGUST, august), row(NEED_JULY, july)];

@@ -30,10 +30,10 @@ describe('what happened to a lot', () => {
   });
 
   it('becomes ready on the computed day where only time was missing, with that as the reason', () => {
-    // Ten days outdoors harden leaves (our working figure): seen outdoors on 29 August.
+    // Ten days outdoors harden leaves (our working figure): seen outdoors on August 29.
     const ready = eventsOf({ walks: sale }, '2026-09-10')[0]!;
     expect(ready).toMatchObject({ kind: 'ready', day: '2026-09-08', forms: ['leafed-pot'], left: 19 });
-    expect(wordsOf(ready)).toContain('Outdoors since 29 August 2026.');
+    expect(wordsOf(ready)).toContain('Outdoors since August 29, 2026.');
   });
 
   it('becomes ready on the walk that saw what was missing', () => {
@@ -44,7 +44,7 @@ describe('what happened to a lot', () => {
     };
     const ready = eventsOf({ walks }, '2026-09-20').find(({ kind }) => kind === 'ready')!;
     expect(ready.day).toBe('2026-09-19');
-    expect(wordsOf(ready)).toContain('Roots full on the walk of 19 September 2026.');
+    expect(wordsOf(ready)).toContain('Roots full on the walk of September 19, 2026.');
     expect(wordsOf(ready)).not.toContain('Outdoors');
   });
 

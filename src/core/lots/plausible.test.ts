@@ -71,7 +71,7 @@ test('what is odd is said with both units and the day', () => {
     '61 in (155 cm) is more than a tree in a #1 pot is likely to be tall',
   );
   expect(implausible('height_in', 50, { ...seen, pot: null })?.why).toBe(
-    '50 in (127 cm), but it was 24 in (61 cm) on 17 October 2026',
+    '50 in (127 cm), but it was 24 in (61 cm) on October 17, 2026',
   );
   expect(implausible('caliper_mm', 3, { ...fresh, heightCm: 120 })?.why).toBe(
     'a tree 47 in (120 cm) tall hardly has a stem of 3 mm (0.1 in)',

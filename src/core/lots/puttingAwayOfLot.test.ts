@@ -36,7 +36,7 @@ describe('a lot that is put away', () => {
     [{ pot: '#7', wood: ['part', '2026-11-18'] }, 'half-ripe'],
     [{ pot: '#7', wood: ['green', '2026-11-18'] }, 'soft'],
     [{ pot: '#1', wood: ['brown', '2026-11-18'] }, 'soft'],
-    // A cutting needs a whole summer before the last midsummer, 24 July 2026, to count as past its first winter.
+    // A cutting needs a whole summer before the last midsummer, July 24, 2026, to count as past its first winter.
     [{ since: '2025-07-23' }, 'half-ripe'],
     [{ since: '2025-07-24' }, 'soft'],
     [{ since: '2026-05-01', pot: '#7', wood: ['brown', '2026-11-18'] }, 'soft'],
@@ -50,7 +50,7 @@ describe('a lot that is put away', () => {
     const { answer, because } = told({ pot: '#7', wood: ['brown', '2026-11-18'] })!;
     expect(answer.when).toContain('25 to 20 F');
     expect(because[0]!.text).toBe(
-      'Older than a year, on its own roots since 1 May 2024, in a #7 pot, wood brown on the walk of 18 November 2026.',
+      'Older than a year, on its own roots since May 1, 2024, in a #7 pot, wood brown on the walk of November 18, 2026.',
     );
   });
 
@@ -60,7 +60,7 @@ describe('a lot that is put away', () => {
     expect(told({ lifted: '2026-12-20' })).not.toBeNull();
   });
 
-  it('counts from 24 January south of the equator', () => {
+  it('counts from January 24 south of the equator', () => {
     expect(told({ since: '2025-01-23' }, true)!.answer.ripeness).toBe('half-ripe');
     expect(told({ since: '2025-01-24' }, true)!.answer.ripeness).toBe('soft');
   });

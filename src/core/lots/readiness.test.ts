@@ -31,14 +31,14 @@ describe('the state of a form', () => {
       'sound',
       'dormant',
     ]);
-    expect(wordsOf(answer)).toContain('Roots full on the walk of 10 December 2026.');
+    expect(wordsOf(answer)).toContain('Roots full on the walk of December 10, 2026.');
   });
 
   it('is blocked by one gate, with its reasons only', () => {
     const answer = answerOf(winter({ health: 'hold', heightCm: null }), '2026-12-20', 'dormant-pot');
     expect(answer.state).toBe('blocked');
     expect(answer.because).toEqual([
-      { text: 'Held back for their health on the walk of 10 December 2026.', standing: 'seen' },
+      { text: 'Held back for their health on the walk of December 10, 2026.', standing: 'seen' },
     ]);
   });
 
@@ -131,7 +131,7 @@ describe('what to look at next', () => {
         ],
       },
     };
-    expect(nextOf(world, '2026-07-14')).toMatch(/^From \d+ (?:July|August) 2026 look at the roots\.$/);
+    expect(nextOf(world, '2026-07-14')).toMatch(/^From (?:July|August) \d+, 2026 look at the roots\.$/);
   });
 
   it('is nothing for a lot that is ready, or sold out', () => {

@@ -7,7 +7,7 @@ const onThe = (year: number, doy: number): Day => day(`${String(year).padStart(4
 
 const midsummerDoy = (south: boolean) => seasonStartDoy(south ? -1 : 1);
 
-/** From midsummer on a cold night may take the leaves: the newest midsummer (24 July, 24 January south) on or before a day. */
+/** From midsummer on a cold night may take the leaves: the newest midsummer (July 24, January 24 south) on or before a day. */
 export function midsummerBefore(of: Day, south: boolean): Day {
   const { year } = dayParts(of);
   const thisYear = onThe(year, midsummerDoy(south));
@@ -20,7 +20,7 @@ export function midsummerAfter(of: Day, south: boolean): Day {
 }
 
 /**
- * Midwinter of the season a day lies in: 1 January north, 1 July south.
+ * Midwinter of the season a day lies in: January 1 north, July 1 south.
  */
 export function midwinterOf(of: Day, south: boolean): Day {
   const { year } = dayParts(midsummerBefore(of, south));

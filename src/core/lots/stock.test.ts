@@ -29,9 +29,9 @@ describe('stock', () => {
     const stock = stockAfter(20, { '2026-08-01': { left: 15 }, '2026-09-05': { lost: 2, returned: 1 } });
     expect(stock).toMatchObject({ left: 14, lost: 2, returned: 1, sold: 5, countedOn: '2026-08-01' });
     expect(stock.because.map(({ text }) => text)).toEqual([
-      '15 plants counted on 1 August 2026.',
-      '2 plants lost by 5 September 2026.',
-      '1 plant came back by 5 September 2026.',
+      '15 plants counted on August 1, 2026.',
+      '2 plants lost by September 5, 2026.',
+      '1 plant came back by September 5, 2026.',
     ]);
   });
 
@@ -90,7 +90,7 @@ describe('plants set aside', () => {
     const stock = stockOn([{ plants: 30, since: day('2026-11-20'), until: day('2026-12-05') }], '2026-11-25');
     expect(stock).toMatchObject({ left: 10, reserved: 10, free: 0 });
     expect(stock.because.at(-1)?.text).toBe(
-      '30 plants set aside for a buyer on 20 November 2026, until 5 December 2026.',
+      '30 plants set aside for a buyer on November 20, 2026, until December 5, 2026.',
     );
   });
 });

@@ -78,7 +78,7 @@ describe('price tier', () => {
   it('says until when a sale price holds', () => {
     const { because } = ask({ own: { minor: 2500, why: 'Bench sale.', until: day('2026-12-01') } });
     expect(because.at(-1)!.text).toBe(
-      'This lot has a price of its own, 2 rungs down from that, until 1 December 2026: Bench sale.',
+      'This lot has a price of its own, 2 rungs down from that, until December 1, 2026: Bench sale.',
     );
   });
 

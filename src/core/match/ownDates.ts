@@ -27,7 +27,7 @@ export function ownSpeciesId({
   return ripeSeen.length === 0 ? species : `${species}/${id}`;
 }
 
-/** `24 July to 10 August`. */
+/** `July 24 to August 10`. */
 function daysSeenInWords({ from, to }: RipeSeen): string {
   const [first, last] = [from, to].map(each => doyInWords(doyFromMonthDay(each) as number)) as [
     string,

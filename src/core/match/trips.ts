@@ -61,7 +61,7 @@ export function tripRisks(
 const WAIT_SEASONS = 200;
 
 /**
- * For each day of the first years, from 1 January on, 1 where a trip that starts on it keeps to the limits. Every place
+ * For each day of the first years, from January 1 on, 1 where a trip that starts on it keeps to the limits. Every place
  * starts on the same day of the year, so that two of them can be laid on each other.
  */
 export function passingDays(years: WeatherYears, limits: TripLimits, transitDays: number): Uint8Array {

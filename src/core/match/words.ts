@@ -55,13 +55,16 @@ export function yearsOfTen(share: number): string {
   return `in ${Math.round(share * 10) || 1} ${share < 0.15 ? 'year' : 'years'} in 10`;
 }
 
-/** A day of the year: `9 April`. */
+/** A day of the year: `April 9`. */
 export function doyInWords(doy: number): string {
   const date = monthDay(doy);
-  return dayInWords(dayFromParts(2001, Number(date.slice(0, 2)), Number(date.slice(3)))).slice(0, -5);
+  return dayInWords(dayFromParts(2001, Number(date.slice(0, 2)), Number(date.slice(3)))).slice(
+    0,
+    -', 2001'.length,
+  );
 }
 
-/** The middle nine years in ten of a range: `14 August to 7 September`. */
+/** The middle nine years in ten of a range: `August 14 to September 7`. */
 export function spreadInWords({ p10, p90 }: DoySpread): string {
   return p10 === p90 ? doyInWords(p10) : `${doyInWords(p10)} to ${doyInWords(p90)}`;
 }

@@ -124,9 +124,9 @@ describe('the day from which heat counts', () => {
   const figures = evidenceFigures('sfax');
   const years = weatherYears(figures, 8);
 
-  /** Days from 1 October until the middle of seven winters has a need, by the hourly course, winter by winter. */
+  /** Days from October 1 until the middle of seven winters has a need, by the hourly course, winter by winter. */
   function middleByHand(need: number, unit: 'portions' | 'hours'): number {
-    // 1 October, day 274, is 69 days after 24 July.
+    // October 1, day 274, is 69 days after July 24.
     const found = Array.from({ length: 7 }, (_, winter) => {
       const count = chillPortionCounter();
       let sum = 0;
@@ -154,9 +154,9 @@ describe('the day from which heat counts', () => {
     [90, 'portions'],
     [60, 'hours'],
     [160, 'hours'],
-  ] as const)('for %d chill %s is the day the middle winter has them, or 1 March', (value, unit) => {
+  ] as const)('for %d chill %s is the day the middle winter has them, or March 1', (value, unit) => {
     const [from] = heatCountsFrom(years, [{ unit, value, least: value }], null);
-    // 1 January lies 92 days after 1 October.
+    // January 1 lies 92 days after October 1.
     const byHand = Math.max(59, middleByHand(value, unit) - 92);
     expect(Math.abs((from as number) - byHand)).toBeLessThanOrEqual(unit === 'portions' ? 1 : 0);
   });
@@ -192,7 +192,7 @@ describe('the day from which heat counts', () => {
     };
     const from = (of: typeof north, value: number) =>
       heatCountsFrom(weatherYears(of, 8), [{ unit: 'portions', value, least: value }], null)[0] as number;
-    // 1 September is 62 days after 1 July, 1 March 59 after 1 January.
+    // September 1 is 62 days after July 1, 1 March 59 after January 1.
     expect([from(north, 60), from(south, 60)]).toEqual([59, 62]);
     expect(from(north, 90)).toBeGreaterThan(62);
     expect(Math.abs(from(south, 90) - from(north, 90))).toBeLessThanOrEqual(5);
@@ -205,7 +205,7 @@ function turned(monthly: readonly number[]): number[] {
 
 describe('a date that was seen', () => {
   const calendar = growingCalendar(40);
-  /** 10 degree days a day from 1 March on. */
+  /** 10 degree days a day from March 1 on. */
   const heatSum = Float64Array.from({ length: 366 }, (_, at) => Math.max(0, at - 59) * 10);
   const year = { calendar, heatSum };
   const range = (from: string, to: string = from) => ({ from, to });
@@ -220,14 +220,14 @@ describe('a date that was seen', () => {
   });
 
   it('asks for the heat of its day, halves between two days', () => {
-    // By the end of 1 August, index 212: 154 days of heat.
+    // By the end of August 1, index 212: 154 days of heat.
     expect(heatSeen(year, range('08-01'))).toBe(1540);
     expect(heatSeen(year, range('08-01', '08-02'))).toBe(1545);
     expect(heatSeen(year, range('12-31'))).toBe(3060);
   });
 
   it('asks for its days from a bloom in late May, three fifths of a late bloom taken off', () => {
-    // 950 degree days on index 153, nine days after 25 May (144).
+    // 950 degree days on index 153, nine days after May 25 (144).
     expect(daysSeen(year, range('08-01'), 950)).toBeCloseTo(212 - 144 - 0.6 * 9, 9);
     expect(daysSeen(year, range('08-01'), 860)).toBeCloseTo(212 - 144, 9);
     expect(daysSeen(year, range('08-01'), 760)).toBeCloseTo(212 - 144 + 0.6 * 10, 9);

@@ -39,7 +39,7 @@ describe('the day from which heat counts', () => {
     return heatCountsFrom(years, needs, climateSummary(figures, years).chill.answer);
   };
 
-  it('is 1 March where winters are ample, later where they are mild, the end of March where they fall short', () => {
+  it('is March 1 where winters are ample, later where they are mild, the end of March where they fall short', () => {
     const firstOfMarch = 59;
     expect(wake('bonn', 10, 25)).toEqual([firstOfMarch, firstOfMarch]);
     const [small, middling, large, tooLarge] = wake('sfax', 5, 41, 43, 90);

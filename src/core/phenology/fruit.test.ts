@@ -36,12 +36,12 @@ describe('full bloom', () => {
 });
 
 describe('fruit growth', () => {
-  it('takes its days from a bloom on 25 May, or 23 November south', () => {
+  it('takes its days from a bloom on May 25, or November 23 south', () => {
     expect(north.usualBloom).toBe(144);
     expect(daysFromBloom(144, 150, north)).toBe(294);
     const south = growingCalendar(-40);
     expect(daysFromBloom(south.usualBloom, 150, south)).toBe(south.usualBloom + 150);
-    // 23 November is day 327, 145 days after 1 July, day 182.
+    // November 23 is day 327, 145 days after July 1, day 182.
     expect(south.usualBloom).toBe(145);
   });
 

@@ -34,7 +34,7 @@ export type RipeningNeed =
       readonly by: 'bloom';
       /** C-degree-days from spring to full bloom. */
       readonly bloomHeat: number;
-      /** Days from full bloom to ripe, for a bloom on 25 May. */
+      /** Days from full bloom to ripe, for a bloom on May 25. */
       readonly days: number;
       /** Least C-degree-days between them. */
       readonly leastHeat: number;

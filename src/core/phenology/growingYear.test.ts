@@ -22,7 +22,7 @@ describe('the day that completes a heat sum', () => {
 });
 
 describe('the calendar', () => {
-  it('counts heat from 1 March and splits the freezes on 24 July; half a year later south', () => {
+  it('counts heat from March 1 and splits the freezes on July 24; half a year later south', () => {
     const north = growingCalendar(40);
     expect([north.firstDoy, doyOfIndex(north, north.heatFrom), doyOfIndex(north, north.midsummer)]).toEqual([
       1, 60, 205,
@@ -36,7 +36,7 @@ describe('the calendar', () => {
 
   it('leaves out the half year before the first midwinter, and the season that is cut short', () => {
     const years = weatherYears(evidenceFigures('davis'), 4);
-    // The series starts on 24 July, day 205 of 365: 161 days before 1 January.
+    // The series starts on July 24, day 205 of 365: 161 days before January 1.
     expect([...growingYearStarts(years, 300)]).toEqual([161, 161 + 365, 161 + 730]);
     expect([...growingYearStarts(years, 2)]).toEqual([161, 161 + 365]);
   });

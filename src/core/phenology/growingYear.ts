@@ -6,16 +6,16 @@ import { DAYS_PER_YEAR, daysForward, seasonStartDoy, wrapDoy } from '../climate/
 import { sumTabledDegreeDays } from '../climate/heat.ts';
 import type { WeatherYears } from '../climate/weatherYears.ts';
 
-/** 1 January, 1 July south of the equator. */
+/** January 1, July 1 south of the equator. */
 const MIDWINTER_DOY_NORTH = 1;
 const MIDWINTER_DOY_SOUTH = 182;
 /**
- * Heat counts from 1 March, 1 September south: days of bloom and ripening come out nearer than from 1 January, because warm spells
+ * Heat counts from March 1, September 1 south: days of bloom and ripening come out nearer than from January 1, because warm spells
  * before March hardly move a resting tree. Standing: ours, fitted.
  */
 const HEAT_FROM_DOY_NORTH = 60;
 const HEAT_FROM_DOY_SOUTH = 244;
-/** The bloom that days to ripeness are told for: 25 May, 23 November south. */
+/** The bloom that days to ripeness are told for: May 25, November 23 south. */
 const USUAL_BLOOM_DOY_NORTH = 145;
 const USUAL_BLOOM_DOY_SOUTH = 327;
 
@@ -33,7 +33,7 @@ export interface GrowingCalendar {
   readonly heatFrom: number;
   /** Index of the bloom that days to ripeness are told for. */
   readonly usualBloom: number;
-  /** Index of the day that splits spring freezes from fall freezes: 24 July, 24 January south. */
+  /** Index of the day that splits spring freezes from fall freezes: July 24, January 24 south. */
   readonly midsummer: number;
 }
 

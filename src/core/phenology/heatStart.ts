@@ -11,7 +11,7 @@ import { growingCalendar } from './growingYear.ts';
 /** Winters looked at for the day; they only place budbreak in mild winters. Standing: ours. */
 const WINTERS = 7;
 /**
- * A winter that gives this many times the need has met it by 1 March, when heat starts to count: at least half of the chill
+ * A winter that gives this many times the need has met it by March 1, when heat starts to count: at least half of the chill
  * of October to March falls before it. Standing: ours.
  */
 const AMPLE = 2;
@@ -72,7 +72,7 @@ function middleDay(sums: Float64Array, need: number): number {
 }
 
 /**
- * Index in the growing year from which heat counts, for several needs at one place: 1 March (1 September south), or the day
+ * Index in the growing year from which heat counts, for several needs at one place: March 1 (September 1 south), or the day
  * the middle winter meets the chill need where that is later. Where it does not meet it, the end of the chilling months:
  * such a tree wakes late. `chill` is the chill of the place where it is known: it saves counting where winters are ample.
  */

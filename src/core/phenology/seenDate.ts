@@ -25,7 +25,7 @@ export interface SeenRange {
   readonly to: string;
 }
 
-/** Heat sums of the mean year of a place, counted from 1 March (1 September south). */
+/** Heat sums of the mean year of a place, counted from March 1 (September 1 south). */
 export interface MeanYear {
   readonly calendar: GrowingCalendar;
   /** C-degree-days, 366 places. */
@@ -80,7 +80,7 @@ export function heatSeen({ calendar, heatSum }: MeanYear, range: SeenRange): num
   return low + (index - whole) * (high - low);
 }
 
-/** Days from bloom, for a bloom on 25 May, that a range asks for when full bloom takes so much heat. */
+/** Days from bloom, for a bloom on May 25, that a range asks for when full bloom takes so much heat. */
 export function daysSeen({ calendar, heatSum }: MeanYear, range: SeenRange, bloomHeat: number): number {
   const bloom = bloomOn({ heatSum, from: calendar.heatFrom, baseline: 0 }, bloomHeat);
   return middleIndex(range, calendar) - calendar.usualBloom - BLOOM_SHARE * (bloom - calendar.usualBloom);

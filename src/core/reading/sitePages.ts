@@ -69,11 +69,9 @@ export class SitePages {
     const [, record, below = ''] = belowRecord.exec(page) ?? [];
     if (record === undefined) return this.#ledger.latest.has(page);
     const { place } = this.#draft.ids;
-    return (
-      isKnown(this.#draft, record) &&
-      recordOf(record)?.kind === 'guide' &&
-      (place.has(below) || (forms as readonly string[]).includes(below))
-    );
+    const kind = isKnown(this.#draft, record) ? recordOf(record)?.kind : undefined;
+    if (kind === 'place') return below === 'fruit-year';
+    return kind === 'guide' && (place.has(below) || (forms as readonly string[]).includes(below));
   }
 
   /** Whether a page has a part; true where nobody can tell from the records. */

@@ -94,7 +94,7 @@ describe('a sale', () => {
 
   test('of more than are left is refused, and so are strange lots, days and prices', () => {
     expect(refusal(planSale(yard, { lot: 'inkpot-2501', plants: 6, on: today }))).toMatch(
-      /^6 plants of inkpot-2501 cannot be sold: only 5 are left by the count of 17 October 2026/,
+      /^6 plants of inkpot-2501 cannot be sold: only 5 are left by the count of October 17, 2026/,
     );
     expect(refusal(planSale(yard, { lot: 'inkpot-2510', plants: 1, on: today }))).toBe(
       'there is no lot "inkpot-2510". Did you mean "inkpot-2501"?',

@@ -89,7 +89,7 @@ export const writtenSpecies = z.strictObject({
       base: figure('No development below this temperature.', temperatureUnits),
       cap: figure('No faster development above this temperature.', temperatureUnits),
       budbreak: figure(
-        'Heat to budbreak, counted from 1 March (1 September south) or from the end of chilling where that is later.',
+        'Heat to budbreak, counted from March 1 (September 1 south) or from the end of chilling where that is later.',
         heatUnits,
       ),
       ripens_above: figure(

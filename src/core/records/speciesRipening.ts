@@ -36,7 +36,7 @@ export const writtenHeatNeed = z
 export const writtenBloom = z
   .strictObject({
     heat: figure('Heat to full bloom, counted like budbreak.', heatUnits).optional(),
-    to_ripe: classes('Days from full bloom to the first ripe fruit, for a bloom on 25 May.', ['days'])
+    to_ripe: classes('Days from full bloom to the first ripe fruit, for a bloom on May 25.', ['days'])
       .describe('Days per ripening class; leave out a class the species does not have.')
       .optional(),
     least_heat: figure(
@@ -56,7 +56,7 @@ type ByClass = Partial<Record<RipeningClass, Figure>>;
 export interface BloomFigures {
   /** C-degree-days from spring to full bloom. */
   heat: Figure;
-  /** Days from full bloom to the first ripe fruit, for a bloom on 25 May (23 November south). */
+  /** Days from full bloom to the first ripe fruit, for a bloom on May 25 (November 23 south). */
   toRipeDays: ByClass;
   /** Least C-degree-days between them, for a mid-season crop. */
   leastHeat: Figure;

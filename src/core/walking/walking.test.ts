@@ -28,7 +28,7 @@ describe('what is asked at once', () => {
       { height_in: '61' },
       /^61 in can hardly be right: 61 in \(155 cm\) is more than .+ #1 pot .+\. 61 cm would fit\.$/,
     ],
-    [{ height_in: '5' }, /it was 24 in \(61 cm\) on 17 October 2026\. /],
+    [{ height_in: '5' }, /it was 24 in \(61 cm\) on October 17, 2026\. /],
     [{ height_in: '610' }, /610 can hardly be right \(height, in\)\. Look at the unit\./],
     [{ caliper_mm: '90' }, /90 mm \(3.5 in\) is more than/],
     [{ caliper_mm: 'x' }, /x is no number \(stem, mm\)/],

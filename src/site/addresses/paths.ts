@@ -57,7 +57,7 @@ export const changesPath = '/changes/';
 
 /** When what ripens at a place. */
 export function fruitYearPath(place: string): string {
-  return `${comparePath}year/${place}/`;
+  return `${placePath(place)}fruit-year/`;
 }
 
 /** Picture of a shared link: `cultivar-ID`, `guide-ID`, `video-ID` or `site`. */

@@ -53,18 +53,23 @@ async function plateDrawing({ cultivar: { id, fruit }, species }: Shown): Promis
 /** Lines of one color and size, wrapped to the width; null for nothing to write. */
 async function written(text: string, color: string, sizePx: number): Promise<Buffer | null> {
   if (text === '' || !covered.test(text)) return null;
-  return sharp({
-    text: {
-      text: `<span foreground="${color}">${htmlText(text)}</span>`,
-      fontfile: font,
-      font: `Source Sans 3 ${sizePx}`,
-      width: WORDS_PX,
-      rgba: true,
-      dpi: 72,
-    },
-  })
-    .png()
-    .toBuffer();
+  return (
+    sharp({
+      text: {
+        text: `<span foreground="${color}">${htmlText(text)}</span>`,
+        fontfile: font,
+        font: `Source Sans 3 ${sizePx}`,
+        width: WORDS_PX,
+        wrap: 'word-char',
+        rgba: true,
+        dpi: 72,
+      },
+    })
+      // Names of eighty signs or of one long word still leave room for the rest.
+      .resize(WORDS_PX, Math.round(CARD_HEIGHT / 3), { fit: 'inside', withoutEnlargement: true })
+      .png()
+      .toBuffer()
+  );
 }
 
 async function drawn(drawing: string, { title, lines }: CardWords): Promise<Buffer> {

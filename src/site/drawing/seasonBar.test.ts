@@ -10,7 +10,7 @@ describe('bars of a season', () => {
   it('count days from January, south of the equator from July', () => {
     expect(alongAxis(1, north)).toBe(0);
     expect(alongAxis(365, north)).toBe(364);
-    // 1 July is day 182 of a year of 365 days.
+    // July 1 is day 182 of a year of 365 days.
     expect(alongAxis(182, south)).toBe(0);
     expect(alongAxis(181, south)).toBe(364);
   });

@@ -22,9 +22,9 @@ test('the page of a retired cultivar says so', () => {
   expect(listedCultivars(all).map(({ cultivar }) => cultivar.id)).toEqual(['raised', 'last-plants', 'later']);
   expect(cultivars.map(each => retiredInWords(all, each))).toEqual([
     null,
-    'We stopped raising it on 1 March 2026; what is on the list is the last of it.',
-    'We stopped raising it on 1 March 2026; none is left.',
-    'We stopped raising it on 1 March 2026; none is left.',
+    'We stopped raising it on March 1, 2026; what is on the list is the last of it.',
+    'We stopped raising it on March 1, 2026; none is left.',
+    'We stopped raising it on March 1, 2026; none is left.',
     null,
   ]);
 });

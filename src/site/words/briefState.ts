@@ -19,7 +19,7 @@ export function briefReady({ state, from }: FormSending, asOf: Day): string {
   return from === null ? 'ready, not sent' : `ready, sent from ${shortDay(from.monday, asOf)}`;
 }
 
-/** `ready`, `26 Nov to 12 Dec`, `check due`; null for what cannot be had. */
+/** `ready`, `Nov 26 to Dec 12`, `check due`; null for what cannot be had. */
 export function briefState(
   { state, range }: Pick<FormAnswer, 'state' | 'range'>,
   sending: FormSending,

@@ -12,6 +12,16 @@ describe('British words', () => {
     }
   });
 
+  it('say the day before the month, in dates and in spans of them', () => {
+    // CLDR 46, en-GB: d MMMM y, and d to d MMMM y within a month.
+    expect(inBritish('From April 9 to 24, 2026, about Apr 9, by March 28, 2026.')).toBe(
+      'From 9 to 24 April 2026, about 9 Apr, by 28 March 2026.',
+    );
+    expect(inBritish('Between December 20, 2026 and January 4, 2027; in May 30 F')).toBe(
+      'Between 20 December 2026 and 4 January 2027; in May 30 F',
+    );
+  });
+
   it('leave words alone that only hold such letters', () => {
     for (const word of [
       'thermometer',

@@ -49,9 +49,23 @@ const pairPattern = new RegExp(
   'giu',
 );
 
-/** A text in British words. */
+const monthPattern = String.raw`\b((?:Jan|Febr)uary|March|April|May|June|July|August|(?:Septem|Octo|Novem|Decem)ber|Jan|Feb|Mar|Apr|Jun|Jul|Aug|Sep|Oct|Nov|Dec)`;
+const rangePattern = new RegExp(
+  String.raw`${monthPattern} (\d{1,2}) (to|and) (\d{1,2})(?:,( \d{4}))?\b`,
+  'g',
+);
+const datePattern = new RegExp(String.raw`${monthPattern} (\d{1,2})(?:,( \d{4}))?\b(?! F\b| C\b|[.]\d)`, 'g');
+
+/** `April 9 to 24, 2026` as `9 to 24 April 2026`, and single days alike. */
+function dayFirst(text: string): string {
+  return text
+    .replace(rangePattern, (_, month, from, joint, to, year = '') => `${from} ${joint} ${to} ${month}${year}`)
+    .replace(datePattern, (_, month, date, year = '') => `${date} ${month}${year}`);
+}
+
+/** A text in British words, days before months. */
 export function inBritish(text: string): string {
-  return text.replace(pairPattern, found => {
+  return dayFirst(text).replace(pairPattern, found => {
     const word = british.get(found.toLowerCase()) as string;
     const first = found.charAt(0);
     return first === first.toLowerCase() ? word : word.charAt(0).toUpperCase() + word.slice(1);

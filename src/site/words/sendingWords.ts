@@ -35,7 +35,7 @@ function groupWords(group: SendingGroup, asOf: Day): string {
     : `${trees(group)} travel ${fromWords(from, asOf)}`;
 }
 
-/** What leads and what follows it: `Dormant and bare-root trees travel in mild spells.` and `Leafed trees travel from 12 April 2027.` */
+/** What leads and what follows it: `Dormant and bare-root trees travel in mild spells.` and `Leafed trees travel from April 12, 2027.` */
 export interface SeasonWords {
   lead: string;
   rest: string;

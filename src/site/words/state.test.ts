@@ -25,13 +25,13 @@ const answer = (differs: Partial<FormAnswer>): FormAnswer => ({
 
 describe('when a form opens, in words', () => {
   it.each([
-    ['2026-12-01', '2026-12-14', 'Between 1 and 14 December'],
-    ['2026-11-28', '2026-12-14', 'Between 28 November and 14 December'],
-    ['2026-12-20', '2027-01-08', 'Between 20 December 2026 and 8 January 2027'],
-    ['2027-04-09', '2027-04-24', 'Between 9 and 24 April 2027'],
-    ['2026-12-03', '2026-12-03', 'About 3 December'],
-    ['2026-11-20', '2026-12-04', 'Any day, by 4 December'],
-    ['2026-11-25', '2027-01-04', 'Any day, by 4 January 2027'],
+    ['2026-12-01', '2026-12-14', 'Between December 1 and 14'],
+    ['2026-11-28', '2026-12-14', 'Between November 28 and December 14'],
+    ['2026-12-20', '2027-01-08', 'Between December 20, 2026 and January 8, 2027'],
+    ['2027-04-09', '2027-04-24', 'Between April 9 and 24, 2027'],
+    ['2026-12-03', '2026-12-03', 'About December 3'],
+    ['2026-11-20', '2026-12-04', 'Any day, by December 4'],
+    ['2026-11-25', '2027-01-04', 'Any day, by January 4, 2027'],
     ['2026-11-20', '2026-11-24', 'Any day now'],
   ])('%s to %s: %s', (from, to, words) => {
     expect(opening(from, to)).toBe(words);
@@ -46,7 +46,7 @@ describe('how a form stands', () => {
     expect(stateView(answer({ state: 'ready' }), asOf, open)).toEqual({ state: 'ready', words: 'Ready now' });
     expect(words(answer({ state: 'look' }), asOf, open)).toBe('Awaiting a check');
     const range = { from: day('2026-12-01'), to: day('2026-12-14') };
-    expect(words(answer({ state: 'opens', range }), asOf, open)).toBe('Between 1 and 14 December');
+    expect(words(answer({ state: 'opens', range }), asOf, open)).toBe('Between December 1 and 14');
   });
 
   it('never calls a form ready without saying how it leaves where it cannot leave at once', () => {
@@ -54,9 +54,9 @@ describe('how a form stands', () => {
     const said = (sent: Partial<SentNow>) => stateView(ready, asOf, { ...open, ...sent }).words;
     expect(said({ state: 'by-forecast' })).toBe('Ready, sent by forecast');
     const spring = { state: 'by-forecast', monday: day('2027-04-12') } as const;
-    expect(said({ state: 'closed', from: spring })).toBe('Ready, sent by forecast from 12 April 2027');
+    expect(said({ state: 'closed', from: spring })).toBe('Ready, sent by forecast from April 12, 2027');
     expect(said({ state: 'closed', from: { ...spring, state: 'open' } })).toBe(
-      'Ready, sent from 12 April 2027',
+      'Ready, sent from April 12, 2027',
     );
     expect(said({ state: 'closed' })).toBe('Ready, but not sent in the coming year');
   });

@@ -13,10 +13,10 @@ export interface StateView {
 /** Leaves the year off when it is the year of `asOf`. */
 function withoutThisYear(words: string, last: Day, asOf: Day): string {
   const { year } = dayParts(last);
-  return year === dayParts(asOf).year ? words.replace(` ${year}`, '') : words;
+  return year === dayParts(asOf).year ? words.replace(`, ${year}`, '') : words;
 }
 
-/** A day still to come: `9 April`, with its year when that is not the year of `asOf`. */
+/** A day still to come: `April 9`, with its year when that is not the year of `asOf`. */
 export function comingDay(on: Day, asOf: Day): string {
   return withoutThisYear(dayInWords(on), on, asOf);
 }

@@ -53,7 +53,7 @@ export function formsInWords(forms: readonly FormAdvice[]): string {
   return fine === '' ? sentence(best) : `${sentence(best)}; ${fine} will do`;
 }
 
-/** When one crop ripens and how surely: `main crop 14 August to 7 September, in most years`. */
+/** When one crop ripens and how surely: `main crop August 14 to September 7, in most years`. */
 export function ripensInWords({ crop, blocked, word, dates, headStart }: RipeningVerdict): string {
   const name = cropWords[crop];
   if (blocked === 'needs-wasp') return `${name} sets no fruit without the fig wasp`;

@@ -7,9 +7,9 @@ function inLeapYear(monthDay: string) {
   return day(`2024-${monthDay}`);
 }
 
-/** `9 April`. Throws a RangeError for text that is no day. */
+/** `April 9`. Throws a RangeError for text that is no day. */
 export function monthDayInWords(monthDay: string): string {
-  return dayInWords(inLeapYear(monthDay)).replace(' 2024', '');
+  return dayInWords(inLeapYear(monthDay)).replace(', 2024', '');
 }
 
 /** `Apr`. Takes 1 to 12. */
@@ -17,10 +17,10 @@ export function shortMonth(month: number): string {
   return monthInWords(month).slice(0, 3);
 }
 
-/** `9 Apr`, for tables. */
+/** `Apr 9`, for tables. */
 export function shortMonthDay(monthDay: string): string {
   const { month, date } = dayParts(inLeapYear(monthDay));
-  return `${date} ${shortMonth(month)}`;
+  return `${shortMonth(month)} ${date}`;
 }
 
 /** `early April`, `mid April` or `late April`: as exact as a date that differs from year to year deserves. */

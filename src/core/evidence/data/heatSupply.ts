@@ -1,8 +1,8 @@
 /**
  * Heat between the start of growth and the killing freeze, year by year, found from daily records by a separate program
  * (full single sine, cap 36 C; years with more than 10 days missing left out, shorter gaps filled with the mean of their
- * neighbors). Growth starts at `budbreakHeat` after 1 January or after the last night at or below `leafDamageC` before
- * 24 July, whichever is later; it ends with the first night at or below 28 F, or `leafDamageC` where that is colder.
+ * neighbors). Growth starts at `budbreakHeat` after January 1 or after the last night at or below `leafDamageC` before
+ * July 24, whichever is later; it ends with the first night at or below 28 F, or `leafDamageC` where that is colder.
  * Source: NOAA NCEI, GHCN-Daily, public domain; station ids and years below. Temperatures C, heat C-degree-days.
  */
 

@@ -1,7 +1,7 @@
 /** Published hourly temperatures and chill, re-typed. */
 
 /**
- * Klein-Altendorf, 4 to 7 January: minimum and maximum, C. Latitude 50.4.
+ * Klein-Altendorf, January 4 to 7: minimum and maximum, C. Latitude 50.4.
  * Source: data set KA_weather of the R package chillR.
  */
 export const kleinAltendorf = [
@@ -12,7 +12,7 @@ export const kleinAltendorf = [
 ] as const;
 
 /**
- * Hourly temperatures of 5 January from hour 3, and of 6 January from hour 0, C.
+ * Hourly temperatures of January 5 from hour 3, and of January 6 from hour 0, C.
  * Source: Luedeling, "Tree phenology analysis with R", chapter "Making hourly temperatures" (function stack_hourly_temps).
  */
 export const january5From3 = [
@@ -25,7 +25,7 @@ export const january6 = [
   7.112208, 7.07992,
 ] as const;
 
-/** Hours 0 to 7 of 6 January with the whole night in the logarithm, as Linvill has it, C. Computed for comparison. */
+/** Hours 0 to 7 of January 6 with the whole night in the logarithm, as Linvill has it, C. Computed for comparison. */
 export const january6Morning = [
   5.040418, 4.933163, 4.836223, 4.747785, 4.666478, 4.591238, 4.521222, 4.45575,
 ] as const;
@@ -40,7 +40,7 @@ export const wintersMarch = [
 ] as const;
 
 /**
- * First 100 hourly temperatures of the data set Winters_hours_gaps, from 3 March 2008 10:00, C.
+ * First 100 hourly temperatures of the data set Winters_hours_gaps, from March 3, 2008 10:00, C.
  * Source: R package chillR.
  */
 export const wintersHours = [

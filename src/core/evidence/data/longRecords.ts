@@ -24,7 +24,7 @@ export interface LongRecord {
   /** Degree days a year from 8 C, held at 36 C, single sine, with their year-to-year standard deviation. */
   readonly heat8: number;
   readonly heat8Sd: number;
-  /** Chill portions from 1 October to 31 March, mean of about 20 winters. */
+  /** Chill portions from October 1 to March 31, mean of about 20 winters. */
   readonly portions: number;
   /** First and last freeze by threshold in F: 10, 50 and 90 % days of the year, null where not reached. */
   readonly freezes: readonly (readonly [

@@ -126,7 +126,7 @@ function inLeaf(subject: SeasonSubject, today: YardDay, leaves: Seen<string>): G
   const fall = leavesDown(outlook, species, from);
   const closes = fall.range?.from ?? null;
   if (fall.range && asOf >= fall.range.to) {
-    const gone = byWeather(outlook, fall, 'Leaves should be down since', fall.range.to);
+    const gone = byWeather(outlook, fall, 'Leaves should have been down since', fall.range.to);
     return nextLeaves(subject, today, fall.range.from, [full, gone]);
   }
   if (closes && asOf >= closes) {

@@ -61,7 +61,7 @@ describe('rooted', () => {
     const warm = { log: logOf(potted, '2026-08-05', 20, 28) };
     const [late, early] = [gateOf(cold, '2026-08-05', 'rooted'), gateOf(warm, '2026-08-05', 'rooted')];
     expect(late.range!.from > early.range!.to).toBe(true);
-    expect(wordsOf(early)).toContain("the yard's own thermometer up to 5 August 2026");
+    expect(wordsOf(early)).toContain("the yard's own thermometer up to August 5, 2026");
   });
 
   it('tells of a layer still on its mother when it can be cut and then hold', () => {

@@ -46,8 +46,8 @@ describe('in leaf under cover', () => {
     );
     expect(gate.state).toBe('passed');
     expect(gate.because.map(({ text }) => text)).toEqual([
-      'In full leaf on the walk of 21 November 2026.',
-      'Stands in the tunnel, as seen on the walk of 21 November 2026; outdoors before that from 19 September to 10 October 2026.',
+      'In full leaf on the walk of November 21, 2026.',
+      'Stands in the tunnel, as seen on the walk of November 21, 2026; outdoors before that from September 19 to October 10, 2026.',
     ]);
   });
 

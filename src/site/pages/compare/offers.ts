@@ -11,7 +11,7 @@ import type { Fact } from '../lots/lot.ts';
 
 const bestFirst = ['ready', 'opens', 'look', 'blocked'] as const;
 
-/** The lot that stands best in a form, of ready ones the cheapest: `$40: ready, sent by forecast from 12 April 2027`. */
+/** The lot that stands best in a form, of ready ones the cheapest: `$40: ready, sent by forecast from April 12, 2027`. */
 function offerInWords({ lots }: CultivarEntry, form: Form, all: Catalogue): string {
   const offers = lots
     .filter(({ soldOut }) => !soldOut)

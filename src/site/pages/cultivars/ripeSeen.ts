@@ -6,7 +6,7 @@ import { cropWords, sentence } from '../../words/words.ts';
 import { monthDayInWords } from '../../words/yearDays.ts';
 import type { Fact } from '../lots/lot.ts';
 
-/** `Seen ripe at Asheville, North Carolina: main crop, first fruit 24 July to 10 August (2018 to 2026).` One fact for each range of days. */
+/** `Seen ripe at Asheville, North Carolina: main crop, first fruit July 24 to August 10 (2018 to 2026).` One fact for each range of days. */
 export function ripeSeenFacts(
   { places }: Pick<Catalogue, 'places'>,
   { ripeSeen }: Pick<Cultivar, 'ripeSeen'>,

@@ -81,7 +81,7 @@ export function fruitYearPage(all: Catalogue, answers: PlaceAnswers, { links }: 
   const { href } = links;
   const climate = all.climates.get(place.id)!;
   const { rows, without } = fruitRows(all, answers);
-  const months = ribbonMonths(place.lat).map(month => html`<span>${shortMonth(month + 1)}</span>`);
+  const months = ribbonMonths(place.lat).map(month => html`<span>${shortMonth(month + 1).charAt(0)}</span>`);
   const items = rows.map(
     row => html`
       <li>

@@ -61,7 +61,7 @@ describe('the strip of the year', () => {
     const again = task('Look', '2027-11-20', '2028-03-20');
     const rows = stripRows([look, wake, again, task('Later', '2027-12-24', '2027-12-31')], day('2026-11-01'));
     expect(rows.map(({ title }) => title)).toEqual(['Look', 'Wake']);
-    // Days from 1 November 2026 by hand: 27 November is 26 days on, 24 March 29 + 31 + 31 + 28 + 24 = 143.
+    // Days from November 1, 2026 by hand: November 27 is 26 days on, 24 March 29 + 31 + 31 + 28 + 24 = 143.
     expect(rows[0]!.bars).toEqual([{ from: 26, days: 117 }]);
     expect(rows[1]!.bars).toEqual([{ from: 143, days: 8 }]);
   });

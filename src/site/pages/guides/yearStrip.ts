@@ -10,7 +10,7 @@ const DAYS = 365;
 
 export interface StripRow {
   title: string;
-  /** `27 November 2026 to 23 March 2027`, each season of the task. */
+  /** `November 27, 2026 to March 23, 2027`, each season of the task. */
   when: string;
   /** Days from the left edge, and lengths. */
   bars: { from: number; days: number }[];

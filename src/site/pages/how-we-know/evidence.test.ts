@@ -57,8 +57,8 @@ describe('evidence on the page', () => {
       within: '0.0005 rad',
     });
     expect(lines.find(({ what }) => what === 'Middle date')).toMatchObject({
-      expected: '9 Nov',
-      got: '14 Nov',
+      expected: 'Nov 9',
+      got: 'Nov 14',
     });
     expect(lines.find(({ what }) => what === 'Exact')?.within).toBe('');
   });

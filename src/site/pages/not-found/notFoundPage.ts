@@ -17,8 +17,8 @@ export function notFoundPage({ links: { href } }: PageContext): Page {
         The address may have been misspelled. Lots keep their page after they are sold, so what you look for is likely still in the lists.
       </p>
       <form class="seek-page" method="get" action="${href(searchPath)}">
-        <label class="unseen" for="seek">Search cultivars, lots, guides and places</label>
-        <input id="seek" type="search" name="q" placeholder="Cultivar, lot or town">
+        <label class="unseen" for="seek-page">Search cultivars, lots, guides and places</label>
+        <input id="seek-page" type="search" name="q" placeholder="Cultivar, lot or town">
         <button type="submit">Search</button>
       </form>
       <div data-near hidden>

@@ -64,8 +64,8 @@ const adelaide = placed('adelaide', coast);
 
 describe('days of any year', () => {
   it('are named as exactly as the reader needs', () => {
-    expect(monthDayInWords('04-09')).toBe('9 April');
-    expect(shortMonthDay('12-31')).toBe('31 Dec');
+    expect(monthDayInWords('04-09')).toBe('April 9');
+    expect(shortMonthDay('12-31')).toBe('Dec 31');
     expect(['04-10', '04-11', '04-20', '04-21', '02-29'].map(partOfMonth)).toEqual([
       'early April',
       'mid April',
@@ -167,15 +167,15 @@ describe('a place in full', () => {
       '20 F (-6.5 C)',
     ]);
     expect(lines[1]).toMatchObject({
-      last: ['5 Apr', '20 Apr', '6 May'],
-      first: ['1 Oct', '14 Oct', '28 Oct'],
+      last: ['Apr 5', 'Apr 20', 'May 6'],
+      first: ['Oct 1', 'Oct 14', 'Oct 28'],
       known: 'published',
       without: null,
     });
     expect(lines[2]?.known).toBe('modeled');
     expect(lines[3]).toMatchObject({
-      last: [null, null, '28 Feb'],
-      first: ['4 Nov', null, null],
+      last: [null, null, 'Feb 28'],
+      first: ['Nov 4', null, null],
       none: '60 %',
     });
   });
@@ -311,8 +311,8 @@ describe('the list of places', () => {
     const row = (name: string) => rows.find(candidate => candidate.name === name)!;
     expect(row('Asheville')).toMatchObject({
       path: '/places/asheville/',
-      lastFreeze: '20 Apr',
-      firstFreeze: '14 Oct',
+      lastFreeze: 'Apr 20',
+      firstFreeze: 'Oct 14',
       zoneMark: 'modeled',
       region: 'North Carolina',
     });

@@ -26,7 +26,7 @@ export interface FormTravelView {
   short: string;
   /** Of what is ready, in a cell of a list. */
   brief: string;
-  /** What the button does that orders one: `Reserve: sent from 5 April 2027`. */
+  /** What the button does that orders one: `Reserve: sent from April 5, 2027`. */
   buy: string;
   /** What follows from it, in one or two sentences; empty where nothing does. */
   more: string;

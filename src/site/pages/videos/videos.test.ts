@@ -148,7 +148,7 @@ describe('the pages of videos', () => {
 
   test('are listed newest first, those of one day by id', () => {
     expect(videoLines(all).map(({ path }) => path)).toEqual(['/videos/a/', '/videos/b/', '/videos/old/']);
-    expect(videoLines(all)[1]).toMatchObject({ date: '1 June 2026', summary: 'What it is.' });
+    expect(videoLines(all)[1]).toMatchObject({ date: 'June 1, 2026', summary: 'What it is.' });
     expect(videoLines(all)[0]!.summary).toBe('2 chapters: Start; End.');
   });
 
