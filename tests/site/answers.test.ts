@@ -176,7 +176,7 @@ describe('an address that leads nowhere', () => {
 it('shared links say what they lead to', () =>
   at('cultivars/pocket-lantern/', async page => {
     const meta = (name: string) => page.locator(`meta[property="${name}"]`).getAttribute('content');
-    expect(await meta('og:title')).toBe('Pocket Lantern');
+    expect(await meta('og:title')).toBe('Pocket Lantern fig');
     expect((await meta('og:description'))?.length).toBeGreaterThan(20);
     expect(await meta('og:url')).toMatch(/^https:.*\/cultivars\/pocket-lantern\/$/);
   }));

@@ -56,7 +56,7 @@ const kinds: readonly Kind[] = [
   { name: 'comparison', file: /^compare\/index\.html$/ },
   {
     name: 'fruit year',
-    file: /^compare\/year\/[^/]+\/index\.html$/,
+    file: /^places\/[^/]+\/fruit-year\/index\.html$/,
     examples: named(
       'places/minneapolis-mn/fruit-year/index.html',
       'places/melbourne-au/fruit-year/index.html',
