@@ -137,9 +137,9 @@ describe('below a base path', () => {
 });
 
 describe('the checks themselves', () => {
-  const spoilt = async (spoil: string) => {
+  const spoilt = async (spoil: string, path: string) => {
     const page = await browser.newPage({ viewport: { width: 320, height }, bypassCSP: true });
-    await page.goto(`${site.address}stock/`);
+    await page.goto(site.address + path);
     expect(await layoutFaults(page)).toEqual([]);
     await page.addStyleTag({ content: spoil });
     const found = (await layoutFaults(page)).join('\n');
@@ -147,7 +147,7 @@ describe('the checks themselves', () => {
     return found;
   };
 
-  it.each([
+  it.each<[string, string, RegExp, string?]>([
     ['lines on top of each other', '.lots th > span { display: block; margin-top: -1.25rem }', /lies over/],
     [
       'a picture over a name',
@@ -169,9 +169,10 @@ describe('the checks themselves', () => {
       'a button too small for its words',
       'button { width: 2rem; min-width: 0; white-space: nowrap }',
       /wider than its button/,
+      'my-place/',
     ],
-  ])('see %s', async (_, spoil, says) => {
-    expect(await spoilt(spoil)).toMatch(says);
+  ])('see %s', async (_, spoil, says, path = 'stock/') => {
+    expect(await spoilt(spoil, path)).toMatch(says);
   });
 
   it('see gray words on white, and a request to elsewhere', async () => {
