@@ -227,6 +227,8 @@ describe('a keyboard alone', () => {
 
   it('chooses a place, and lists speak for it', async () => {
     const page = await open('stock/');
+    // Before its script is there the form leads to the page where a place is chosen.
+    await page.waitForLoadState('networkidle');
     await tabTo(page, '.here summary');
     await page.keyboard.press('Enter');
     await tabTo(page, '#here-place');
