@@ -15,7 +15,8 @@ import { killBuilds } from '../tests/bench/killBench.ts';
 import { benchLighthouse } from '../tests/bench/lighthouse.ts';
 import { makeYard } from '../tests/bench/makeYard.ts';
 import { cpuSecondsOf, measured, median, ratioInWords } from '../tests/bench/measure.ts';
-import { pickMutants, survivingMutants } from '../tests/bench/mutants.ts';
+import { pickMutants } from '../tests/bench/mutants.ts';
+import { type FailedBy, survivingMutants } from '../tests/bench/mutantTrials.ts';
 import { benchOwnDates } from '../tests/bench/ownDatesBench.ts';
 import { benchPhotos, photoBenchLines } from '../tests/bench/photoBench.ts';
 import { killPublications } from '../tests/bench/publishKills.ts';
@@ -121,8 +122,13 @@ const SHARE_TO_FAIL = 0.8;
 function benchMutants(folder: string, seed: number): number {
   const copy = join(root, '.build/mutants');
   const mutants = pickMutants(root, folder, MUTANTS, seed);
-  const left = survivingMutants(root, copy, mutants, ({ path, line, before, after }, failed) =>
-    print(`${failed ? 'fails a test' : 'fails no test'}  ${path}:${line}  ${before} -> ${after}`),
+  const words: Readonly<Record<FailedBy, string>> = {
+    none: 'fails no test',
+    test: 'fails a test',
+    time: 'never ends',
+  };
+  const left = survivingMutants(root, copy, mutants, ({ path, line, before, after }, failedBy) =>
+    print(`${words[failedBy].padEnd(14)}${path}:${line}  ${before} -> ${after}`),
   );
   rmSync(copy, { recursive: true, force: true });
   const failing = mutants.length - left.length;

@@ -11,6 +11,7 @@ import {
   type ReportRow,
 } from '../src/core/evidence/phenology/observationReport.ts';
 import { type ClimateAt, climateAt } from '../src/core/evidence/phenology/pointClimate.ts';
+import { LARGEST_DAYS_OFF_CLASS } from '../src/core/phenology/seenDate.ts';
 import { type RawTable, readCsv, showCell } from '../src/core/reading/csvText.ts';
 import { crops, ripeningClasses } from '../src/core/records/common.ts';
 import type { Species } from '../src/core/records/species.ts';
@@ -50,13 +51,25 @@ function tableOf(file: string): RawTable {
     throw new UsageError(`${file} cannot be read. Give the path of a CSV file after --observations.`);
   }
   const table = readCsv(file, text);
-  if ('problem' in table) throw new UsageError(`${file}: ${table.problem.message}; ${table.problem.remedy}`);
+  if ('problem' in table) {
+    const { message, remedy, spot } = table.problem;
+    const line = 'line' in spot ? spot.line : 1;
+    throw new UsageError(
+      text.trim() === ''
+        ? `${file}:1: the file is empty. Write the columns in the first line: ${neededColumns.join(',')}.`
+        : `${file}:${line}: ${message}; ${remedy}`,
+    );
+  }
   const missing = neededColumns.filter(name => !table.header.includes(name));
   if (missing.length > 0) {
     throw new UsageError(
       `${file}:${table.headerLine}: the header has no column ${missing.join(', ')}. Needed are ${neededColumns.join(', ')}.`,
     );
   }
+  if (table.rows.length === 0)
+    throw new UsageError(
+      `${file}:${table.headerLine}: no row follows the header. Write one observation a line.`,
+    );
   return table;
 }
 
@@ -75,9 +88,21 @@ function faultOf(cells: Cells): string | null {
   if (!within(cells.elevation_m, -450, 6000)) {
     return `elevation_m is ${showCell(cells.elevation_m)}, not a height from -450 to 6000 m`;
   }
-  return events[cells.event] === undefined
-    ? `the event ${showCell(cells.event)} is not one the core computes (${Object.keys(events).join(', ')})`
-    : null;
+  if (events[cells.event] === undefined)
+    return `the event ${showCell(cells.event)} is not one the core computes (${Object.keys(events).join(', ')})`;
+  return cells.event === 'harvest_begin' ? cropFaultOf(cells) : null;
+}
+
+/** Words of the file for a row that does not tell its crop or class apart. */
+const UNTOLD = ['', 'any'];
+
+/** What is wrong with the crop and the class of a row of ripe fruit; that nothing is told of them is for the comparison to say. */
+function cropFaultOf({ crop, ripening_class: name }: Cells): string | null {
+  if (!UNTOLD.includes(crop) && !crops.some(each => each === crop))
+    return `crop is ${showCell(crop)}, not one of ${crops.join(', ')}`;
+  return UNTOLD.includes(name) || ripeningClasses.some(each => each === name)
+    ? null
+    : `ripening_class is ${showCell(name)}, not one of ${ripeningClasses.join(', ')}`;
 }
 
 function observationOf(cells: Cells): Observation {
@@ -110,27 +135,35 @@ function comparedRows(table: RawTable, species: readonly Species[], at: ClimateA
       event: named.event,
       place: named.place,
       observed: [named.date_from, named.date_to] as const,
+      line,
     };
-    if (fault !== null) {
-      const reason = `line ${line}: ${fault}`;
-      return { ...own, computed: null, errorDays: null, reason, note: null };
-    }
+    if (fault !== null) return { ...own, computed: null, errorDays: null, reason: fault, note: null };
     const { computed, errorDays, reason, note } = compareRow(observationOf(named), species, at);
     return { ...own, computed, errorDays, reason, note };
   });
 }
 
-/** Prints the comparison. As JSON, the rows that were not computed are named on the error stream with the reason. */
+/** What a reader of the file has to look at again, a line for each row: rows that were not computed, and rows that contradict their class. */
+function remarksOf(file: string, rows: readonly ReportRow[]): string[] {
+  return rows.flatMap(({ id, line, event, class: name, reason, computed, errorDays }) => {
+    if (reason !== null) return [`${file}:${line}: ${id} was not computed: ${reason}`];
+    if (event !== 'harvest_begin' || errorDays === null || Math.abs(errorDays) <= LARGEST_DAYS_OFF_CLASS)
+      return [];
+    const weeks = Math.round(Math.abs(errorDays) / 7);
+    const side = errorDays > 0 ? 'before' : 'after';
+    return [
+      `${file}:${line}: ${id} lies about ${weeks} weeks ${side} ${computed}, where its class "${name}" is computed ripe; look at the date, the place and the class again`,
+    ];
+  });
+}
+
+/** Prints the comparison, and on the error stream the rows to look at again, each with its line. */
 export function compareFile(file: string, asJson: boolean, species: readonly Species[]): number {
   const table = tableOf(file);
   const rows = comparedRows(table, species, climateAt(stationNetwork(readStations())));
-  if (!asJson) {
-    process.stdout.write(observationText(rows));
-    return 0;
-  }
-  process.stdout.write(`${JSON.stringify(observationReport(rows), null, 2)}\n`);
-  for (const { id, reason } of rows) {
-    if (reason !== null) process.stderr.write(`${file}: ${id} was not computed: ${reason}\n`);
-  }
+  process.stdout.write(
+    asJson ? `${JSON.stringify(observationReport(rows), null, 2)}\n` : observationText(rows),
+  );
+  for (const remark of remarksOf(file, rows)) process.stderr.write(`${remark}\n`);
   return 0;
 }

@@ -176,6 +176,13 @@ describe('parts', () => {
     expect(said).toContain('<h2 id="a-bare-root-tree">A bare-root tree</h2>\n<p>Words.</p>');
   });
 
+  it('say nothing where all that is in them is for other readers', () => {
+    const nested =
+      'All.\n\n::::part{form="bare-root"}\n:::part{no-freeze="28F"}\nMild, [there].\n\n[there]: /guides/\n:::\n::::\n';
+    expect(html(nested, { year: frosty })).toBe('<p>All.</p>');
+    expect(html(nested, { year: warm })).toContain('guide-for');
+  });
+
   it('take the species and form of a guide that has only one', () => {
     const part = 'All.\n\n:::part{species="fig"}\nMilk.\n:::\n\n:::part{species="jujube"}\nThorns.\n:::\n';
     expect(html(part, { species: null }, { species: ['fig'] })).toBe('<p>All.</p>\n<p>Milk.</p>');

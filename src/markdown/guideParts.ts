@@ -208,7 +208,9 @@ class GuideWriter {
     const sight = sightOf(conditionOf(node.attributes ?? {}), this.#facts);
     if (sight.hidden) return this.#definitions(node);
     const children = this.#flow(node.children);
-    if (isOpenToAll(sight.open)) return children;
+    // Where all that is in it is for others, a line that says whom it is for would stand alone.
+    const isShown = children.some(({ type }) => type !== 'definition' && type !== 'footnoteDefinition');
+    if (isOpenToAll(sight.open) || !isShown) return children;
     const words = audienceWords(sight.open, this.#reader.units, id => this.#nameOf(id));
     const audience = line('guide-for', `${words}.`);
     const [first, ...rest] = children;

@@ -1,7 +1,6 @@
-/** Random small changes to a folder of the core, each tried against the tests of the core that reach it: a change that fails none shows what no test holds. */
+/** Random small changes to a folder of the core: comparisons moved or turned, signs swapped, numbers moved by a tenth. */
 
-import { spawnSync } from 'node:child_process';
-import { cpSync, mkdirSync, readdirSync, readFileSync, rmSync, symlinkSync, writeFileSync } from 'node:fs';
+import { readdirSync, readFileSync } from 'node:fs';
 import { join, relative } from 'node:path';
 import ts from 'typescript';
 import { randomFromText } from '../../src/core/random.ts';
@@ -77,64 +76,4 @@ export function pickMutants(root: string, folder: string, count: number, seed: n
     .sort((a, b) => a.rank - b.rank)
     .slice(0, count)
     .map(({ mutant }) => mutant);
-}
-
-/** Long ones come last: most changes fail a quick one. */
-const longTests = ['tests/care/calendar.properties.test.ts', 'tests/care/steps.test.ts'];
-/** A change may make a loop endless; the tests of the core take under a minute, ms. */
-const HANGS_MS = 240_000;
-
-/** Whether the tests of the core that reach a file pass in a copy of the project. */
-function testsPass(copy: string, path: string): boolean {
-  const vitest = join(copy, 'node_modules/vitest/vitest.mjs');
-  const run = (words: readonly string[]) =>
-    spawnSync(
-      process.execPath,
-      [vitest, ...words, '--run', '--project', 'pure', '--bail', '1', '--passWithNoTests'],
-      {
-        cwd: copy,
-        stdio: 'ignore',
-        timeout: HANGS_MS,
-      },
-    ).status === 0;
-  return (
-    run(['related', path, ...longTests.flatMap(test => ['--exclude', test])]) && run(['run', ...longTests])
-  );
-}
-
-/**
- * Tries changes one by one in a copy of the project below `scratch`, and tells each as it is tried. Answers with those that failed no test.
- * Throws where the tests fail without any change.
- */
-export function survivingMutants(
-  root: string,
-  scratch: string,
-  mutants: readonly Mutant[],
-  tell: (mutant: Mutant, failed: boolean) => void,
-): Mutant[] {
-  rmSync(scratch, { recursive: true, force: true });
-  mkdirSync(scratch, { recursive: true });
-  for (const name of [
-    'src',
-    'tests',
-    'content',
-    'scripts',
-    'package.json',
-    'tsconfig.json',
-    'vitest.config.ts',
-  ])
-    cpSync(join(root, name), join(scratch, name), { recursive: true });
-  symlinkSync(join(root, 'node_modules'), join(scratch, 'node_modules'), 'junction');
-  const untouched = mutants[0];
-  if (untouched && !testsPass(scratch, untouched.path))
-    throw new Error('the tests of the core fail without a change');
-  return mutants.filter(mutant => {
-    const file = join(scratch, mutant.path);
-    const text = readFileSync(file, 'utf8');
-    writeFileSync(file, text.slice(0, mutant.from) + mutant.after + text.slice(mutant.to));
-    const failed = !testsPass(scratch, mutant.path);
-    writeFileSync(file, text);
-    tell(mutant, failed);
-    return !failed;
-  });
 }

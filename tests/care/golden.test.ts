@@ -250,7 +250,8 @@ describe('golden calendars', () => {
   it('subtropical: a bare-root fig reaches Houston in December for the ground', () => {
     // Texas A&M AgriLife: bare-root is planted from late December to February, and the calendar plants it on arrival. Leafless water until mid-March, then
     // every few days for twelve weeks and weekly to the end of the year. Leaf fall is late and not to be relied on before mid-December; a cage of
-    // leaves covers the first winter, as one in ten reaches 21 F, and it comes off by mid-February, before the buds move.
+    // leaves covers the first winter, as one in ten reaches 21 F, with mulch in the two weeks before it, and it comes off by mid-February, before the buds
+    // move.
     compare(
       {
         place: 'houston-tx',
@@ -272,6 +273,7 @@ describe('golden calendars', () => {
        2027-09-26 2027-10-03 stop-feeding
        2027-12-02 2028-01-14 ease-water
        2027-12-12 2028-01-14 leaf-fall
+       2027-12-02 2027-12-15 mulch
        2027-12-16 2028-01-12 protect
        2028-01-26 2028-02-08 uncover
        2028-01-31 2028-03-07 prune
@@ -419,7 +421,7 @@ describe('golden calendars', () => {
   it('a fig in leaf reaches Mobile in October for the ground', () => {
     // One winter in ten reaches about 13 F there, far below what first-winter wood stands, and seven weeks are too few to root. So it spends the winter in
     // its pot, under cover on the hard nights, and is planted after the last freezes in March. For its first winter in the ground it gets a cage of
-    // leaves from December to February.
+    // leaves from December to February, with mulch in the two weeks before it.
     compare(
       {
         place: 'mobile-al',
@@ -445,6 +447,7 @@ describe('golden calendars', () => {
        2027-09-07 2027-09-14 stop-feeding
        2027-11-18 2027-12-17 ease-water
        2027-11-23 2028-01-23 leaf-fall
+       2027-12-03 2027-12-16 mulch
        2027-12-17 2027-12-24 protect
        2028-01-07 2028-02-09 inspect-protection
        2028-02-16 2028-03-08 prune

@@ -13,9 +13,16 @@ const species = speciesIds.map(realSpecies);
 
 const header = 'id,species,crop,ripening_class,event,date_from,date_to,place,region,lat,lon,elevation_m,note';
 
-function run(lines: readonly string[], json: boolean) {
+/** Lines of the error stream from the number of the line on. */
+const remarks = (err: string) =>
+  err
+    .trim()
+    .split('\n')
+    .map(line => line.slice(line.indexOf('seen.csv') + 'seen.csv:'.length));
+
+function run(lines: readonly string[], json: boolean, lineEnd = '\n', mark = '') {
   const file = join(folder, 'seen.csv');
-  writeFileSync(file, `${[header, ...lines].join('\n')}\n`);
+  writeFileSync(file, `${mark}${[header, ...lines].join(lineEnd)}${lineEnd}`);
   let [out, err] = ['', ''];
   const stdout = vi.spyOn(process.stdout, 'write').mockImplementation(text => {
     out += text;
@@ -86,6 +93,8 @@ describe('observations', () => {
         'I,Ficus carica,main,any,harvest_begin,08-30,09-10,Hammond,,30.45,-90.9,15,',
         'J,Ficus carica,main,early,harvest_end,08-30,09-10,Hammond,,30.45,-90.9,15,',
         'K,Ficus carica,main,early,harvest_begin,08-30,09-10,Hammond,,30.45,-90.9,high,',
+        'L,Ficus carica,main,medium,harvest_begin,08-30,09-10,Hammond,,30.45,-90.9,15,',
+        'M,Ficus carica,second,early,harvest_begin,08-30,09-10,Hammond,,30.45,-90.9,15,',
       ],
       true,
     );
@@ -93,16 +102,15 @@ describe('observations', () => {
     expect(report.rows.every((row: { computed: unknown }) => row.computed === null)).toBe(true);
     expect(report.species['Ficus carica']).toEqual({ n: 1, meanAbsoluteDays: null, never: 1 });
     expect(report.species['Asimina triloba']).toEqual({ n: 0, meanAbsoluteDays: null, never: 0 });
-    const lines = err().trim().split('\n');
-    expect(lines.map(line => line.slice(line.indexOf('seen.csv') + 10))).toEqual([
-      'E was not computed: no species record for Asimina triloba',
-      'F was not computed: line 3: date_from is "13-01", not a month and day such as 08-20',
-      expect.stringMatching(/^G was not computed: no climate: /),
-      'I was not computed: the row does not say which ripening class it is of',
-      expect.stringMatching(
-        /^J was not computed: line 7: the event "harvest_end" is not one the core computes/,
-      ),
-      'K was not computed: line 8: elevation_m is "high", not a height from -450 to 6000 m',
+    expect(remarks(err())).toEqual([
+      '2: E was not computed: no species record for Asimina triloba',
+      '3: F was not computed: date_from is "13-01", not a month and day such as 08-20',
+      expect.stringMatching(/^4: G was not computed: no climate: /),
+      '6: I was not computed: the row does not say which ripening class it is of',
+      expect.stringMatching(/^7: J was not computed: the event "harvest_end" is not one the core computes/),
+      '8: K was not computed: elevation_m is "high", not a height from -450 to 6000 m',
+      '9: L was not computed: ripening_class is "medium", not one of very-early, early, mid, late, very-late',
+      expect.stringMatching(/^10: M was not computed: crop is "second", not one of /),
     ]);
   });
 
@@ -116,7 +124,43 @@ describe('observations', () => {
     expect(out()).toContain('First ripe fruit of all species: 2 rows');
   });
 
+  it('that contradict their class by more than two months are named with their line', () => {
+    const { out, err } = run([celeste, celeste.replace('07-01,07-08', '10-01,10-08')], true);
+    expect(JSON.parse(out()).rows).toHaveLength(2);
+    expect(remarks(err())).toEqual([
+      expect.stringMatching(
+        /^3: A lies about 1[2-4] weeks after \d\d-\d\d, where its class "early" is computed ripe; look at/,
+      ),
+    ]);
+  });
+
+  it('are read alike as a spreadsheet on another system saves them', () => {
+    const plain = run([celeste, chosi], true).out();
+    expect(run([celeste, chosi], true, '\r\n', '\uFEFF').out()).toBe(plain);
+    const semicolons = (line: string) => line.replaceAll(',', ';');
+    writeFileSync(join(folder, 'semicolons.csv'), `${[header, celeste, chosi].map(semicolons).join('\n')}\n`);
+    let out = '';
+    const stdout = vi.spyOn(process.stdout, 'write').mockImplementation(text => {
+      out += text;
+      return true;
+    });
+    compareFile(join(folder, 'semicolons.csv'), true, species);
+    stdout.mockRestore();
+    expect(out).toBe(plain);
+  });
+
   it('need a file with the columns', () => {
+    writeFileSync(join(folder, 'empty.csv'), '');
+    expect(() => compareFile(join(folder, 'empty.csv'), true, species)).toThrow(
+      /empty\.csv:1: the file is empty/,
+    );
+    writeFileSync(join(folder, 'header.csv'), `${header}\n`);
+    expect(() => compareFile(join(folder, 'header.csv'), true, species)).toThrow(
+      /header\.csv:1: no row follows the header/,
+    );
+    writeFileSync(join(folder, 'quote.csv'), `${header}\nA,"Ficus carica,main\n`);
+    expect(() => compareFile(join(folder, 'quote.csv'), true, species)).toThrow(/quote\.csv:2/);
+    expect(() => compareFile(folder, true, species)).toThrow(/cannot be read/);
     expect(() => compareFile(join(folder, 'none.csv'), true, species)).toThrow(/cannot be read/);
     writeFileSync(join(folder, 'short.csv'), 'id,species\nA,Ficus carica\n');
     expect(() => compareFile(join(folder, 'short.csv'), true, species)).toThrow(

@@ -8,7 +8,7 @@ import { protectionFigures, type WinterNumber, winterProtection } from './protec
 import { growthStarts, safeDay } from './turningPoints.ts';
 import { existing, modeled, resting, type Window } from './window.ts';
 
-/** Mulch against cold only where the coldest weeks are colder than this on average, C. Standing: ours. */
+/** Mulch against cold only where the coldest weeks are colder than this on average, C, or where a cover goes on. Standing: ours. */
 const MULCH_BELOW_C = 10;
 /** A cover goes on within this many days of the first day for it. Standing: ours. */
 const COVER_DAYS = 28;
@@ -25,7 +25,8 @@ function mulch(
   coverFrom: number | null,
 ): Window | null {
   const freeze = firstFreeze['32F'].p50;
-  if (freeze === null || (meanC[coldestDay] as number) >= MULCH_BELOW_C) return null;
+  if (freeze === null) return null;
+  if (coverFrom === null && (meanC[coldestDay] as number) >= MULCH_BELOW_C) return null;
   const { low, high } = careFigures.mulchAfterFreeze;
   const usual = Math.min(freeze + low, coldestDay - (high - low));
   const comesFirst = coverFrom !== null && coverFrom <= usual + high - low;

@@ -225,7 +225,11 @@ describe('measures', () => {
     expect(shown('4 L', 'us')).toBe('1.1 gal (4 L)');
     expect(shown('2.5 qt', 'metric')).toBe('2.5 L (2.5 qt)');
     expect(shown('1.7 to 2.8 L', 'metric')).toBe('1.7 to 2.8 L (2 to 3 qt)');
-    expect(shown('1 in', 'us')).toBe('1 in (3 cm)');
+    // Half centimeters below five, half meters from two on.
+    expect(shown('1 in', 'us')).toBe('1 in (2.5 cm)');
+    expect(shown('3 in', 'us')).toBe('3 in (8 cm)');
+    expect(shown('3 ft', 'us')).toBe('3 ft (0.9 m)');
+    expect(shown('10 to 20 ft', 'metric')).toBe('3 to 6 m (10 to 20 ft)');
   });
 
   it('convert a difference without the shift of 32', () => {

@@ -76,9 +76,11 @@ function smallVolume(liters: number): Pick<MeasureUnit, 'other' | 'convert' | 'o
   return { other, convert: value => (value * aGallon) / LITERS_PER_US_GALLON, otherStep: 0.5 };
 }
 
-/** A small length in inches would round to nothing: halves below three, else whole. */
+/** Small lengths would round to nothing or to something else: half an inch below three, half a centimeter below five; from two meters on a half is enough. */
 function stepFor(other: string, value: number, usual: number): number {
-  return other === 'in' && Math.abs(value) < 3 ? 0.5 : usual;
+  const size = Math.abs(value);
+  if ((other === 'in' && size < 3) || (other === 'cm' && size < 5)) return 0.5;
+  return other === 'm' && size >= 2 ? 0.5 : usual;
 }
 
 /** `24 F (-4.5 C)` for a reader who thinks in US units, `-4.5 C (24 F)` for one who does not. */

@@ -86,6 +86,9 @@ export function daysSeen({ calendar, heatSum }: MeanYear, range: SeenRange, bloo
   return middleIndex(range, calendar) - calendar.usualBloom - BLOOM_SHARE * (bloom - calendar.usualBloom);
 }
 
+/** Ripe fruit seen farther from its class than this contradicts it, days: the date, the place or the class is wrong. Standing: ours; about two months. */
+export const LARGEST_DAYS_OFF_CLASS = 60;
+
 /** Days by which a range lies after the day that a need gives in the mean year; negative when before it. A need never met counts as 365. */
 export function daysAfterClass(
   { calendar, heatSum }: MeanYear,

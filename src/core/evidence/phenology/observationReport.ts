@@ -4,6 +4,8 @@ import { type ComparedRow, type Errors, errorsOf } from './comparison.ts';
 /** A row of the file: the words of the file beside the comparison. */
 export interface ReportRow extends Omit<ComparedRow, 'observation'> {
   readonly id: string;
+  /** Line of the file, counted from 1. */
+  readonly line: number;
   readonly species: string;
   /** Ripening class as the file has it. */
   readonly class: string;

@@ -1,15 +1,13 @@
 import { figuresOfPlace } from '../../climate/place.ts';
 import { weatherYears } from '../../climate/weatherYears.ts';
 import { ripeningNeed } from '../../phenology/fruit.ts';
-import { daysAfterClass, meanYear } from '../../phenology/seenDate.ts';
+import { daysAfterClass, LARGEST_DAYS_OFF_CLASS, meanYear } from '../../phenology/seenDate.ts';
 import type { RipeSeen } from '../../records/cultivar.ts';
 import type { Place } from '../../records/place.ts';
 import { atValue, type Problem } from '../problem.ts';
 import type { Check } from './check.ts';
 import { checkReference } from './references.ts';
 
-/** Farther than this from its class, a date or the class is wrong. Standing: ours; about two months. */
-const LARGEST_DAYS = 60;
 /** Weather years the mean year is taken of: enough for a date to a day or two. */
 const YEARS = 60;
 
@@ -43,7 +41,7 @@ export const cultivarRipeSeen: Check = ({ cultivars, species, places, ids }) => 
       const years = place && yearsOf(place);
       if (!own || !need || !years) return [];
       const days = daysAfterClass(meanYear(years, own), seen, need);
-      if (Math.abs(days) <= LARGEST_DAYS) return [];
+      if (Math.abs(days) <= LARGEST_DAYS_OFF_CLASS) return [];
       return [
         {
           rule: 'cultivar-ripe-seen-class',
