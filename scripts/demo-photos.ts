@@ -11,7 +11,7 @@ import sharp from 'sharp';
 import { randomFromText } from '../src/core/random.ts';
 import { writeWhole } from '../src/files.ts';
 import { readFlags, runIfMain, UsageError } from './command.ts';
-import { cutFig, cutPomegranate } from './demo-photos/fruits.ts';
+import { cutFig, cutPomegranate, pearFig, roundFig } from './demo-photos/fruits.ts';
 import { cutPersimmon } from './demo-photos/persimmon.ts';
 import { airLayer, bareRootBundle, pottedWhip } from './demo-photos/trees.ts';
 import { jujubeTwig, mulberryTwig } from './demo-photos/twigs.ts';
@@ -35,8 +35,8 @@ const redFig = {
 const drawings: Record<string, Draw> = {
   'air-layer': airLayer,
   'bare-root-bundle': bareRootBundle,
-  'fig-cut-amber': random => cutFig(amberFig, random),
-  'fig-cut-red': random => cutFig(redFig, random),
+  'fig-cut-amber': random => cutFig(amberFig, roundFig, random),
+  'fig-cut-red': random => cutFig(redFig, pearFig, random),
   'jujube-twig': jujubeTwig,
   'mulberry-twig': mulberryTwig,
   'persimmon-cut': cutPersimmon,

@@ -142,6 +142,8 @@ describe('its figures', () => {
    * Sources: California Rare Fruit Growers, Fig Fruit Facts 1996 (30 F, 12-15 F), Persimmon Fruit Facts 1996 (26 F, 0 F, less than
    * 100 h), Pomegranate Fruit Facts (12 F); Souza et al. 2009, Rev. Bras. Fruticult. 31(2):314-322 (8 C, 36 C). Bare roots of any species: a
    * week in the packing (USDA Forest Service, hardwood seedling handling), a month heeled in or in a cooler (Virginia Cooperative Extension 1989).
+   * Heights: Clemson Cooperative Extension, Persimmons 2021 (35-60 ft); Texas A&M AgriLife Extension, The Japanese Persimmon 2014 (25-30 ft, as
+   * wide); University of Florida IFAS Extension, Baker County, Pomegranate (6-12 ft).
    */
   const published: Record<string, readonly [low: number, high: number]> = {
     'fig leafDamageC': [-1.11, -1.11],
@@ -158,6 +160,10 @@ describe('its figures', () => {
     'jujube bareRootKeepsDays': [7, 30],
     'mulberry bareRootKeepsDays': [7, 30],
     'pomegranate bareRootKeepsDays': [7, 30],
+    'american-persimmon growth.heightCm': [1066.8, 1828.8],
+    'asian-persimmon growth.heightCm': [762, 914.4],
+    'asian-persimmon growth.spreadCm': [762, 914.4],
+    'pomegranate growth.heightCm': [182.88, 365.76],
   };
 
   it('calls published only what was printed, with the value printed', () => {

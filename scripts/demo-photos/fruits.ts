@@ -20,15 +20,47 @@ import {
 const wide = 1600;
 const high = 1200;
 
-/** Where a fig is widest, from stalk (0) to eye (1). */
-const widest = 0.64;
+/** Outline of a fig, lengths as shares of its height. */
+export interface FigForm {
+  /** Height, and half of the greatest width, px. */
+  heightPx: number;
+  halfPx: number;
+  /** Where it is widest, from stalk (0) to eye (1). */
+  widest: number;
+  /** Half-width of the neck, as a share of the greatest. */
+  neck: number;
+  /** 1: shoulders of a ball; 0: the hollow flanks of a pear. */
+  shoulders: 0 | 1;
+  /** Middle of the flesh and half its height, as shares of the height. */
+  flesh: readonly [middle: number, half: number];
+}
+
+export const pearFig: FigForm = {
+  heightPx: 740,
+  halfPx: 285,
+  widest: 0.64,
+  neck: 0.17,
+  shoulders: 0,
+  flesh: [0.58, 0.305],
+};
+/** A little wider than long, with a short neck. */
+export const roundFig: FigForm = {
+  heightPx: 590,
+  halfPx: 310,
+  widest: 0.55,
+  neck: 0.15,
+  shoulders: 1,
+  flesh: [0.54, 0.35],
+};
 
 /** Half-width of a fig from neck to eye, as a share of its greatest. */
-function figProfile(neck: number): (down: number) => number {
+function figProfile({ widest, neck, shoulders }: FigForm): (down: number) => number {
   return down => {
     if (down > widest) return Math.sqrt(Math.max(0, 1 - ((down - widest) / (1 - widest)) ** 2));
-    const rise = Math.min(1, Math.max(0, (down - 0.08) / (widest - 0.08)));
-    return neck * Math.min(1, 0.75 + down * 4) + (1 - neck) * rise * rise * (3 - 2 * rise);
+    const begins = shoulders === 1 ? 0.04 : 0.08;
+    const rise = Math.min(1, Math.max(0, (down - begins) / (widest - begins)));
+    const flank = shoulders === 1 ? Math.sqrt(1 - (1 - rise) ** 2) : rise * rise * (3 - 2 * rise);
+    return neck * Math.min(1, 0.75 + down * 4) + (1 - neck) * flank;
   };
 }
 
@@ -40,32 +72,33 @@ export interface FigColors {
 }
 
 /** A whole fig behind a halved one. */
-export function cutFig({ skin, pith, flesh, seed }: FigColors, random: Random): string {
-  const profile = figProfile(0.17);
+export function cutFig({ skin, pith, flesh, seed }: FigColors, form: FigForm, random: Random): string {
+  const profile = figProfile(form);
   const outline = (at: Point, height: number, half: number) =>
     smooth(
       turned(at, height, down => half * profile(down)),
       true,
     );
 
-  const whole: Point = [545, 190];
+  // Both stand on the same ground whatever their height.
+  const whole: Point = [545, 930 - form.heightPx];
   const ribs = [-0.72, -0.4, -0.08, 0.26, 0.6].map(share => {
     const points = Array.from({ length: 9 }, (_, i): Point => {
       const down = 0.16 + (0.78 * i) / 8;
-      return [whole[0] + 285 * profile(down) * share, whole[1] + 740 * down];
+      return [whole[0] + form.halfPx * profile(down) * share, whole[1] + form.heightPx * down];
     });
     return path(smooth(points), { stroke: ink, width: 2.5, opacity: 0.22 });
   });
 
-  const half: Point = [1040, 330];
-  const [height, width] = [720, 290];
-  const middle: Point = [half[0], half[1] + height * 0.58];
+  const [height, width] = [form.heightPx - 20, form.halfPx + 5];
+  const half: Point = [1040, 1050 - height];
+  const middle: Point = [half[0], half[1] + height * form.flesh[0]];
   const flower = around(
     middle,
     turn => {
       const rough = about(random, 1, 0.035);
       const narrow = 1 - 0.2 * Math.max(0, Math.cos(turn * 2 * Math.PI));
-      return [width * 0.74 * narrow * rough, height * 0.305 * rough];
+      return [width * 0.74 * narrow * rough, height * form.flesh[1] * rough];
     },
     48,
   );
@@ -102,22 +135,22 @@ export function cutFig({ skin, pith, flesh, seed }: FigColors, random: Random): 
       shadow([1060, 1060], 340, 46),
       limb(
         [
-          [545, 225],
-          [552, 170],
-          [575, 120],
+          [545, whole[1] + 35],
+          [552, whole[1] - 20],
+          [575, whole[1] - 70],
         ],
         38,
         26,
         '#7d8450',
       ),
-      path(outline(whole, 740, 285), { fill: 'url(#skin)', stroke: ink, width: 4 }),
+      path(outline(whole, form.heightPx, form.halfPx), { fill: 'url(#skin)', stroke: ink, width: 4 }),
       ...ribs,
       ellipse([545, 926], 24, 7, 0, { fill: skin[2], stroke: ink, width: 2.5 }),
       limb(
         [
-          [half[0], 372],
-          [half[0] - 6, 310],
-          [half[0] - 24, 262],
+          [half[0], half[1] + 42],
+          [half[0] - 6, half[1] - 20],
+          [half[0] - 24, half[1] - 68],
         ],
         38,
         26,

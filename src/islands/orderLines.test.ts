@@ -1,5 +1,13 @@
 import { describe, expect, it } from 'vitest';
-import { orderText, parseLines } from './orderLines.ts';
+import { day } from '../core/days.ts';
+import {
+  deliveryOf,
+  type KnownLine,
+  type OrderPlace,
+  orderText,
+  parseLines,
+  weekLines,
+} from './orderLines.ts';
 
 describe('kept lines', () => {
   it('are read back as they were kept', () => {
@@ -20,29 +28,140 @@ describe('kept lines', () => {
   ])('are none for %s', text => expect(parseLines(text)).toEqual([]));
 });
 
-it('what is written has lot, form, price, short address, total and place', () => {
-  const form = {
-    form: 'bare-root',
-    name: 'Bare-root',
-    price: 3200,
-    ready: true,
-    words: 'Ready, sent by forecast',
-    carton: '',
-  } as const;
-  const lot = { lot: '26-layer-01', cultivar: 'Pocket Lantern', address: 'https://yard.example/go/abcd/' };
-  const text = orderText(
-    { currency: 'USD' },
+const rule = {
+  name: 'Ground',
+  divisor: 139,
+  rounding: 'up',
+  overCubicIn: 0,
+  longestIn: null,
+  lengthAndGirthIn: null,
+  heaviestLb: null,
+  checked: day('2026-10-05'),
+} as const;
+const slim = { name: 'Slim', outerIn: [30, 6, 6] as [number, number, number], tareLb: 1 };
+const delivery = {
+  billedBy: 'Ground',
+  checked: day('2026-10-05'),
+  areas: [
+    {
+      name: 'New England',
+      regions: ['Massachusetts'],
+      prices: [
+        { upToLb: 8, minor: 1700 },
+        { upToLb: 20, minor: 2500 },
+      ],
+    },
+    { name: 'Everywhere else', regions: null, prices: [{ upToLb: 8, minor: 2100 }] },
+  ],
+};
+const file = { currency: 'USD', cartons: [slim], rules: [rule], delivery };
+const form: KnownLine['form'] = {
+  form: 'bare-root',
+  name: 'Bare-root',
+  price: 3200,
+  ready: true,
+  words: 'Ready, sent by forecast',
+  carton: '',
+  packed: { carton: 'Slim', perCarton: 4, treeLb: 1.5 },
+};
+const lot = { lot: '26-layer-01', cultivar: 'Pocket Lantern', address: 'https://yard.example/go/abcd/' };
+const boston: OrderPlace = {
+  name: 'Boston',
+  region: 'Massachusetts',
+  country: 'US',
+  sent: true,
+  weeks: [
+    {
+      form: 'bare-root',
+      formName: 'Bare-root',
+      runs: [{ days: 'November 23 to December 20', state: 'open', words: 'open' }],
+    },
+    { form: 'leafed-pot', formName: 'Leafed', runs: [] },
+  ],
+};
+
+describe('delivery', () => {
+  // 30 by 6 by 6 in are 1,080 cubic in, by the divisor of 139 7.8 and so 8 lb; four trees and the carton weigh 7.
+  it('is the sum of parcels at the price of the area and the billed weight', () => {
+    const told = deliveryOf(file, [{ lot, form, count: 5 }], boston);
+    expect(told.parcels).toEqual([
+      'Slim with 4 trees, billed as 8 lb (3.6 kg)',
+      'Slim with 1 tree, billed as 8 lb (3.6 kg)',
+    ]);
+    expect(told.minor).toBe(3400);
+    expect(told.words).toBe(
+      'Delivery to Boston: $34 for 2 parcels (New England, our prices of October 5, 2026).',
+    );
+  });
+
+  it('goes by the larger of weight and size', () => {
+    const heavy = { ...form, packed: { carton: 'Slim', perCarton: 4, treeLb: 4 } };
+    expect(deliveryOf(file, [{ lot, form: heavy, count: 4 }], boston).minor).toBe(2500);
+  });
+
+  it('of a place that no area names is that of everywhere else', () => {
+    expect(deliveryOf(file, [{ lot, form, count: 1 }], { ...boston, region: 'Ohio' }).minor).toBe(2100);
+    const named = { ...delivery, areas: delivery.areas.slice(0, 1) };
+    const told = deliveryOf({ ...file, delivery: named }, [{ lot, form, count: 1 }], {
+      ...boston,
+      region: 'Ohio',
+    });
+    expect(told).toMatchObject({ minor: null, words: expect.stringContaining('no price for delivery') });
+  });
+
+  it.each([
+    ['no place is chosen', {}, null, 'Choose your place'],
+    ['the yard does not send there', {}, { ...boston, sent: false }, 'We do not send to Boston'],
     [
-      { lot, form, count: 3 },
-      { lot, form: { ...form, price: null }, count: 1 },
+      'a parcel is heavier than the prices go',
+      { packed: { ...form.packed!, treeLb: 30 } },
+      boston,
+      'Heavier',
     ],
-    'Boston',
-  );
-  expect(text).toContain(
-    '3 x Pocket Lantern, lot 26-layer-01, bare-root, $32 each\n  Ready, sent by forecast\n  https://yard.example/go/abcd/',
-  );
-  expect(text).toContain('price on request');
-  expect(text).toContain('Together $96 without delivery.');
-  expect(text).toContain('They will live at Boston.');
-  expect(orderText({ currency: 'USD' }, [], null)).toContain('town and ZIP code');
+    ['a tree fits no carton', { packed: { carton: null, perCarton: 0, treeLb: 9 } }, boston, 'Ask us'],
+  ] as const)('is not known where %s', (_, change, place, words) => {
+    const told = deliveryOf(file, [{ lot, form: { ...form, ...change }, count: 1 }], place);
+    expect(told.minor).toBeNull();
+    expect(told.words).toContain(words);
+  });
+
+  it('is left out where the yard gives no prices, and the weights stay', () => {
+    const told = deliveryOf({ ...file, delivery: null }, [{ lot, form, count: 1 }], boston);
+    expect(told).toEqual({ parcels: ['Slim with 1 tree, billed as 8 lb (3.6 kg)'], words: '', minor: null });
+  });
+});
+
+it('weeks are those of the forms on the list', () => {
+  expect(weekLines([{ lot, form, count: 1 }], boston)).toEqual([
+    'Bare-root: November 23 to December 20 (open)',
+  ]);
+  expect(weekLines([{ lot, form, count: 1 }], { ...boston, sent: false })).toEqual([]);
+});
+
+describe('what is written', () => {
+  it('has lot, form, price, short address, total, parcels, delivery, weeks and place', () => {
+    const text = orderText(
+      file,
+      [
+        { lot, form, count: 3 },
+        { lot, form: { ...form, price: null }, count: 1 },
+      ],
+      boston,
+    );
+    for (const part of [
+      '3 x Pocket Lantern, lot 26-layer-01, bare-root, $32 each\n  Ready, sent by forecast\n  https://yard.example/go/abcd/',
+      'price on request',
+      'Together: $96 and $17 for delivery, $113 together, and what is priced on request.',
+      'Slim with 4 trees, billed as 8 lb (3.6 kg)',
+      'Delivery to Boston: $17 for 1 parcel',
+      'They will live at Boston.',
+      'Bare-root: November 23 to December 20 (open)',
+    ])
+      expect(text).toContain(part);
+  });
+
+  it('asks for the place where none is chosen, and names one whose file is not there yet', () => {
+    expect(orderText(file, [], null)).toContain('town and ZIP code');
+    expect(orderText(file, [], null, 'Boston')).toContain('They will live at Boston.');
+  });
 });

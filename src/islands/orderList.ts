@@ -3,9 +3,18 @@
 import { priceInWords } from '../core/money.ts';
 import { href } from '../href.ts';
 import type { OrderFile, OrderForm, OrderLot } from '../site/pages/ordering/orderLots.ts';
-import { fetchJson } from './myPlace/answers.ts';
+import { answersFor, fetchJson } from './myPlace/answers.ts';
 import { currentChoice, onChange } from './myPlace/choice.ts';
-import { type OrderLine, orderText, parseLines } from './orderLines.ts';
+import {
+  deliveryOf,
+  type KnownLine,
+  type OrderLine,
+  type OrderPlace,
+  orderText,
+  parseLines,
+  totalWords,
+  weekLines,
+} from './orderLines.ts';
 import { link, make } from './search/results.ts';
 
 /** Sites below different base paths share one storage. */
@@ -14,6 +23,7 @@ const key = `leafdrop-list:${href('/')}`;
 const part = document.querySelector<HTMLElement>('[data-order-list]')!;
 const body = part.querySelector<HTMLElement>('[data-order-rows]')!;
 const say = part.querySelector<HTMLElement>('[role="status"]')!;
+const parcels = part.querySelector<HTMLElement>('[data-order-parcels]')!;
 const form = part.querySelector('form')!;
 const [lotField, formField] = [form.querySelector('input')!, form.querySelector('select')!];
 const [mail, copy, clear] = [
@@ -87,20 +97,62 @@ function row(file: OrderFile, line: OrderLine): HTMLLIElement {
   );
 }
 
+/** The place chosen, as far as it is known by now: its weeks come with its file. */
+let place: OrderPlace | null = null;
+
+/** Asks for the place that is chosen, and shows the list again once it is known. */
+async function followPlace(file: OrderFile): Promise<void> {
+  const choice = currentChoice();
+  place = null;
+  show(file);
+  if (choice === null) return;
+  try {
+    const { travel, weeks, region, country } = await answersFor(choice);
+    if (currentChoice()?.name !== choice.name) return;
+    place = { name: choice.name.split(',')[0] ?? choice.name, sent: travel.route, weeks, region, country };
+    show(file);
+  } catch {
+    // Without the network the list stands as it is, and the place by its name.
+  }
+}
+
+function listOf(lines: readonly string[]): HTMLUListElement {
+  return make('ul', '', ...lines.map(line => make('li', '', line)));
+}
+
+/** Parcels, delivery and sending weeks below the list. */
+function showParcels(file: OrderFile, known: readonly KnownLine[]): void {
+  const delivery = deliveryOf(file, known, place);
+  const weeks = weekLines(known, place);
+  const parts: Node[] = [];
+  if (delivery.parcels.length > 0) {
+    parts.push(make('h3', '', 'Parcels'), listOf(delivery.parcels));
+    parts.push(
+      make(
+        'p',
+        'standing',
+        'Trees of one form and size share a carton. Carriers bill the larger of weight and size.',
+      ),
+    );
+  }
+  if (delivery.words !== '') parts.push(make('p', '', delivery.words));
+  if (weeks.length > 0) parts.push(make('h3', '', `Weeks in which we send to ${place?.name}`), listOf(weeks));
+  parcels.replaceChildren(...parts);
+}
+
 function show(file: OrderFile): void {
   body.replaceChildren(...lines.map(line => row(file, line)));
   const known = lines.flatMap(line => {
     const item = found(file, line);
     return item === null ? [] : [{ ...item, count: line.count }];
   });
-  const total = known.reduce((sum, { form: offer, count }) => sum + (offer.price ?? 0) * count, 0);
   const trees = known.reduce((sum, { count }) => sum + count, 0);
   say.textContent =
     known.length === 0
       ? 'The list is empty.'
-      : `${trees} ${trees === 1 ? 'tree' : 'trees'}, ${priceInWords({ minor: total, currency: file.currency })} without delivery.`;
-  const place = currentChoice();
-  const text = orderText(file, known, place?.name ?? null);
+      : `${trees} ${trees === 1 ? 'tree' : 'trees'}: ${totalWords(file, known, deliveryOf(file, known, place))}`;
+  showParcels(file, known);
+  const text = orderText(file, known, place, currentChoice()?.name ?? null);
   mail.href = `mailto:${file.email ?? ''}?subject=${encodeURIComponent(`Trees from ${file.yard}`)}&body=${encodeURIComponent(text)}`;
   mail.hidden = known.length === 0 || file.email === null;
   copy.hidden = known.length === 0;
@@ -137,8 +189,8 @@ function add(file: OrderFile, written: string, wanted: string): void {
 try {
   const file = await fetchJson<OrderFile>('/ordering/lots.json');
   part.hidden = false;
-  show(file);
-  onChange(() => show(file));
+  void followPlace(file);
+  onChange(() => void followPlace(file));
   form.addEventListener('submit', event => {
     event.preventDefault();
     add(file, lotField.value, formField.value);

@@ -1,4 +1,5 @@
 /** Places, species and cultivars for the tests of matching. Monthly figures are of real places, as evidence names them. */
+
 import type { ClimateFigures } from '../../src/core/climate/figures.ts';
 import { climateSummary } from '../../src/core/climate/summary.ts';
 import { weatherYears } from '../../src/core/climate/weatherYears.ts';
@@ -11,6 +12,7 @@ import type { MatchedCultivar } from '../../src/core/match/subject.ts';
 import { heatStarts } from '../../src/core/phenology/heatStart.ts';
 import type { Figure } from '../../src/core/records/common.ts';
 import type { Species } from '../../src/core/records/species.ts';
+import { noGrowth } from '../../src/core/records/speciesGrowth.ts';
 
 export function figure(value: number, low: number = value, high: number = value): Figure {
   return { low, value, high, standing: 'ours', source: 'a test', note: null };
@@ -46,6 +48,7 @@ export const fig: Species = {
   bareRootKeepsDays: figure(52, 45, 60),
   hazards: [],
   rainAtRipening: null,
+  growth: noGrowth,
   pollination: null,
   troubles: [],
   movement: 'Ask the plant health authority.',

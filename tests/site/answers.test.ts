@@ -203,6 +203,37 @@ describe('a list of trees', () => {
       expect(steps).toBeLessThanOrEqual(5);
     }));
 
+  it('says cartons, the price of delivery and the sending weeks for the place that is chosen, in the email too', () =>
+    at('places/boston-ma/', async page => {
+      await page.locator('[data-mine-set]').first().click();
+      await page.goto(`${site.address}ordering/?lot=26-layer-01#list`, { waitUntil: 'networkidle' });
+      const parcels = page.locator('[data-order-parcels]');
+      await parcels.locator('p', { hasText: 'Delivery to Boston' }).waitFor();
+      const told = await parcels.textContent();
+      expect(told).toMatch(/with 1 tree, billed as \d+ lb/);
+      expect(told).toMatch(
+        /Delivery to Boston[^:]*: \$\d+ for 1 parcel \(Everywhere else we send to, our prices of /,
+      );
+      expect(told).toContain('Weeks in which we send to Boston');
+      const mail = decodeURIComponent((await page.locator('[data-order-mail]').getAttribute('href'))!);
+      for (const word of [
+        'for delivery, $',
+        'Delivery to Boston',
+        'They will live at Boston',
+        'Weeks in which you send there',
+      ])
+        expect(mail).toContain(word);
+      await page.evaluate(() => localStorage.clear());
+    }));
+
+  it('says that nothing is sent where the yard does not send', () =>
+    at('places/munich-de/', async page => {
+      await page.locator('[data-mine-set]').first().click();
+      await page.goto(`${site.address}ordering/?lot=26-layer-01#list`, { waitUntil: 'networkidle' });
+      await page.locator('[data-order-parcels] p', { hasText: 'We do not send to Munich' }).waitFor();
+      await page.evaluate(() => localStorage.clear());
+    }));
+
   it('names a lot it does not know, and gives way to the address of the yard without scripts', () =>
     at('ordering/', async page => {
       await page.locator('#list-lot').fill('99-none-01');

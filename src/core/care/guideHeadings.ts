@@ -4,7 +4,10 @@ import type { Nodes } from 'mdast';
 import { type NamedPart, partOpenedBy } from '../markdown/parts.ts';
 import type { Form } from '../records/common.ts';
 import type { Guide } from '../records/guide.ts';
-import { conditionOf, sightOf } from './guideConditions.ts';
+import type { CareYear } from './careYear.ts';
+import { conditionOf, type ReaderFacts, sightOf } from './guideConditions.ts';
+import { hasFreezeAt } from './guideDates.ts';
+import { calendarFacts } from './guideFacts.ts';
 import { childrenOf, treeOf } from './guideTree.ts';
 
 export { type NamedPart as GuidePart, partOpenedBy } from '../markdown/parts.ts';
@@ -34,16 +37,8 @@ export function everyPart(guide: Pick<Guide, 'body'>): Set<string> {
   return new Set(parts.map(({ id }) => id));
 }
 
-/** The parts of a guide as its general page has them, in order. Never throws, whatever the text. */
-export function guideParts(guide: Pick<Guide, 'species' | 'forms' | 'body'>): NamedPart[] {
-  const anyReader = {
-    placeClass: null,
-    calendar: null,
-    hasFreeze: null,
-    stage: null,
-    kept: null,
-    ...knownOfReaders(guide),
-  };
+/** The parts of a guide that a reader meets, in order. Never throws, whatever the text. */
+function partsFor(guide: Pick<Guide, 'body'>, reader: ReaderFacts): NamedPart[] {
   const parts: NamedPart[] = [];
   const waiting: Nodes[] = [treeOf(guide)];
   for (let node = waiting.pop(); node !== undefined; node = waiting.pop()) {
@@ -51,10 +46,35 @@ export function guideParts(guide: Pick<Guide, 'species' | 'forms' | 'body'>): Na
     else if (
       node.type !== 'containerDirective' ||
       node.name !== 'part' ||
-      !sightOf(conditionOf(node.attributes ?? {}), anyReader).hidden
+      !sightOf(conditionOf(node.attributes ?? {}), reader).hidden
     ) {
       waiting.push(...childrenOf(node).toReversed());
     }
   }
   return parts;
+}
+
+/** The parts of a guide as its general page has them, in order. Never throws, whatever the text. */
+export function guideParts(guide: Pick<Guide, 'species' | 'forms' | 'body'>): NamedPart[] {
+  return partsFor(guide, {
+    placeClass: null,
+    calendar: null,
+    hasFreeze: null,
+    stage: null,
+    kept: null,
+    ...knownOfReaders(guide),
+  });
+}
+
+/** The parts of a guide as its page for a place has them, by the care year of its leading species there. */
+export function guidePartsAt(guide: Pick<Guide, 'species' | 'forms' | 'body'>, year: CareYear): NamedPart[] {
+  return partsFor(guide, {
+    placeClass: year.placeClass,
+    calendar: calendarFacts(year),
+    hasFreeze: level => hasFreezeAt(year, level),
+    stage: null,
+    kept: null,
+    ...knownOfReaders(guide),
+    species: year.species.id,
+  });
 }

@@ -32,6 +32,7 @@ export const cultivarParts: readonly string[] = [
     'yours',
     'mine-place',
     'lots',
+    'asked',
     'where',
     'map-title',
     'map-words',

@@ -49,3 +49,13 @@ export function readyAndSuits(
   if (!suitsHere(match)) return null;
   return match.forms.find(({ form, fit }) => fit !== 'poor' && readyForms.includes(form)) ?? null;
 }
+
+/** The first few matches, best first, of those that are asked for. */
+export function bestOf<T extends Pick<Match, 'cultivar' | 'level' | 'ripening'>>(
+  matches: readonly T[],
+  isAsked: (cultivar: string) => boolean,
+  count: number,
+): T[] {
+  const asked = matches.filter(({ cultivar }) => isAsked(cultivar));
+  return ranked(asked, match => ({ level: match.level, chance: cropChance(match) })).slice(0, count);
+}

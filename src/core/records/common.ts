@@ -1,7 +1,7 @@
 /** Pieces that several records share. The descriptions are what a grower sees in an editor and in the manual. */
 
 import { z } from 'zod';
-import { fahrenheitToCelsius, inchesToCm, inchesToMm } from '../units.ts';
+import { fahrenheitToCelsius, inchesToCm, inchesToMm, LITERS_PER_US_GALLON } from '../units.ts';
 
 export { type Form, forms } from './formNames.ts';
 
@@ -123,11 +123,16 @@ const toBaseUnit: Record<string, (value: number) => number> = {
   days: value => value,
   hours: value => value,
   portions: value => value,
+  years: value => value,
+  ft: value => inchesToCm(value * 12),
+  m: value => value * 100,
+  gal: value => value * LITERS_PER_US_GALLON,
+  L: value => value,
   share: value => value,
   '%': value => value / 100,
 };
 
-/** Normalises a figure to C, degree-days C, days, hours, portions or a share 0 to 1. */
+/** Normalises a figure to C, degree-days C, days, years, hours, portions, cm, liters or a share 0 to 1. */
 export function normaliseFigure(written: WrittenFigure): Figure {
   const convert = toBaseUnit[written.unit];
   if (!convert) throw new RangeError(`unit without a conversion: ${written.unit}`);

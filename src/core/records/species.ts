@@ -23,6 +23,7 @@ import {
   writtenRain,
   writtenTroubles,
 } from './speciesFruit.ts';
+import { type Growth, noGrowth, normaliseGrowth, writtenGrowth } from './speciesGrowth.ts';
 import {
   type BloomFigures,
   normaliseBloom,
@@ -125,6 +126,7 @@ export const writtenSpecies = z.strictObject({
     )
     .describe('Sap, thorns, seeds and the like. Write [] when there are none.'),
   rain_at_ripening: writtenRain.optional(),
+  growth: writtenGrowth.optional(),
   pollination: writtenPollination.optional(),
   troubles: writtenTroubles.optional(),
   movement: text('Caution about moving the plants across borders, in general words.', 600),
@@ -180,6 +182,7 @@ export interface Species {
   hazards: Hazard[];
   /** Null where the record says nothing. */
   rainAtRipening: FruitInRain | null;
+  growth: Growth;
   pollination: Pollination | null;
   troubles: Trouble[];
   movement: string;
@@ -229,6 +232,7 @@ export function normaliseSpecies(id: string, written: WrittenSpecies): Species {
     bareRootKeepsDays: normaliseFigure(storage.bare_root),
     hazards: written.hazards,
     rainAtRipening: written.rain_at_ripening ? normaliseRain(written.rain_at_ripening) : null,
+    growth: written.growth ? normaliseGrowth(written.growth) : noGrowth,
     pollination: written.pollination ?? null,
     troubles: (written.troubles ?? []).map(normaliseTrouble),
     movement: written.movement,

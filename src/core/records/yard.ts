@@ -5,6 +5,7 @@ import type { Day } from '../days.ts';
 import { inchesToCm } from '../units.ts';
 import { amount, date, type Form, id, link, type Method, oneUnit, text } from './common.ts';
 import { containerClasses } from './container.ts';
+import { type Delivery, normaliseDelivery, writtenDelivery } from './delivery.ts';
 import { normaliseSending, type SendingRules, writtenSending } from './sending.ts';
 
 const money = amount('An amount in quotes, such as "3.50".');
@@ -206,6 +207,7 @@ export const writtenYard = z.strictObject({
     ),
   cartons: z.array(carton).min(1),
   parcel_rules: z.array(parcelRule).min(1),
+  delivery: writtenDelivery.optional(),
   sending: writtenSending
     .check(oneUnit('coldest_f', 'coldest_c'))
     .check(oneUnit('hottest_f', 'hottest_c'))
@@ -294,6 +296,8 @@ export interface Yard {
   towns: { atHome: number; elsewhere: number } | null;
   cartons: Carton[];
   parcelRules: ParcelRule[];
+  /** Prices of delivery; null: the yard gives none. */
+  delivery: Delivery | null;
   sending: SendingRules;
 }
 
@@ -395,6 +399,7 @@ export function normaliseYard(written: WrittenYard): Yard {
       heaviestLb: rule.heaviest_lb ?? null,
       checked: rule.checked as Day,
     })),
+    delivery: written.delivery ? normaliseDelivery(written.delivery, written.currency) : null,
     sending: normaliseSending(sending),
   };
 }

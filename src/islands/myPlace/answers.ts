@@ -2,10 +2,11 @@
 
 import type { OwnDates } from '../../core/match/ownFigures.ts';
 import { href } from '../../href.ts';
+import type { BestTree } from '../../site/data/best.ts';
 import type { PlaceFile } from '../../site/data/file.ts';
 import type { HomeFile } from '../../site/data/town.ts';
 import type { TreesFile } from '../../site/data/trees.ts';
-import type { TravelView } from '../../site/pages/places/sending.ts';
+import type { SendingView, TravelView } from '../../site/pages/places/sending.ts';
 import type { Verdict } from '../../site/words/verdict.ts';
 import ownDatesUrl from '../ownPlace/verdictsApart.ts?worker&url';
 import type { TownAnswer } from '../town/answer.ts';
@@ -15,7 +16,14 @@ import type { Choice, ChosenTown } from './choice.ts';
 export interface PlaceAnswers {
   /** The verdict on a cultivar; null when nothing is said about it. */
   on(cultivar: string): Verdict | null;
+  /** The cultivars that do best there, best first. */
+  best: readonly BestTree[];
   travel: TravelView;
+  /** Weeks of the coming year in which each form is sent there. */
+  weeks: SendingView['table'];
+  /** State or another division, and ISO 3166 code. */
+  region: string;
+  country: string;
   /** Page of the reference place. */
   path: string;
   /** How the visitor's own dates were used. */
@@ -88,7 +96,7 @@ function ownAnswers(
   const found = ownVerdicts(own, basis, trees);
   if (!found.ok) throw new DatesProblem(found.problems);
   const stay = `The weeks in which trees are sent stay those of ${basis.name}.`;
-  return { verdicts: found.verdicts, notes: [...found.notes, stay] };
+  return { verdicts: found.verdicts, best: found.best, notes: [...found.notes, stay] };
 }
 
 /** Page of a reference place. */
@@ -101,21 +109,25 @@ async function loadTown(place: string, town: ChosenTown, own: OwnDates | null): 
     import(/* @vite-ignore */ townUrl),
   ]);
   const found = globalThis.leafdropTown.answerTown(town, trees, home);
-  const told = { travel: found.sending.now, path: pathOf(place), town: found };
-  if (own === null) return { ...told, on: cultivar => found.verdicts.get(cultivar) ?? null, notes: [] };
-  const { verdicts, notes } = ownAnswers(own, found.basis, trees, await ownDatesCore());
-  return { ...told, on: cultivar => verdicts.get(cultivar) ?? null, notes };
+  const { now: travel, table: weeks } = found.sending;
+  const { region, country } = town;
+  const told = { travel, weeks, region, country, path: pathOf(place), town: found };
+  const { best } = found;
+  if (own === null) return { ...told, best, on: cultivar => found.verdicts.get(cultivar) ?? null, notes: [] };
+  const { verdicts, ...byDates } = ownAnswers(own, found.basis, trees, await ownDatesCore());
+  return { ...told, ...byDates, on: cultivar => verdicts.get(cultivar) ?? null };
 }
 
 async function load(choice: Choice): Promise<PlaceAnswers> {
   const { town } = choice;
   if (town !== null) return loadTown(choice.place, town, choice.own);
   const file = await fetchJson<PlaceFile>(`/places/${choice.place}/verdicts.json`);
-  const { travel, path } = file;
-  if (choice.own === null) return { on: fromFile(file), travel, path, notes: [], town: null };
+  const { travel, weeks, region, country, path } = file;
+  const told = { travel, weeks, region, country, path, town: null };
+  if (choice.own === null) return { ...told, best: file.best, on: fromFile(file), notes: [] };
   const [trees, core] = await Promise.all([fetchJson<TreesFile>('/my-place/trees.json'), ownDatesCore()]);
-  const { verdicts, notes } = ownAnswers(choice.own, file.basis, trees, core);
-  return { on: cultivar => verdicts.get(cultivar) ?? null, travel, path, notes, town: null };
+  const { verdicts, ...byDates } = ownAnswers(choice.own, file.basis, trees, core);
+  return { ...told, ...byDates, on: cultivar => verdicts.get(cultivar) ?? null };
 }
 
 const whenIdle: (then: () => void) => void =

@@ -124,6 +124,21 @@ function whyNodes(said: Verdict, { travel, notes }: PlaceAnswers): Node[] {
   ];
 }
 
+/** Which one to take: the best of the yard there, each with its verdict, its dates and what speaks most for it. */
+function bestNodes(answers: PlaceAnswers): Node[] {
+  return answers.best.map(({ id, name }) => {
+    const item = document.createElement('li');
+    const link = Object.assign(document.createElement('a'), { href: href(`/cultivars/${id}/`) });
+    link.append(name);
+    const said = answers.on(id);
+    item.append(
+      link,
+      `: ${said === null ? '' : `${lowerFirst(said.words)}. ${said.ripens}. ${said.because[0]?.[0] ?? ''}`}`,
+    );
+    return item;
+  });
+}
+
 function fillTrees(answers: PlaceAnswers | null): void {
   for (const part of all('[data-mine-tree]')) {
     const { mineTree = '', ready = '' } = part.dataset;
@@ -144,6 +159,7 @@ function fillTrees(answers: PlaceAnswers | null): void {
     const level = part.querySelector('[data-field="words"]');
     if (level) level.className = `level ${said.level}`;
     part.querySelector('[data-field="why"]')?.replaceChildren(...whyNodes(said, answers));
+    part.querySelector('[data-field="best"]')?.replaceChildren(...bestNodes(answers));
   }
 }
 

@@ -2,13 +2,14 @@
 
 import { nothingPublished } from '../../core/climate/figures.ts';
 import type { OwnDates, OwnProblem } from '../../core/match/ownFigures.ts';
+import { type BestTree, bestTrees } from '../../site/data/best.ts';
 import type { PlaceFile } from '../../site/data/file.ts';
 import type { TreesFile } from '../../site/data/trees.ts';
 import { type Verdict, verdictOf } from '../../site/words/verdict.ts';
 import { answerOwnPlace } from './answer.ts';
 
 export type OwnVerdicts =
-  | { ok: true; verdicts: Map<string, Verdict>; notes: string[] }
+  | { ok: true; verdicts: Map<string, Verdict>; best: BestTree[]; notes: string[] }
   | { ok: false; problems: OwnProblem[] };
 
 export function ownVerdicts(
@@ -23,6 +24,7 @@ export function ownVerdicts(
   return {
     ok: true,
     verdicts: new Map(answer.matches.map(match => [match.cultivar, verdictOf(match)])),
+    best: bestTrees(answer.matches, trees),
     notes: answer.notes,
   };
 }

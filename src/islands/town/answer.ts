@@ -9,6 +9,7 @@ import { matchAll } from '../../core/match/match.ts';
 import { type PlaceInput, placeOutlook } from '../../core/match/placeOutlook.ts';
 import { parcelsTo, type TownClimate, townClimate } from '../../core/match/townOutlook.ts';
 import { figuresOfTown, type TownFigures, unpackedFigures } from '../../core/towns/townFigures.ts';
+import { type BestTree, bestTrees } from '../../site/data/best.ts';
 import type { PlaceFile } from '../../site/data/file.ts';
 import type { HomeFile } from '../../site/data/town.ts';
 import type { TreesFile } from '../../site/data/trees.ts';
@@ -27,6 +28,7 @@ export interface AskedPlace {
 
 export interface PlaceAnswer {
   readonly verdicts: Map<string, Verdict>;
+  readonly best: BestTree[];
   readonly sending: SendingView;
 }
 
@@ -48,6 +50,7 @@ export function answerWeather(
   const route = { home: parcels.home, there: { ...parcels.there, region, country } };
   return {
     verdicts: new Map(matches.map(match => [match.cultivar, verdictOf(match)])),
+    best: bestTrees(matches, trees),
     sending: { now: travelOn(route, rules, asOf), table: sendingTable(runsOn(route, rules, asOf)) },
   };
 }

@@ -8,9 +8,11 @@ import { levelWords } from '../../core/match/words.ts';
 import type { Form } from '../../core/records/common.ts';
 import type { Outlooks, PlaceAnswers } from '../../outlooks.ts';
 import { placePath } from '../addresses/paths.ts';
-import { type TravelView, travelView } from '../pages/places/sending.ts';
-import { bookOf } from '../parts/verdictBook.ts';
+import { type SendingView, sendingView, type TravelView } from '../pages/places/sending.ts';
+import { listedCultivars } from '../parts/raised.ts';
+import { bookOf, rankedIn } from '../parts/verdictBook.ts';
 import { fittingForms, joinedCrops, type Told } from '../words/verdict.ts';
+import { type BestTree, bestNamed } from './best.ts';
 
 export interface PlaceFile {
   place: string;
@@ -20,7 +22,14 @@ export interface PlaceFile {
   kinds: readonly PlaceFileKind[];
   /** Index of the kind of each cultivar. */
   cultivars: Record<string, number>;
+  /** The cultivars that do best there, of those that are raised. */
+  best: BestTree[];
   travel: TravelView;
+  /** Weeks of the coming year in which each form is sent; empty where the yard does not send. */
+  weeks: SendingView['table'];
+  /** What prices of delivery go by. */
+  region: string;
+  country: string;
   /** What a visitor's own freeze dates are laid over. */
   basis: Omit<NearestPlace, 'figures'> & { figures: Omit<NearestPlace['figures'], 'published'> };
 }
@@ -42,6 +51,8 @@ export function placeFile(all: Catalogue, outlooks: Outlooks, answers: PlaceAnsw
   const { place } = answers;
   const book = bookOf(all, answers);
   const { published: _counted, ...figures } = figuresOfPlace(place);
+  const names = new Map(listedCultivars(all).map(({ cultivar }) => [cultivar.id, cultivar.name]));
+  const { now, table } = sendingView(all, outlooks, answers);
   const { freeze, annualMinC, chill } = all.climates.get(place.id)!;
   return {
     place: place.id,
@@ -58,7 +69,13 @@ export function placeFile(all: Catalogue, outlooks: Outlooks, answers: PlaceAnsw
       change,
     })),
     cultivars: Object.fromEntries(book.kindOf),
-    travel: travelView(all, outlooks, answers),
+    best: rankedIn(book, [...names.keys()])
+      .slice(0, bestNamed)
+      .map(id => ({ id, name: names.get(id)! })),
+    travel: now,
+    weeks: table,
+    region: place.region,
+    country: place.country,
     basis: {
       name: place.name,
       figures,

@@ -5,6 +5,7 @@ import type { MatchContext } from '../../core/match/answers.ts';
 import { ownSpeciesId } from '../../core/match/ownDates.ts';
 import { type MatchedCultivar, matchedTraits } from '../../core/match/subject.ts';
 import type { Species } from '../../core/records/species.ts';
+import { noGrowth } from '../../core/records/speciesGrowth.ts';
 import { grownSpecies, ownSpeciesOf, usualContext } from '../../outlooks.ts';
 import { listedCultivars } from '../parts/raised.ts';
 
@@ -28,7 +29,8 @@ export function treesFile(all: Catalogue): TreesFile {
   const own = ownSpeciesOf(all);
   return {
     context: usualContext(all),
-    species: [...grownSpecies(all), ...own],
+    // What becomes of a grown tree asks nothing of a place.
+    species: [...grownSpecies(all), ...own].map(species => ({ ...species, growth: noGrowth })),
     cultivars: all.cultivars.map(({ cultivar }) => matched(cultivar, own)),
     past: all.cultivars.map(({ cultivar }) => cultivar.id).filter(id => !listed.has(id)),
   };

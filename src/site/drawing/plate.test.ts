@@ -180,6 +180,22 @@ describe('the scale of a plate', () => {
   });
 });
 
+// Outlines as descriptors of cultivars tell them apart: a round fig is full at its shoulders, a pear narrows into a long neck, a heart is widest near the stalk. Common practice, no source.
+describe('a plate has the outline that the record names', () => {
+  const halfAt = (shape: Fruit['shape'], share: number, neck: boolean) => {
+    const body = bodyOf({ ...fig, shape }, { neck });
+    return body.radiusAt(body.lengthMm * share) / body.halfMm;
+  };
+
+  it.each([true, false])('of fruits with a neck: %s', neck => {
+    expect(halfAt('round', 0.25, neck)).toBeGreaterThan(0.7);
+    expect(halfAt('pear', 0.25, neck)).toBeLessThan(0.55);
+    expect(halfAt('flattened', 0.25, neck)).toBeGreaterThan(halfAt('round', 0.25, neck));
+    expect(halfAt('heart', 0.25, neck)).toBeGreaterThan(halfAt('heart', 0.75, neck));
+    expect(halfAt('round', 0.75, neck)).toBeGreaterThan(0.8);
+  });
+});
+
 describe('a plate', () => {
   it('is the same again for the same cultivar, and another individual for another', () => {
     fc.assert(

@@ -68,6 +68,10 @@ export function myTree({ cultivar, examples, ready }: MyTree, href: (path: strin
             <summary>Why</summary>
             <div data-field="why"></div>
           </details>
+          <details>
+            <summary>Which ones do best there?</summary>
+            <ol class="reasons" data-field="best"></ol>
+          </details>
         </div>
       </div>
     </section>

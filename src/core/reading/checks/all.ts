@@ -18,6 +18,7 @@ import { cultivarFlavor } from './cultivarFlavor.ts';
 import { cultivarRipeSeen } from './cultivarRipeSeen.ts';
 import { cultivarSpecies } from './cultivarSpecies.ts';
 import { cultivarTrial, cultivarTrialPlace } from './cultivarTrial.ts';
+import { deliveryAreas, deliveryRegion, deliveryRule } from './delivery.ts';
 import { figureOrder } from './figureOrder.ts';
 import { figurePair } from './figurePair.ts';
 import { figureRange } from './figureRange.ts';
@@ -57,6 +58,7 @@ import { videoChapters } from './videoChapters.ts';
 import { videoDescriptionLength } from './videoDescription.ts';
 import { videoLink } from './videoLink.ts';
 import { videoPart } from './videoPart.ts';
+import { videoPartPlace } from './videoPartPlace.ts';
 import { videoPlayers } from './videoPlayers.ts';
 import { videoSameDay } from './videoSameDay.ts';
 import { videoStart } from './videoStart.ts';
@@ -100,6 +102,9 @@ const checks: readonly Check[] = [
   yardCurrency,
   yardRounding,
   sendingLimits,
+  deliveryRule,
+  deliveryAreas,
+  deliveryRegion,
   sendingByHand,
   sendingWay,
   priceBase,
@@ -119,6 +124,7 @@ const checks: readonly Check[] = [
   guideSpecies,
   videoLink,
   videoPart,
+  videoPartPlace,
   videoStart,
   videoChapters,
   videoPlayers,

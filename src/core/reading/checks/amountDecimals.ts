@@ -29,10 +29,20 @@ interface Amount {
   text: string;
 }
 
-function amountsOf({ costs: from, lots }: Draft): Amount[] {
+function amountsOf({ costs: from, lots, yard }: Draft): Amount[] {
   const prices = lots.flatMap(({ file, index, written }): Amount[] =>
     written.price ? [{ file, path: [index, 'price', 'amount'], text: written.price.amount }] : [],
   );
+  const delivery = (yard?.written.delivery?.areas ?? []).flatMap(({ prices: bands }, area) =>
+    bands.map(
+      ({ price }, band): Amount => ({
+        file: yard!.file,
+        path: ['delivery', 'areas', area, 'prices', band, 'price'],
+        text: price,
+      }),
+    ),
+  );
+  prices.push(...delivery);
   if (!from) return prices;
   const { file, written: costs } = from;
   const each = (path: KeyPath, amounts: Record<string, string>) =>

@@ -1,10 +1,10 @@
 import { normaliseFigure, type WrittenFigure } from '../../records/common.ts';
-import { celsiusToFahrenheit, roundTo } from '../../units.ts';
+import { celsiusToFahrenheit, cmToInches, LITERS_PER_US_GALLON, roundTo } from '../../units.ts';
 import { atValue, quote } from '../problem.ts';
 import type { Check } from './check.ts';
 import { writtenFigures } from './writtenFigures.ts';
 
-/** What a figure can be, in C, degree-days C, days, hours, portions or shares. Wide bounds: our working figures. */
+/** What a figure can be, in C, degree-days C, days, years, hours, portions, cm, liters or shares. Wide bounds: our working figures. */
 const bounds: Record<string, readonly [low: number, high: number]> = {
   leaf_damage: [-20, 5],
   dormant_established: [-50, 5],
@@ -36,6 +36,10 @@ const bounds: Record<string, readonly [low: number, high: number]> = {
   success: [0, 1],
   temperature: [-10, 15],
   bare_root: [1, 365],
+  first_fruit: [0, 25],
+  height: [50, 4000],
+  spread: [50, 4000],
+  final_pot: [5, 1000],
 };
 
 /** Figures in days whose own key is that of a class or a crop. */
@@ -72,12 +76,19 @@ function fits(figure: WrittenFigure, [low, high]: readonly [number, number]): bo
 function inUnit(limit: number, unit: string): number {
   if (unit === 'F') return roundTo(celsiusToFahrenheit(limit), 1);
   if (unit === '%') return limit * 100;
+  if (unit === 'ft') return roundTo(cmToInches(limit) / 12, 1);
+  if (unit === 'm') return limit / 100;
+  if (unit === 'gal') return roundTo(limit / LITERS_PER_US_GALLON, 1);
   return unit === 'degree-days F' ? roundTo(limit * 1.8, 1) : limit;
 }
 
 const otherUnits: Record<string, string> = {
   C: 'F',
   F: 'C',
+  ft: 'm',
+  m: 'ft',
+  gal: 'L',
+  L: 'gal',
   share: '%',
   '%': 'share',
   'degree-days C': 'degree-days F',

@@ -93,6 +93,21 @@ export const recordRules = {
     title: 'Lines of the rounding rise, and the last one has no upper end.',
     help: 'Prices are rounded by the first line whose "below" is greater than the price; the last line leaves "below" out and takes the rest.',
   },
+  'delivery-rule': {
+    level: 'error',
+    title: 'Delivery prices go by a parcel rule that exists.',
+    help: 'billed_by: under delivery: names a row of parcel_rules. By that row a parcel is weighed, and by that weight its price is found.',
+  },
+  'delivery-areas': {
+    level: 'error',
+    title: 'Areas of delivery do not meet, and their weights rise.',
+    help: 'Each region stands in one area. An area without regions is for everywhere else you send to, and stands last. Within an area prices go from light parcels to heavy ones; heavier parcels than the last line are asked for.',
+  },
+  'delivery-region': {
+    level: 'warning',
+    title: 'Regions of delivery are spelled as they are known.',
+    help: 'A region is a state or province by its full name, as places name it, or the two letters of a country. One that is spelled another way is found by nobody, and its customers are asked the price of everywhere else.',
+  },
   'sending-limits': {
     level: 'error',
     title: 'Limits of sending run from cold to hot and agree with one another.',
@@ -237,6 +252,11 @@ export const recordRules = {
     level: 'error',
     title: 'A part of a guide that a chapter links to is one of its headings.',
     help: 'The name behind # is the heading in lower-case letters with hyphens between the words: "Before winter" is before-winter. When a heading is reworded its name changes, and links to it with it.',
+  },
+  'video-part-place': {
+    level: 'error',
+    title: 'Where a chapter names a place, the guide of that place has the part the chapter links to.',
+    help: 'A chapter that links to a part of a guide and to a place leads to the guide of that place. Parts that its calendar or its climate does not ask for are left out there, so the link would open the guide at its top.',
   },
   'video-start': {
     level: 'error',

@@ -22,6 +22,7 @@ import { isReady, lotRows } from '../../parts/lotRows.ts';
 import { myTree } from '../../parts/myTree.ts';
 import { photoFigure } from '../../parts/photo.ts';
 import { retiredInWords } from '../../parts/raised.ts';
+import { whyList } from '../../parts/reasons.ts';
 import { scrollFrame } from '../../parts/scrollFrame.ts';
 import { seasonNotice } from '../../parts/seasonNotice.ts';
 import { seenInVideos } from '../../parts/seenIn.ts';
@@ -30,8 +31,10 @@ import { type StockRow, speciesName, stockRow } from '../stock/stock.ts';
 import { seenIn } from '../videos/seenIn.ts';
 import { cultivarFacts, cultivarSummary, suitsFacts, type TrialView, trialView } from './cultivar.ts';
 import { cultivarPlaces, exampleVerdicts } from './cultivarPlaces.ts';
+import { growthWhy } from './growth.ts';
 import { placesSection } from './placesSection.ts';
 import { ripeSeenFacts } from './ripeSeen.ts';
+import { seasonWhy } from './season.ts';
 
 type Href = (path: string) => string;
 
@@ -120,6 +123,18 @@ function lotsSection(all: Catalogue, entry: CultivarEntry, rows: readonly StockR
     <section aria-labelledby="lots">
       <h2 id="lots">Lots</h2>
       ${[...table, whenItArrives(all, species.id, forms, href), gone.length > 0 && soldLots(gone, href)]}
+    </section>
+  `;
+}
+
+/** What buyers ask next: what the season brings, and what becomes of the tree. */
+function askedNext(all: Catalogue, entry: CultivarEntry): Html | null {
+  const asked = [...seasonWhy(all, entry), ...growthWhy(entry.species, entry.cultivar)];
+  if (asked.length === 0) return null;
+  return html`
+    <section aria-labelledby="asked">
+      <h2 id="asked">What you may ask next</h2>
+      ${whyList(asked)}
     </section>
   `;
 }
@@ -214,6 +229,7 @@ export async function cultivarPage(
       `,
       lotsSection(all, entry, rows, href),
       await wordsAndPictures(entry, context),
+      askedNext(all, entry),
       traitsAndPlace(all, entry),
       placesSection(cultivar.name, where, href),
       trials.length > 0 && trialsSection(trials),

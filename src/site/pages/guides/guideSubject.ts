@@ -1,5 +1,6 @@
 /** Which species and which guide a page speaks of. */
 
+import { guideSpecies, mostRaised } from '../../../core/care/leadingSpecies.ts';
 import type { Catalogue } from '../../../core/catalogue.ts';
 import type { Form } from '../../../core/records/common.ts';
 import type { Guide } from '../../../core/records/guide.ts';
@@ -8,7 +9,7 @@ import type { Species } from '../../../core/records/species.ts';
 
 /** The species a guide is for. */
 export function speciesOf({ species }: Pick<Catalogue, 'species'>, guide: Guide): Species[] {
-  return species.filter(({ id }) => guide.species.length === 0 || guide.species.includes(id));
+  return guideSpecies(guide, species);
 }
 
 /**
@@ -25,8 +26,10 @@ export function leadingOfYard(all: Pick<Catalogue, 'species' | 'cultivars'>): Sp
 }
 
 function leading({ cultivars }: Pick<Catalogue, 'cultivars'>, among: readonly Species[]): Species | null {
-  const cultivarsOf = ({ id }: Species) => cultivars.filter(({ cultivar }) => cultivar.species === id).length;
-  return [...among].sort((a, b) => cultivarsOf(b) - cultivarsOf(a))[0] ?? null;
+  return mostRaised(
+    among,
+    cultivars.map(({ cultivar }) => cultivar),
+  );
 }
 
 /** A guide at a place, with the dates of one species there. */

@@ -25,6 +25,7 @@ import { sizeInWords } from '../../words/measures.ts';
 import { leavesWords, reserveWords } from '../../words/sendingWords.ts';
 import { openingInWords } from '../../words/state.ts';
 import { formWords, lowerFirst } from '../../words/words.ts';
+import { growthWhy } from '../cultivars/growth.ts';
 import {
   lotSize,
   lotSummary,
@@ -165,6 +166,8 @@ function plantSection(entry: LotEntry, context: PageContext): Html {
 function whySection(all: Catalogue, entry: LotEntry): Html {
   const { soldOut } = entry;
   const care = careWhy(all, entry);
+  const grown = growthWhy(entry.species, entry.cultivar);
+  const later = html`<h3>Once it is planted</h3>${whyList(grown)}`;
   const firstYear = html`<h3>Its first winter and summer</h3>${whyList(care)}`;
   return html`
     <section aria-labelledby="why">
@@ -177,7 +180,7 @@ function whySection(all: Catalogue, entry: LotEntry): Html {
         </div>
         <div>
           <h3>${soldOut ? 'Size and scarcity' : 'Size, scarcity and price'}</h3>
-          ${[whyList(gradeWhy(entry)), care.length > 0 && firstYear]}
+          ${[whyList(gradeWhy(entry)), care.length > 0 && firstYear, grown.length > 0 && later]}
         </div>
       </div>
     </section>

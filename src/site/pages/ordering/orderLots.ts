@@ -2,7 +2,11 @@
 
 import { shortAddress } from '../../../core/addresses/paths.ts';
 import type { Catalogue } from '../../../core/catalogue.ts';
+import type { CartonFit } from '../../../core/lots/answers.ts';
+import type { OrderedTrees } from '../../../core/lots/orderParcels.ts';
 import type { Form } from '../../../core/records/common.ts';
+import type { Delivery } from '../../../core/records/delivery.ts';
+import type { Carton, ParcelRule } from '../../../core/records/yard.ts';
 import { lotPath } from '../../addresses/paths.ts';
 import { sentNow } from '../../parts/sentNow.ts';
 import { stateView } from '../../words/state.ts';
@@ -20,6 +24,8 @@ export interface OrderForm {
   words: string;
   /** Carton and what carriers bill it as. */
   carton: string;
+  /** How one tree is packed; null where nothing is known of it. */
+  packed: Pick<OrderedTrees, 'carton' | 'perCarton' | 'treeLb'> | null;
 }
 
 export interface OrderLot {
@@ -35,7 +41,18 @@ export interface OrderFile {
   currency: string;
   email: string | null;
   yard: string;
+  cartons: Pick<Carton, 'name' | 'outerIn' | 'tareLb'>[];
+  /** The rows that parcels are weighed by: that of the delivery prices, or all where the yard gives no prices. */
+  rules: ParcelRule[];
+  delivery: Delivery | null;
   lots: OrderLot[];
+}
+
+function packedIn(fit: CartonFit | undefined, cartons: readonly Carton[]): OrderForm['packed'] {
+  if (fit === undefined) return null;
+  const { carton, plants, weightLb } = fit;
+  const tareLb = cartons.find(({ name }) => name === carton)?.tareLb ?? 0;
+  return { carton, perCarton: plants, treeLb: Number((weightLb - tareLb).toFixed(2)) };
 }
 
 export function orderFile(all: Catalogue, absolute: (path: string) => string): OrderFile {
@@ -61,10 +78,20 @@ export function orderFile(all: Catalogue, absolute: (path: string) => string): O
             price: tiers[form]?.answer.price.minor ?? null,
             ready: answer.state === 'ready',
             words: stateView(answer, asOf, sentNow(all)[form]).words,
+            packed: packedIn(entry.cartons[form]?.answer, yard.cartons),
             carton: carton === undefined ? '' : [carton.carton, ...carton.billable].join('; '),
           };
         }),
       };
     });
-  return { currency: yard.currency, email: yard.contact.email, yard: yard.name, lots };
+  const { currency, contact, name, cartons, parcelRules, delivery } = yard;
+  return {
+    currency,
+    email: contact.email,
+    yard: name,
+    cartons: cartons.map(({ name: called, outerIn, tareLb }) => ({ name: called, outerIn, tareLb })),
+    rules: parcelRules.filter(rule => delivery === null || rule.name === delivery.billedBy),
+    delivery,
+    lots,
+  };
 }

@@ -167,14 +167,19 @@ function listSection(): Html {
       <h2 id="list">Your list</h2>
       <p>Put lots on a list, then send it all in one email. The list stays on this device; nothing is sent until you send it.</p>
       <form class="order-add">
-        <label for="list-lot">Lot</label>
-        <input id="list-lot" name="lot" required autocomplete="off" placeholder="26-layer-01">
-        <label for="list-form">Form</label>
-        <select id="list-form" name="form">${options}</select>
+        <p>
+          <label for="list-lot">Lot</label>
+          <input id="list-lot" name="lot" required autocomplete="off" placeholder="26-layer-01" size="12">
+        </p>
+        <p>
+          <label for="list-form">Form</label>
+          <select id="list-form" name="form">${options}</select>
+        </p>
         <button type="submit">Put on the list</button>
       </form>
       <ul class="order-rows" data-order-rows></ul>
       <p role="status"></p>
+      <div data-order-parcels></div>
       <p class="buttons">
         <a class="button" data-order-mail hidden href="#contact">Write the email</a>
         <button type="button" data-order-copy hidden>Copy the list</button>
