@@ -65,7 +65,7 @@ test('measures come out in one unit (1 in is 25.4 mm: NIST Handbook 44, Appendix
   });
   expect(species.get('fig')?.leafDamageC.value).toBeCloseTo(-1.111, 3);
   expect(species.get('fig')?.propagation.cutting?.success.value).toBe(0.6);
-  expect(lots[1]?.price).toEqual({ minor: 4550, why: 'Small lot.' });
+  expect(lots[1]?.price).toEqual({ minor: 4550, why: 'Small lot.', until: null });
   expect(temperatures[1]?.tminC).toBeCloseTo(-0.556, 3);
 });
 

@@ -112,7 +112,8 @@ export function lotProduct(
   };
 }
 
-const bestFirst: readonly FormState[] = ['ready', 'opens', 'look', 'blocked'];
+/** What cannot be had is not among them: the page of the cultivar shows no price for it. */
+const bestFirst: readonly FormState[] = ['ready', 'opens', 'look'];
 
 /** A cultivar as a product, offered at the prices of the forms that stand best of its lots on the list: a form to come has no say in it; null when none is on the list or priced. */
 export function cultivarProduct(

@@ -76,18 +76,25 @@ export function makeYard(folder: string, demo: string, size: YardSize, seed: num
   }
 
   const left = new Map(lots.map(({ lot, raised }) => [lot, raised]));
+  /** As first measured; a tree grows a little from walk to walk, as the check of measures expects. */
+  const measured = new Map(
+    lots.map(({ lot }) => [lot, { heightCm: between(40, 90), caliperMm: between(6, 15) }]),
+  );
   for (const walkDay of walkDays) {
     const rows = lots
       .filter(({ severed }) => severed < walkDay && random.uniform() < 0.7)
       .map(({ lot }) => {
         const now = Math.max(0, left.get(lot)! - (random.uniform() < 0.3 ? 1 : 0));
         left.set(lot, now);
+        const tree = measured.get(lot)!;
+        tree.heightCm += between(0, 4);
+        tree.caliperMm += between(0, 1);
         const [leaves, wood] = walkDay > '2026-11' ? ['bare', 'brown'] : ['full', 'green'];
         return [
           lot,
           now,
-          between(40, 120),
-          between(6, 20),
+          tree.heightCm,
+          tree.caliperMm,
           pick(['holding', 'full']),
           leaves,
           wood,

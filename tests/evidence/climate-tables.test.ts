@@ -29,7 +29,7 @@ const rowCounts = {
   humidity: 21,
   'pot-freeze': 11,
   watering: 39,
-  'winter-trips': 78,
+  'winter-trips': 100,
   storing: 16,
   units: 14,
   containers: 31,

@@ -30,7 +30,8 @@ describe('the island for own dates', () => {
     const [bundle] = [built].flat();
     if (!bundle || !('output' in bundle)) throw new Error('nothing was built');
     const code = bundle.output.map(chunk => ('code' in chunk ? chunk.code : '')).join('');
-    expect(code).toContain('At home');
+    // The sentence of the verdict's first reason: the judging is in it, not only its types.
+    expect(code).toContain('One winter in ten gets down to');
     expect(code).not.toContain('ZodError');
     expect(gzipSync(code, { level: 9 }).length).toBeLessThanOrEqual(LARGEST_ISLAND_BYTES);
     expect(brotliCompressSync(code).length).toBeLessThan(gzipSync(code, { level: 9 }).length);

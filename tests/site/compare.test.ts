@@ -144,7 +144,7 @@ describe('comparing', () => {
 
   it('leads on to whole tables with scripts off', async () => {
     const page = await open('compare/', { javaScriptEnabled: false });
-    expect(await page.locator('main').textContent()).toMatch(/scripts/);
+    expect(await page.locator('main').textContent()).toMatch(/Scripts are off/);
     expect(await page.locator('[data-compare]').isVisible()).toBe(false);
     const table = await page.locator('main a[href*="/compare/species/"]').first().getAttribute('href');
     await page.goto(new URL(table!, site.address).href);

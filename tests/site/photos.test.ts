@@ -74,9 +74,9 @@ describe('photographs on pages', () => {
     }
   });
 
-  it('load when they come into view, but for the first of a cultivar', () => {
+  it('load when they come into view, but for the first of a cultivar or a lot', () => {
     for (const { page, html, index } of figures) {
-      const first = page.startsWith('cultivars/') && index === 0;
+      const first = /^(?:cultivars|lots)\//.test(page) && index === 0;
       expect(html.includes('fetchpriority="high"'), page).toBe(first);
       expect(html.includes('loading="lazy"'), page).toBe(!first);
     }

@@ -125,7 +125,7 @@ describe('the walk on the phone', () => {
     expect(readFileSync(`${folder}/walk/index.html`, 'utf8')).toContain(
       '<meta name="robots" content="noindex">',
     );
-    const known = new Set(['id', 'name', 'raised', 'left', 'countedOn', 'seen']);
+    const known = new Set(['id', 'name', 'raised', 'left', 'countedOn', 'pot', 'seen']);
     for (const lot of lots) expect(Object.keys(lot).filter(key => !known.has(key))).toEqual([]);
   });
 });

@@ -23,8 +23,9 @@ export function isReady({ lines }: Pick<StockRow, 'lines'>): boolean {
 }
 
 function cell(line: StockLine | undefined): Html {
-  if (line === undefined || line.brief === null) return html`<td>–</td>`;
-  const { form, state, brief, price } = line;
+  if (line === undefined) return html`<td>–</td>`;
+  const { form, state, brief, price, words } = line;
+  if (brief === null) return html`<td><span>${words.toLowerCase()}</span></td>`;
   // What is ready leaves when the weather at both ends lets it: the words of a chosen place take the place of these.
   const sent = attribute('data-sent', state === 'ready' && form);
   return html`<td class="${state}"><b>${price ?? 'no price'}</b> <span${sent}>${brief}</span></td>`;

@@ -169,7 +169,7 @@ function listSection(): Html {
       <form class="order-add">
         <p>
           <label for="list-lot">Lot</label>
-          <input id="list-lot" name="lot" required autocomplete="off" placeholder="26-layer-01" size="12">
+          <input id="list-lot" name="lot" type="text" required autocomplete="off" placeholder="26-layer-01" size="12">
         </p>
         <p>
           <label for="list-form">Form</label>
