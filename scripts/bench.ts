@@ -177,7 +177,7 @@ async function benchTownsPage(repeats: number): Promise<number> {
 }
 
 async function main(words: string[]): Promise<number> {
-  const { values } = readFlags(words, {
+  const { values } = readFlags(words, help, {
     lots: { type: 'string', default: '5000' },
     cultivars: { type: 'string', default: '1000' },
     repeats: { type: 'string', default: '3' },
@@ -189,12 +189,7 @@ async function main(words: string[]): Promise<number> {
     search: { type: 'boolean', default: false },
     'own-dates': { type: 'boolean', default: false },
     towns: { type: 'boolean', default: false },
-    help: { type: 'boolean', short: 'h' },
   });
-  if (values.help) {
-    process.stdout.write(help);
-    return 0;
-  }
   if (values.kills !== undefined) return benchKills(wholeNumber(values.kills), wholeNumber(values.seed));
   if (values['publish-kills'] !== undefined)
     return benchPublishKills(wholeNumber(values['publish-kills']), wholeNumber(values.seed));

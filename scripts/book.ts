@@ -7,11 +7,12 @@ import { fileURLToPath } from 'node:url';
 import { yardBook } from '../src/book/book.ts';
 import { bookPages } from '../src/book/bookPages.ts';
 import { followed, isWithin, OutputError, outputFolder } from '../src/build/outputFolder.ts';
-import { contentDir, loadContent, privateDir, shownFolder } from '../src/content.ts';
+import { contentDir, privateDir, shownFolder } from '../src/content.ts';
 import { assemble } from '../src/core/catalogue.ts';
 import { currencyDecimals } from '../src/core/money.ts';
 import { writeWhole } from '../src/files.ts';
-import { readFlags, runIfMain, UsageError } from './command.ts';
+import { readFlags, refuseLooseWords, runIfMain, UsageError } from './command.ts';
+import { soundContent } from './soundContent.ts';
 
 const root = resolve(dirname(fileURLToPath(import.meta.url)), '..');
 
@@ -49,22 +50,15 @@ function bookFolder(asked: string): string {
 }
 
 export async function main(words: string[]): Promise<number> {
-  const { values, positionals } = readFlags(words, {
+  const { values, positionals } = readFlags(words, help, {
     out: { type: 'string' },
     'as-of': { type: 'string' },
-    help: { type: 'boolean', short: 'h' },
   });
-  if (values.help) {
-    process.stdout.write(help);
-    return 0;
-  }
-  if (positionals.length > 0) throw new UsageError(`"${positionals[0]}" is not understood here. Try --help.`);
+  refuseLooseWords(positionals);
   const folder = bookFolder(resolve(values.out ?? join(root, '.yard/book')));
-  const { asOf, reading } = await loadContent({ asOf: values['as-of'] });
-  const { records, orders } = reading;
-  if (!records) throw new UsageError('the content has errors; npm run check names them.');
+  const { asOf, reading, records } = await soundContent({ asOf: values['as-of'] });
   const all = assemble(records, asOf, new Map());
-  const book = yardBook(all, orders, records.yard.costs, currencyDecimals(records.yard.currency));
+  const book = yardBook(all, reading.orders, records.yard.costs, currencyDecimals(records.yard.currency));
   await mkdir(folder, { recursive: true, mode: 0o700 });
   for (const [name, text] of bookPages(all, book)) await writeWhole(join(folder, name), text);
   process.stdout.write(`${shownFolder(join(folder, 'index.html'))}\n`);

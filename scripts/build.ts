@@ -18,17 +18,12 @@ CONTENT_DIR and OUT_DIR name other folders; BASE_PATH does what --base does.
 `;
 
 export async function main(words: string[]): Promise<number> {
-  const { values } = readFlags(words, {
+  const { values } = readFlags(words, help, {
     'as-of': { type: 'string' },
     base: { type: 'string' },
     afresh: { type: 'boolean' },
     'leave-list': { type: 'boolean' },
-    help: { type: 'boolean', short: 'h' },
   });
-  if (values.help) {
-    process.stdout.write(help);
-    return 0;
-  }
   const site = await build({
     asOf: values['as-of'],
     base: basePath(values.base),
@@ -37,7 +32,7 @@ export async function main(words: string[]): Promise<number> {
   });
   if (site === null) return 1;
   const kept = site.unchanged > 0 ? `, ${site.unchanged} unchanged ones kept` : '';
-  process.stdout.write(`Built ${site.made} files${kept}, for ${site.catalogue.asOf}, into ${site.out}\n`);
+  process.stdout.write(`Built ${site.made} files${kept}, for ${site.asOf}, into ${site.out}\n`);
   if (site.listed > 0) {
     const count = `${site.listed} new ${site.listed === 1 ? 'address' : 'addresses'}`;
     process.stdout.write(

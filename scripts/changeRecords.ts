@@ -20,7 +20,6 @@ import { changedFile, recordsLock, rememberChange } from './lastChange.ts';
 export const changeFlags = {
   show: { type: 'boolean' },
   yes: { type: 'boolean' },
-  help: { type: 'boolean', short: 'h' },
 } as const;
 
 export const changeHelp = `  --show            says what would change, and changes nothing
@@ -40,11 +39,6 @@ interface YardOnDisk {
 
 const textOf = (bytes: Uint8Array) => new TextDecoder('utf-8', { ignoreBOM: true }).decode(bytes);
 const errorsOf = ({ diagnostics }: Reading) => diagnostics.filter(({ level }) => level === 'error');
-
-/** Throws a UsageError for words that stand behind no flag, of a command that takes none. */
-export function refuseLooseWords(words: readonly string[]): void {
-  if (words.length > 0) throw new UsageError(`"${words.join(' ')}" belongs to no flag. Try --help.`);
-}
 
 function hasErrorsAlready(folder: string, errors: readonly Diagnostic[]): UsageError {
   return new UsageError(

@@ -10,7 +10,7 @@ import type { Day } from '../src/core/days.ts';
 import { type Reading, readRecords } from '../src/core/reading/read.ts';
 import type { Records } from '../src/core/records/records.ts';
 import { type ChangeReport, reportMarkdown, reportText } from '../src/site/reports/changeReport.ts';
-import { readFlags, runIfMain, UsageError } from './command.ts';
+import { readFlags, refuseLooseWords, runIfMain, UsageError } from './command.ts';
 import { contentAt } from './gitContent.ts';
 
 const help = `Says what the files as they are now change on the public site.
@@ -98,19 +98,14 @@ function showing({ cultivars, lots }: Records, file: string): string[] {
 }
 
 export async function main(words: string[]): Promise<number> {
-  const { values, positionals } = readFlags(words, {
+  const { values, positionals } = readFlags(words, help, {
     against: { type: 'string' },
     'as-of': { type: 'string' },
     'as-of-before': { type: 'string' },
     markdown: { type: 'boolean' },
     json: { type: 'boolean' },
-    help: { type: 'boolean', short: 'h' },
   });
-  if (values.help) {
-    process.stdout.write(help);
-    return 0;
-  }
-  if (positionals.length > 0) throw new UsageError(`"${positionals[0]}" is not understood here. Try --help.`);
+  refuseLooseWords(positionals);
   if (values.markdown && values.json) throw new UsageError('give --markdown or --json, not both.');
   const report = await changes({
     against: values.against,

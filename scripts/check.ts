@@ -7,7 +7,7 @@ import { ruleManual, rulesManual } from '../src/core/reading/manual.ts';
 import { nearest } from '../src/core/reading/nearest.ts';
 import { jsonReport, textReport } from '../src/core/reading/report.ts';
 import { type RuleId, ruleIds } from '../src/core/reading/rules.ts';
-import { readFlags, runIfMain, UsageError } from './command.ts';
+import { readFlags, refuseLooseWords, runIfMain, UsageError } from './command.ts';
 
 const help = `Checks every record in the content folder and names all problems, with file, line and remedy.
 
@@ -58,18 +58,13 @@ function warnOfTracked(dir: string): void {
 }
 
 export async function main(words: string[]): Promise<number> {
-  const { values, positionals } = readFlags(words, {
+  const { values, positionals } = readFlags(words, help, {
     'as-of': { type: 'string' },
     json: { type: 'boolean' },
     rules: { type: 'boolean' },
-    help: { type: 'boolean', short: 'h' },
   });
-  if (values.help) {
-    process.stdout.write(help);
-    return 0;
-  }
   if (values.rules) return printManual(positionals);
-  if (positionals.length > 0) throw new UsageError(`"${positionals[0]}" is not understood here. Try --help.`);
+  refuseLooseWords(positionals);
   const { dir, asOf, reading, files } = await loadContent({ asOf: values['as-of'] });
   const { privatePrices } = await import('../src/core/comparison/privatePrices.ts');
   const diagnostics = [...reading.diagnostics, ...privatePrices(files, reading, asOf)];

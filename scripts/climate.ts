@@ -14,7 +14,7 @@ import type { StationPeriod } from '../src/core/climate/anywhere/station.ts';
 import { monthInWords } from '../src/core/days.ts';
 import { readStations } from '../src/stations/read.ts';
 import { readPoints } from './climatePoints.ts';
-import { readFlags, runIfMain, UsageError } from './command.ts';
+import { readFlags, refuseLooseWords, runIfMain, UsageError } from './command.ts';
 
 const help = `Works out the climate of any point from the weather stations around it.
 
@@ -81,19 +81,14 @@ function reportText(report: PointReport | RefusedReport): string {
 }
 
 export async function main(words: string[]): Promise<number> {
-  const { values, positionals } = readFlags(words, {
+  const { values, positionals } = readFlags(words, help, {
     at: { type: 'string' },
     points: { type: 'string' },
     json: { type: 'boolean' },
     'leave-out': { type: 'string' },
     period: { type: 'string' },
-    help: { type: 'boolean', short: 'h' },
   });
-  if (values.help) {
-    process.stdout.write(help);
-    return 0;
-  }
-  if (positionals.length > 0) throw new UsageError(`"${positionals[0]}" is not understood here. Try --help.`);
+  refuseLooseWords(positionals);
   if ((values.at === undefined) === (values.points === undefined)) {
     throw new UsageError('Give --at LAT,LON,METERS or --points FILE.csv. Try --help.');
   }

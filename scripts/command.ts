@@ -13,14 +13,32 @@ export class UsageError extends Error {
 
 type Options = NonNullable<ParseArgsConfig['options']>;
 
-/** Flags and words of a command. Throws a UsageError on an unknown flag. */
-export function readFlags<const T extends Options>(words: readonly string[], options: T) {
+/** Somebody has asked for the help of a command. */
+class HelpAsked extends Error {
+  override name = 'HelpAsked';
+}
+
+const helpFlag = { help: { type: 'boolean', short: 'h' } } as const;
+
+function parsed<const T extends Options>(words: readonly string[], options: T) {
   try {
     return parseArgs({ args: [...words], options, allowPositionals: true, strict: true });
   } catch (problem) {
     const text = problem instanceof Error ? problem.message.split('. ')[0] : String(problem);
     throw new UsageError(`${text}. Try --help.`);
   }
+}
+
+/** Flags and words of a command. Throws a UsageError on an unknown flag, and for `--help` what ends the command with its help. */
+export function readFlags<const T extends Options>(words: readonly string[], help: string, options: T) {
+  const read = parsed(words, { ...options, ...helpFlag });
+  if ((read.values as { help?: boolean }).help) throw new HelpAsked(help);
+  return read;
+}
+
+/** Throws a UsageError for words that stand behind no flag, of a command that takes none. */
+export function refuseLooseWords(words: readonly string[]): void {
+  if (words.length > 0) throw new UsageError(`"${words.join(' ')}" is not understood here. Try --help.`);
 }
 
 /**
@@ -53,6 +71,10 @@ export async function endPlainly(command: () => Promise<number>): Promise<number
   try {
     return await command();
   } catch (problem) {
+    if (problem instanceof HelpAsked) {
+      process.stdout.write(problem.message);
+      return 0;
+    }
     if (process.env.LEAFDROP_TRACE) throw problem;
     const said = problem instanceof Error ? problem.message : String(problem);
     const text = isDiskFull(problem) ? 'the disk is full. Make room, and run this again.' : said;

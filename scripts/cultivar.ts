@@ -2,8 +2,8 @@
 
 import { planCultivar } from '../src/core/recording/newCultivar.ts';
 import { again, keyboard } from './ask.ts';
-import { changeFlags, changeHelp, changeRecords, refuseLooseWords } from './changeRecords.ts';
-import { readFlags, runIfMain, UsageError } from './command.ts';
+import { changeFlags, changeHelp, changeRecords } from './changeRecords.ts';
+import { readFlags, refuseLooseWords, runIfMain, UsageError } from './command.ts';
 import { askCultivar, requestOf, traitFlags, traitHelp } from './cultivarTraits.ts';
 import { countGiven } from './given.ts';
 
@@ -24,7 +24,7 @@ ${changeHelp}`;
 
 export async function main(words: string[]): Promise<number> {
   const plain = { type: 'string' } as const;
-  const { values, positionals } = readFlags(words, {
+  const { values, positionals } = readFlags(words, help, {
     ...traitFlags,
     id: plain,
     name: plain,
@@ -37,10 +37,6 @@ export async function main(words: string[]): Promise<number> {
     text: plain,
     ...changeFlags,
   });
-  if (values.help) {
-    process.stdout.write(help);
-    return 0;
-  }
   refuseLooseWords(positionals);
   const { name, species, flavor, length, width, id, origin, text } = values;
   if (process.stdin.isTTY && name === undefined)

@@ -59,15 +59,10 @@ async function bytesOf(path: string): Promise<Buffer | null> {
 }
 
 async function main(words: string[]): Promise<number> {
-  const { values } = readFlags(words, {
+  const { values } = readFlags(words, help, {
     out: { type: 'string', default: 'content/photos' },
     replace: { type: 'boolean', default: false },
-    help: { type: 'boolean', short: 'h' },
   });
-  if (values.help) {
-    process.stdout.write(help);
-    return 0;
-  }
   const pictures: { file: string; bytes: Buffer }[] = [];
   const others: string[] = [];
   for (const [name, draw] of Object.entries(drawings)) {

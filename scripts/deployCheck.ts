@@ -2,12 +2,13 @@
 
 import { existsSync, readdirSync, readFileSync } from 'node:fs';
 import { join, relative, sep } from 'node:path';
-import { outDir } from '../src/build/publish.ts';
-import { loadContent, shownFolder } from '../src/content.ts';
+import { outDir } from '../src/build/job.ts';
+import { shownFolder } from '../src/content.ts';
 import { basePath } from './basePath.ts';
-import { readFlags, runIfMain, UsageError } from './command.ts';
+import { readFlags, refuseLooseWords, runIfMain, UsageError } from './command.ts';
 import { serve } from './serve.ts';
 import { crawlFaults } from './siteCrawl.ts';
+import { soundContent } from './soundContent.ts';
 
 const help = `Serves the built site on this machine as the host will, asks for every page and every link, and lists what is not right.
 
@@ -76,21 +77,13 @@ export async function proveSite(folder: string, base: string, address: string): 
 }
 
 export async function main(words: string[]): Promise<number> {
-  const { values, positionals } = readFlags(words, {
+  const { values, positionals } = readFlags(words, help, {
     base: { type: 'string' },
-    help: { type: 'boolean', short: 'h' },
   });
-  if (values.help) {
-    process.stdout.write(help);
-    return 0;
-  }
-  if (positionals.length > 0) throw new UsageError(`"${positionals[0]}" is not understood here. Try --help.`);
-  const { reading, dir } = await loadContent();
-  if (reading.records === null) {
-    throw new UsageError(`the records in ${shownFolder(dir)} have errors; run npm run check first.`);
-  }
+  refuseLooseWords(positionals);
+  const { records } = await soundContent();
   const base = basePath(values.base);
-  const { files, faults } = await proveSite(outDir(), base, reading.records.yard.address);
+  const { files, faults } = await proveSite(outDir(), base, records.yard.address);
   if (faults.length === 0) {
     process.stdout.write(
       `All is well below ${base}: ${files} files asked for, every link leads somewhere.\n`,

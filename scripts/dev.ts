@@ -18,16 +18,11 @@ when something has changed. Nothing is published, and nothing is searched for wh
 const root = dirname(dirname(fileURLToPath(import.meta.url)));
 
 async function main(words: string[]): Promise<number> {
-  const { values } = readFlags(words, {
+  const { values } = readFlags(words, help, {
     'as-of': { type: 'string' },
     base: { type: 'string' },
     port: { type: 'string' },
-    help: { type: 'boolean', short: 'h' },
   });
-  if (values.help) {
-    process.stdout.write(help);
-    return 0;
-  }
   const base = basePath(values.base);
   const server = await dev({
     root,

@@ -2,7 +2,7 @@
 
 import { evidence, records } from '../src/content.ts';
 import { countByWorth, type EvidenceRow, type EvidenceTable } from '../src/core/evidence/table.ts';
-import { readFlags, runIfMain, UsageError } from './command.ts';
+import { readFlags, refuseLooseWords, runIfMain } from './command.ts';
 import { compareFile } from './observations.ts';
 
 const help = `Checks the models against published figures and long records, and prints the tables.
@@ -45,17 +45,12 @@ function tableText(table: EvidenceTable, rows: readonly EvidenceRow[]): string {
 }
 
 export async function main(words: string[]): Promise<number> {
-  const { values, positionals } = readFlags(words, {
+  const { values, positionals } = readFlags(words, help, {
     json: { type: 'boolean' },
     failed: { type: 'boolean' },
     observations: { type: 'string' },
-    help: { type: 'boolean', short: 'h' },
   });
-  if (values.help) {
-    process.stdout.write(help);
-    return 0;
-  }
-  if (positionals.length > 0) throw new UsageError(`"${positionals[0]}" is not understood here. Try --help.`);
+  refuseLooseWords(positionals);
   if (values.observations !== undefined) {
     const species = [...(await records()).species.values()];
     return compareFile(values.observations, values.json === true, species);

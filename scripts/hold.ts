@@ -15,16 +15,12 @@ const help = `Keeps a whole lot from sale, or lets it go again. Customers read w
 ${changeHelp}`;
 
 export async function main(words: string[]): Promise<number> {
-  const { values, positionals } = readFlags(words, {
+  const { values, positionals } = readFlags(words, help, {
     why: { type: 'string' },
     since: { type: 'string' },
     off: { type: 'boolean' },
     ...changeFlags,
   });
-  if (values.help) {
-    process.stdout.write(help);
-    return 0;
-  }
   const [lot, ...more] = positionals;
   if (lot === undefined || more.length > 0)
     throw new UsageError('say which lot: npm run hold -- 26-cut-03 --why "..."');

@@ -2,7 +2,7 @@
 
 import { join, resolve } from 'node:path';
 import { careYears } from '../src/careYears.ts';
-import { catalogue, loadContent } from '../src/content.ts';
+import { catalogue } from '../src/content.ts';
 import { assemble, type Catalogue, type LotEntry } from '../src/core/catalogue.ts';
 import { addDays } from '../src/core/days.ts';
 import { nearest } from '../src/core/reading/nearest.ts';
@@ -19,6 +19,7 @@ import { testSheet } from '../src/labels/testSheet.ts';
 import { dayGiven } from './changeRecords.ts';
 import { readFlags, runIfMain, UsageError } from './command.ts';
 import { countGiven, wordGiven } from './given.ts';
+import { soundContent } from './soundContent.ts';
 
 const kinds = ['count', 'pots', 'tags', 'box', 'test'] as const;
 
@@ -151,7 +152,7 @@ async function filesOf(
 
 export async function main(given: string[]): Promise<number> {
   const plain = { type: 'string' } as const;
-  const { values, positionals } = readFlags(given, {
+  const { values, positionals } = readFlags(given, help, {
     sheet: plain,
     from: plain,
     paper: plain,
@@ -163,19 +164,13 @@ export async function main(given: string[]): Promise<number> {
     base: plain,
     out: plain,
     'as-of': plain,
-    help: { type: 'boolean', short: 'h' },
   });
-  if (values.help) {
-    process.stdout.write(help);
-    return 0;
-  }
   const [word = '', ...words] = positionals;
   const kind = wordGiven(word, kinds, 'kind of paper');
-  const { asOf, reading } = await loadContent({ asOf: values['as-of'] });
-  if (!reading.records) throw new UsageError('the content has errors; npm run check names them.');
+  const { asOf, records } = await soundContent({ asOf: values['as-of'] });
   process.env.AS_OF = asOf;
   // Only a card for a box needs climates, which take longest.
-  const all = kind === 'box' ? await catalogue() : assemble(reading.records, asOf, new Map());
+  const all = kind === 'box' ? await catalogue() : assemble(records, asOf, new Map());
   const settings: Settings = {
     paper: wordGiven(
       values.paper ?? (all.home.country === 'US' || all.home.country === 'CA' ? 'letter' : 'a4'),

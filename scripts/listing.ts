@@ -1,12 +1,12 @@
 /** `npm run listing`: text of a lot, or of the whole list, for pasting elsewhere. */
 
-import { loadContent } from '../src/content.ts';
 import { assemble } from '../src/core/catalogue.ts';
 import { nearest } from '../src/core/reading/nearest.ts';
 import { plural } from '../src/core/reading/problem.ts';
 import { listingHtml, listingOf, listingText, wholeList, withinLimit } from '../src/listing/listing.ts';
 import { readFlags, runIfMain, UsageError } from './command.ts';
 import { countGiven } from './given.ts';
+import { soundContent } from './soundContent.ts';
 
 const help = `Writes the text of a lot for pasting elsewhere: condition as it was seen and when, forms and prices, sending, care, cautions.
 
@@ -23,24 +23,18 @@ const help = `Writes the text of a lot for pasting elsewhere: condition as it wa
 `;
 
 export async function main(words: string[]): Promise<number> {
-  const { values, positionals } = readFlags(words, {
+  const { values, positionals } = readFlags(words, help, {
     html: { type: 'boolean' },
     all: { type: 'boolean' },
     list: { type: 'boolean' },
     limit: { type: 'string' },
     base: { type: 'string' },
     'as-of': { type: 'string' },
-    help: { type: 'boolean', short: 'h' },
   });
-  if (values.help) {
-    process.stdout.write(help);
-    return 0;
-  }
   if (positionals.length === 0 && !values.all && !values.list)
     throw new UsageError('say which lot, or --all or --list. Try --help.');
-  const { asOf, reading } = await loadContent({ asOf: values['as-of'] });
-  if (!reading.records) throw new UsageError('the content has errors; npm run check names them.');
-  const all = assemble(reading.records, asOf, new Map());
+  const { asOf, records } = await soundContent({ asOf: values['as-of'] });
+  const all = assemble(records, asOf, new Map());
   const base = values.base ?? process.env.BASE_PATH ?? '/';
   if (values.list) {
     process.stdout.write(wholeList(all, base));

@@ -5,8 +5,8 @@ import { planLot } from '../src/core/recording/newLot.ts';
 import type { OpenYard } from '../src/core/recording/openYard.ts';
 import { forms, methods } from '../src/core/records/common.ts';
 import { again, keyboard } from './ask.ts';
-import { changeFlags, changeHelp, changeRecords, dayGiven, refuseLooseWords } from './changeRecords.ts';
-import { readFlags, runIfMain, UsageError } from './command.ts';
+import { changeFlags, changeHelp, changeRecords, dayGiven } from './changeRecords.ts';
+import { readFlags, refuseLooseWords, runIfMain, UsageError } from './command.ts';
 import { countGiven, listGiven, wordGiven } from './given.ts';
 import { askLot, askWhichCultivar } from './lotQuestions.ts';
 
@@ -29,7 +29,7 @@ Without flags it asks.
 ${changeHelp}`;
 
 export async function main(words: string[]): Promise<number> {
-  const { values, positionals } = readFlags(words, {
+  const { values, positionals } = readFlags(words, help, {
     id: { type: 'string' },
     cultivar: { type: 'string' },
     method: { type: 'string' },
@@ -43,10 +43,6 @@ export async function main(words: string[]): Promise<number> {
     forms: { type: 'string' },
     ...changeFlags,
   });
-  if (values.help) {
-    process.stdout.write(help);
-    return 0;
-  }
   refuseLooseWords(positionals);
   const { cultivar, method, raised } = values;
   if (process.stdin.isTTY && cultivar === undefined && method === undefined) {

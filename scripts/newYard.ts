@@ -13,8 +13,8 @@ import { formatDiagnostic } from '../src/core/reading/report.ts';
 import { bareYard, type Shipped, shippedSpecies, withFirstTree } from '../src/core/recording/newYard.ts';
 import type { FileChange } from '../src/core/recording/openYard.ts';
 import { type Ask, keyboard } from './ask.ts';
-import { dayGiven, refuseLooseWords } from './changeRecords.ts';
-import { readFlags, runIfMain, UsageError } from './command.ts';
+import { dayGiven } from './changeRecords.ts';
+import { readFlags, refuseLooseWords, runIfMain, UsageError } from './command.ts';
 import { traitHelp } from './cultivarTraits.ts';
 import { recordsLock } from './lastChange.ts';
 import { type NewYard, settingsOf, treeAsked, treeGiven, yardFlags, yardGiven } from './newYardGiven.ts';
@@ -177,11 +177,7 @@ async function agreed(folder: string, { changed, paths }: Target): Promise<boole
 }
 
 export async function main(words: string[]): Promise<number> {
-  const { values, positionals } = readFlags(words, yardFlags);
-  if (values.help) {
-    process.stdout.write(help);
-    return 0;
-  }
+  const { values, positionals } = readFlags(words, help, yardFlags);
   refuseLooseWords(positionals);
   const asks = process.stdin.isTTY && values.name === undefined;
   const folder = contentDir();

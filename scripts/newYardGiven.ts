@@ -59,7 +59,6 @@ export const yardFlags = {
   replace: truth,
   'no-build': truth,
   show: truth,
-  help: { type: 'boolean', short: 'h' },
 } as const;
 
 export interface NewYard {

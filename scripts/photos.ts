@@ -5,7 +5,7 @@ import { join } from 'node:path';
 import { contentDir, shownFolder } from '../src/content.ts';
 import { writeWhole } from '../src/files.ts';
 import { shrunk, worthShrinking } from '../src/photos/shrink.ts';
-import { readFlags, runIfMain, UsageError } from './command.ts';
+import { readFlags, refuseLooseWords, runIfMain, UsageError } from './command.ts';
 
 const help = `Says what the originals in content/photos weigh, and makes large ones smaller where they are.
 
@@ -37,16 +37,10 @@ async function shrinkOne(path: string, name: string): Promise<number> {
 }
 
 export async function main(words: string[]): Promise<number> {
-  const { values, positionals } = readFlags(words, {
+  const { values, positionals } = readFlags(words, help, {
     shrink: { type: 'boolean' },
-    help: { type: 'boolean', short: 'h' },
   });
-  if (values.help) {
-    process.stdout.write(help);
-    return 0;
-  }
-  if (positionals.length > 0)
-    throw new UsageError(`"${positionals.join(' ')}" belongs to no flag. Try --help.`);
+  refuseLooseWords(positionals);
   const folder = join(contentDir(), 'photos');
   const entries = await readdir(folder, { withFileTypes: true }).catch(() => []);
   const names = entries

@@ -73,7 +73,6 @@ const options = {
   id: { type: 'string' },
   print: { type: 'boolean' },
   replace: { type: 'boolean' },
-  help: { type: 'boolean', short: 'h' },
 } as const;
 
 /** `--lat -34.9` as `--lat=-34.9`: a value that starts with a minus would be taken for a flag. */
@@ -201,11 +200,7 @@ function draftFromStation([nearest, ...others]: readonly OfferedStation[]): Draf
 
 /** Runs the command with its words; returns the exit code. Throws a UsageError for what the person at the keyboard can mend. */
 export async function main(words: string[]): Promise<number> {
-  const { values, positionals } = readFlags(joinNegative(words), options);
-  if (values.help) {
-    process.stdout.write(help);
-    return 0;
-  }
+  const { values, positionals } = readFlags(joinNegative(words), help, options);
   const given: Answers = {};
   for (const key of answerKeys) {
     const text = (values as Record<string, string | boolean | undefined>)[flagOf(key)];

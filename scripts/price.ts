@@ -15,16 +15,12 @@ const help = `Gives a lot a price of its own, or gives the computed one back. Cu
 ${changeHelp}`;
 
 export async function main(words: string[]): Promise<number> {
-  const { values, positionals } = readFlags(words, {
+  const { values, positionals } = readFlags(words, help, {
     why: { type: 'string' },
     until: { type: 'string' },
     off: { type: 'boolean' },
     ...changeFlags,
   });
-  if (values.help) {
-    process.stdout.write(help);
-    return 0;
-  }
   const [lot, amount, ...more] = positionals;
   if (lot === undefined || more.length > 0)
     throw new UsageError('say which lot and the price: npm run price -- 26-cut-03 45 --why "..."');

@@ -151,14 +151,9 @@ function basePathOf(given: string | undefined): string {
 }
 
 export async function main(words: string[]): Promise<number> {
-  const { values, positionals } = readFlags(words, {
+  const { values, positionals } = readFlags(words, help, {
     base: { type: 'string' },
-    help: { type: 'boolean', short: 'h' },
   });
-  if (values.help) {
-    process.stdout.write(help);
-    return 0;
-  }
   const [what, folder, ...more] = positionals;
   const content = resolve(process.env.CONTENT_DIR ?? 'content');
   const work = () => {

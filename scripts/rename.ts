@@ -134,15 +134,10 @@ async function renameIn(
 }
 
 export async function main(words: string[]): Promise<number> {
-  const { values, positionals } = readFlags(words, {
+  const { values, positionals } = readFlags(words, help, {
     show: { type: 'boolean' },
     yes: { type: 'boolean' },
-    help: { type: 'boolean', short: 'h' },
   });
-  if (values.help) {
-    process.stdout.write(help);
-    return 0;
-  }
   const request = requestOf(positionals);
   const root = resolve(dirname(fileURLToPath(import.meta.url)), '..');
   const waiting = () => process.stderr.write('A build is under way; waiting for it ...\n');

@@ -17,17 +17,13 @@ const help = `Sets plants of a lot aside for a buyer: they are not for sale unti
 ${changeHelp}`;
 
 export async function main(words: string[]): Promise<number> {
-  const { values, positionals } = readFlags(words, {
+  const { values, positionals } = readFlags(words, help, {
     to: { type: 'string' },
     until: { type: 'string' },
     note: { type: 'string' },
     off: { type: 'boolean' },
     ...changeFlags,
   });
-  if (values.help) {
-    process.stdout.write(help);
-    return 0;
-  }
   const [lot, plants, ...more] = positionals;
   const { to, note, off } = values;
   if (lot === undefined || more.length > 0)

@@ -31,11 +31,7 @@ export function staleSchemas(): string[] {
 }
 
 export async function main(words: string[]): Promise<number> {
-  const { values } = readFlags(words, { check: { type: 'boolean' }, help: { type: 'boolean', short: 'h' } });
-  if (values.help) {
-    process.stdout.write(help);
-    return 0;
-  }
+  const { values } = readFlags(words, help, { check: { type: 'boolean' } });
   const stale = staleSchemas();
   if (values.check) {
     for (const name of stale)

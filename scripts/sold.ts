@@ -33,7 +33,7 @@ function plantsGiven(text: string): number {
 }
 
 export async function main(words: string[]): Promise<number> {
-  const { values, positionals } = readFlags(words, {
+  const { values, positionals } = readFlags(words, help, {
     to: { type: 'string' },
     form: { type: 'string' },
     price: { type: 'string' },
@@ -41,10 +41,6 @@ export async function main(words: string[]): Promise<number> {
     on: { type: 'string' },
     ...changeFlags,
   });
-  if (values.help) {
-    process.stdout.write(help);
-    return 0;
-  }
   const [lot, plants, ...more] = positionals;
   if (more.length > 0)
     throw new UsageError(`"${more.join(' ')}" is too much; write LOT and PLANTS. Try --help.`);

@@ -3,8 +3,8 @@
 import { cautionsOf, planSpecies, type SpeciesRequest } from '../src/core/recording/newSpecies.ts';
 import { type OpenYard, unknown } from '../src/core/recording/openYard.ts';
 import { choice, line } from './ask.ts';
-import { changeFlags, changeHelp, changeRecords, refuseLooseWords } from './changeRecords.ts';
-import { readFlags, runIfMain, UsageError } from './command.ts';
+import { changeFlags, changeHelp, changeRecords } from './changeRecords.ts';
+import { readFlags, refuseLooseWords, runIfMain, UsageError } from './command.ts';
 
 const help = `Adds a species, content/species/ID.yaml, begun from the figures of a related one. Every copied figure is marked as copied. Its cautions
 and what is said about moving it across borders are never taken over by themselves: each is asked for.
@@ -92,7 +92,7 @@ function shownCautions(yard: OpenYard, like: string): string {
 
 export async function main(words: string[]): Promise<number> {
   const plain = { type: 'string' } as const;
-  const { values, positionals } = readFlags(words, {
+  const { values, positionals } = readFlags(words, help, {
     botanical: plain,
     common: plain,
     like: plain,
@@ -103,10 +103,6 @@ export async function main(words: string[]): Promise<number> {
     'show-cautions': { type: 'boolean' },
     ...changeFlags,
   });
-  if (values.help) {
-    process.stdout.write(help);
-    return 0;
-  }
   refuseLooseWords(positionals);
   const { botanical, common, like, movement, id } = values;
   if (process.stdin.isTTY && botanical === undefined && like === undefined)

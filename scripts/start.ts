@@ -13,16 +13,11 @@ const help = `Checks content/, builds the site and serves it on this machine.
 `;
 
 async function main(words: string[]): Promise<number> {
-  const { values } = readFlags(words, {
+  const { values } = readFlags(words, help, {
     'as-of': { type: 'string' },
     base: { type: 'string' },
     port: { type: 'string' },
-    help: { type: 'boolean', short: 'h' },
   });
-  if (values.help) {
-    process.stdout.write(help);
-    return 0;
-  }
   const port = portOf(values.port);
   const base = basePath(values.base);
   process.stdout.write('Checking and building ...\n');
@@ -30,7 +25,7 @@ async function main(words: string[]): Promise<number> {
   if (site === null) return 1;
   const served = await serve(site.out, base, port);
   process.stdout.write(
-    `Built ${site.made + site.unchanged} files of ${site.catalogue.yard.name} for ${site.catalogue.asOf}.\n` +
+    `Built ${site.made + site.unchanged} files of ${site.yardName} for ${site.asOf}.\n` +
       `The site is at ${served.address}  (Ctrl+C stops it)\n`,
   );
   await served.closed();

@@ -16,11 +16,7 @@ and coldest nights, and writes src/stations/season-factors.json.gz. Takes some m
 `;
 
 export async function main(words: string[]): Promise<number> {
-  const { values } = readFlags(words, { help: { type: 'boolean', short: 'h' } });
-  if (values.help) {
-    process.stdout.write(help);
-    return 0;
-  }
+  readFlags(words, help, {});
   const network = stationNetwork(readTables());
   const factors = network.stations.map(station => factorsOfStation(network, station));
   const column = (season: 'spring' | 'fall' | 'winter') =>

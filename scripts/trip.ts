@@ -1,12 +1,12 @@
 /** `npm run trip`: whether trees can leave on a day, by this week's forecast of both ends typed in. */
 
-import { loadContent } from '../src/content.ts';
 import { type Day, dayInWords } from '../src/core/days.ts';
 import { isoWeek, nextSendingDay } from '../src/core/match/sending.ts';
 import { judgeTyped, type TypedAnswer, typedDays } from '../src/core/match/typedForecast.ts';
 import { nearest } from '../src/core/reading/nearest.ts';
 import { formWords } from '../src/site/words/words.ts';
-import { readFlags, runIfMain, UsageError } from './command.ts';
+import { readFlags, refuseLooseWords, runIfMain, UsageError } from './command.ts';
+import { soundContent } from './soundContent.ts';
 
 const help = `Says whether trees can leave on a day, by the forecast you type in. Private: nothing of it is published.
 
@@ -35,7 +35,7 @@ function asText(answers: readonly TypedAnswer[]): string {
 }
 
 export async function main(words: string[]): Promise<number> {
-  const { values, positionals } = readFlags(words, {
+  const { values, positionals } = readFlags(words, help, {
     to: { type: 'string' },
     here: { type: 'string' },
     there: { type: 'string' },
@@ -43,18 +43,11 @@ export async function main(words: string[]): Promise<number> {
     celsius: { type: 'boolean' },
     json: { type: 'boolean' },
     'as-of': { type: 'string' },
-    help: { type: 'boolean', short: 'h' },
   });
-  if (values.help) {
-    process.stdout.write(help);
-    return 0;
-  }
-  if (positionals.length > 0) throw new UsageError(`"${positionals[0]}" is not understood here. Try --help.`);
+  refuseLooseWords(positionals);
   const { to, here, there } = values;
   if (!to || !here || !there) throw new UsageError('--to, --here and --there are needed. Try --help.');
-  const { asOf, reading } = await loadContent({ asOf: values['as-of'] });
-  const { records } = reading;
-  if (!records) throw new UsageError('the content has errors; npm run check names them.');
+  const { asOf, records } = await soundContent({ asOf: values['as-of'] });
   const place = records.places.get(to);
   if (!place) {
     const guess = nearest(to, [...records.places.keys()]);

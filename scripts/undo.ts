@@ -39,11 +39,7 @@ async function undo(): Promise<number> {
 }
 
 export async function main(words: string[]): Promise<number> {
-  const { values, positionals } = readFlags(words, { help: { type: 'boolean', short: 'h' } });
-  if (values.help) {
-    process.stdout.write(help);
-    return 0;
-  }
+  const { positionals } = readFlags(words, help, {});
   if (positionals.length > 0) throw new UsageError('undo takes no words. Try --help.');
   const waiting = () => process.stderr.write('Another command is changing the records; waiting for it ...\n');
   return oneAtATime(recordsLock(contentDir()), waiting, undo);

@@ -19,17 +19,13 @@ const help = `Puts somebody on the waiting list of a cultivar, or takes them off
 ${changeHelp}`;
 
 export async function main(words: string[]): Promise<number> {
-  const { values, positionals } = readFlags(words, {
+  const { values, positionals } = readFlags(words, help, {
     to: { type: 'string' },
     form: { type: 'string' },
     note: { type: 'string' },
     off: { type: 'boolean' },
     ...changeFlags,
   });
-  if (values.help) {
-    process.stdout.write(help);
-    return 0;
-  }
   const [cultivar, plants, ...more] = positionals;
   const { to, note, off } = values;
   if (cultivar === undefined || to === undefined || more.length > 0)

@@ -11,6 +11,7 @@ import { type ClimateSummary, climateSummary } from './core/climate/summary.ts';
 import { type Day, parseDay } from './core/days.ts';
 import type { EvidenceTable } from './core/evidence/table.ts';
 import { type ListHistory, listHistory } from './core/history/history.ts';
+import type { PhotoFile } from './core/reading/draft.ts';
 import {
   type Reading,
   readClockSettings,
@@ -77,26 +78,40 @@ export function chooseDay(files: readonly SourceFile[], given: string | undefine
   return publicationDay(files);
 }
 
-export interface LoadedContent {
+/** The files of a content folder, not checked yet, and the day they are to be shown for. */
+export interface OpenContent {
   dir: string;
   asOf: Day;
   /** The day on which it is published. Where `asOf` is another, the site is only looked at. */
   publishedOn: Day;
-  reading: Reading;
   files: SourceFile[];
+  photos: PhotoFile[];
 }
 
-/** Reads and checks a content folder; problems come back as diagnostics, never as an exception. */
-export async function loadContent(
+export interface LoadedContent extends OpenContent {
+  reading: Reading;
+}
+
+/** Reads the files of a content folder; what cannot be read is among them, with the reason. Throws an AsOfError. */
+export async function openContent(
   options: { dir?: string; asOf?: string | undefined } = {},
-): Promise<LoadedContent> {
+): Promise<OpenContent> {
   const dir = options.dir ?? contentDir();
   const { files, photos } = await readContentFiles(dir);
-  const asOf = chooseDay(files, options.asOf);
-  const publishedOn = publicationDay(files);
+  return { dir, files, photos, asOf: chooseDay(files, options.asOf), publishedOn: publicationDay(files) };
+}
+
+/** Checks the files of a content folder; problems come back as diagnostics, never as an exception. */
+export async function checkContent(content: OpenContent): Promise<LoadedContent> {
+  const { dir, files, photos, asOf } = content;
   const reading = readRecords(files, { asOf, photos });
   const broken = await brokenPhotos(dir, reading.photosToDecode);
-  return { dir, asOf, publishedOn, reading: withUndecodable(reading, broken), files };
+  return { ...content, reading: withUndecodable(reading, broken) };
+}
+
+/** Reads and checks a content folder. Throws an AsOfError, and nothing else. */
+export async function loadContent(options: Parameters<typeof openContent>[0] = {}): Promise<LoadedContent> {
+  return checkContent(await openContent(options));
 }
 
 /** The content has errors; the message is the whole report. */

@@ -12,17 +12,16 @@ import {
   type SiteDay,
 } from '../core/addresses/publication.ts';
 import type { Catalogue } from '../core/catalogue.ts';
+import { addressesFile } from '../core/reading/addressFile.ts';
 import type { AddressRow } from '../core/records/address.ts';
 import { type FileAside, writeAside } from '../files.ts';
 import { headerTable, redirectPage, redirectTable } from '../outputs/redirects.ts';
 import type { SiteLinks } from '../outputs/siteLinks.ts';
 import type { FinishedPage } from './finishedSite.ts';
 
-const listName = 'addresses.csv';
-
 /** Path of the list in a content folder. */
 export function listPath(content: string): string {
-  return join(content, listName);
+  return join(content, addressesFile);
 }
 
 /**
@@ -39,7 +38,7 @@ function builtPage({ path, ids, fragments }: FinishedPage): BuiltPage {
 }
 
 function lostInWords({ row, end }: LostAddress, dir: string): string {
-  const place = `${join(dir, listName)}:${row.line}`;
+  const place = `${join(dir, addressesFile)}:${row.line}`;
   const since = `${row.address}, published on ${row.since},`;
   const remedy =
     'Put the record or the heading back, or say where it leads now: npm run rename, or a line at the end of that file with the address, the day and the page to go to.';
@@ -129,7 +128,7 @@ export function newList(content: string, news: Publication['news']): NewList | n
 
 /** Lays the list into the site, so that a lost one can be taken back from there. */
 export function publishList(built: string, list: NewList | null): void {
-  if (list !== null) writeFileSync(join(built, listName), list.text);
+  if (list !== null) writeFileSync(join(built, addressesFile), list.text);
 }
 
 /** Writes the list beside its place; the file is replaced whole, so that no line is ever cut. Null where nothing is new. */

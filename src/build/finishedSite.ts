@@ -1,6 +1,6 @@
 /** A site that is built but not yet in place, looked through once: what every file is, and what every page has to be reached by. */
 
-import { readdirSync, readFileSync, statSync } from 'node:fs';
+import { lstatSync, readdirSync, readFileSync } from 'node:fs';
 import { join, relative, sep } from 'node:path';
 
 export interface FinishedPage {
@@ -90,7 +90,8 @@ function pageFrom(path: string, page: Buffer): FinishedPage {
  * hash it took a quarter of a build that changes nothing. Throws when there is none.
  */
 export function stampOf(path: string): string {
-  const { size, mtimeMs } = statSync(path);
+  // Of a link its own, so that one in the place of a file is another file.
+  const { size, mtimeMs } = lstatSync(path);
   return `${size} ${mtimeMs}`;
 }
 

@@ -6,7 +6,7 @@
 import type { Catalogue, CultivarEntry, LotEntry } from '../core/catalogue.ts';
 import { hashOf } from '../hash.ts';
 import { cultivarPath, lotPath } from './addresses/paths.ts';
-import { oncePer } from './memo.ts';
+import { memoize } from './memo.ts';
 import { readyLots } from './pages/places/placeTrees.ts';
 import { alternativeRows } from './parts/alternatives.ts';
 import type { ListPage, PagedList } from './parts/paging.ts';
@@ -20,7 +20,7 @@ function lotText(all: Catalogue, { cultivar: _cultivar, species: _species, ...an
   return JSON.stringify([answers, all.codes.get(lotPath(answers.lot.id))]);
 }
 
-const cultivarHashes = oncePer(
+const cultivarHashes = memoize(
   (all: Catalogue) =>
     new Map(
       all.cultivars.map(entry => [
@@ -42,17 +42,17 @@ export function cultivarInputs(all: Catalogue, { cultivar }: Pick<CultivarEntry,
 }
 
 /** Changes with everything of any cultivar and lot. */
-export const stockInputs = oncePer((all: Catalogue): string => hashOf([...cultivarHashes(all).values()]));
+export const stockInputs = memoize((all: Catalogue): string => hashOf([...cultivarHashes(all).values()]));
 
 /** Changes with what guides show beyond the global inputs: which species the yard grows most of. */
-export const guideInputs = oncePer((all: Catalogue): string =>
+export const guideInputs = memoize((all: Catalogue): string =>
   all.species
     .map(({ id }) => `${id} ${all.cultivars.filter(({ cultivar }) => cultivar.species === id).length}`)
     .join('\n'),
 );
 
 /** Changes with what verdicts, rankings and seasons hang on: the traits of every cultivar, and which of them are listed. */
-export const verdictInputs = oncePer((all: Catalogue): string =>
+export const verdictInputs = memoize((all: Catalogue): string =>
   hashOf(
     all.cultivars.map(({ cultivar }) => cultivar),
     listedCultivars(all).map(({ cultivar }) => cultivar.id),
@@ -60,7 +60,7 @@ export const verdictInputs = oncePer((all: Catalogue): string =>
 );
 
 /** Changes with what the pages of places show: verdicts, whose dates are given first, and the lots that are ready somewhere. */
-export const placeInputs = oncePer((all: Catalogue): string =>
+export const placeInputs = memoize((all: Catalogue): string =>
   hashOf(
     verdictInputs(all),
     guideInputs(all),

@@ -49,7 +49,7 @@ function scriptsOf({ scripts = [] }: Page, { assets, base }: Site, forVisitors: 
 }
 
 /** How a link to the page looks where it is shared: ogp.me. Nothing for the page that stands in for missing ones. */
-function sharedLook({ title, description, path, canonical, card }: Page, site: Site): Html | false {
+function socialCard({ title, description, path, canonical, card }: Page, site: Site): Html | false {
   const { name, tagline } = site.all.yard;
   const { absolute } = linksOf(site);
   if (path === null) return false;
@@ -89,7 +89,7 @@ export function documentOf(page: Page, site: Site): string {
       <meta name="description" content="${description}">
       ${page.unlisted === true && html`<meta name="robots" content="noindex">`}
       ${canonical !== null && html`<link rel="canonical" href="${absolute(canonical)}">`}
-      ${sharedLook(page, site)}
+      ${socialCard(page, site)}
       <link rel="manifest" href="${href(page.manifest ?? siteManifestPath)}">
       ${page.feeds === true && feedLinks(href)}
       <link rel="icon" href="${href('/favicon.svg')}" type="image/svg+xml">

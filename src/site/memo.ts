@@ -1,7 +1,7 @@
-/** Views are made once per catalogue and shared by all pages that show them. */
+/** Memoization: views are made once for a catalogue and shared by all pages that show them. */
 
-/** A function of one object whose answer is kept as long as the object lives. */
-export function oncePer<K extends object, V>(make: (key: K) => V): (key: K) => V {
+/** A function of one object, called once for each object: its result is kept as long as the object lives. */
+export function memoize<K extends object, V>(make: (key: K) => V): (key: K) => V {
   const kept = new WeakMap<K, V>();
   return key => {
     let value = kept.get(key);

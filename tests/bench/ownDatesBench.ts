@@ -2,15 +2,11 @@
 
 import type { Page } from 'playwright-core';
 import { randomFromText } from '../../src/core/random.ts';
-import { startBrowser } from '../site/browser.ts';
-import { median } from './measure.ts';
-import { type Waited, waited, watchPaints } from './paintWatch.ts';
-import { host } from './staticHost.ts';
+import { type Waited, waited } from './paintWatch.ts';
+import { benchVisits, openSlowed } from './slowVisits.ts';
 
 /** Budget of this project, for the answer to be in the page; laying it out and painting it is told beside it. */
 const budgetMs = 50;
-/** A telephone of the middle range is about so many times slower than this kind of machine: the figure Lighthouse slows by. */
-const slowedTimes = 4;
 const answersAVisit = 6;
 /** Places whose year dates of April and October and a night of 0 to 11 F can be laid over. */
 const places = ['asheville-nc', 'philadelphia-pa', 'lexington-ky', 'richmond-va'];
@@ -31,10 +27,7 @@ async function fillIn(
 async function visit(page: Page, address: string, visitor: number): Promise<Waited[]> {
   const random = randomFromText(`own dates ${visitor}`);
   const upTo = (most: number) => Math.floor(random.uniform() * most);
-  await page.goto(`${address}my-place/`, { waitUntil: 'networkidle' });
-  await watchPaints(page, { results: '[data-chosen-trees]', events: ['submit'] });
-  const control = await page.context().newCDPSession(page);
-  await control.send('Emulation.setCPUThrottlingRate', { rate: slowedTimes });
+  await openSlowed(page, `${address}my-place/`, { results: '[data-chosen-trees]', events: ['submit'] });
   const place = places[visitor % places.length]!;
   await page.selectOption('#base-place', place);
   const found: Waited[] = [];
@@ -52,38 +45,11 @@ async function visit(page: Page, address: string, visitor: number): Promise<Wait
   return found;
 }
 
-/** Prints the middle and the worst wait of a visitor's first answer and of later ones. Returns whether the middle of both is within the budget. */
-export async function benchOwnDates(
+/** Prints how long visitors wait. Returns whether the middle wait is within the budget. */
+export function benchOwnDates(
   folder: string,
   visitors: number,
   print: (line: string) => void,
 ): Promise<boolean> {
-  const site = await host(folder);
-  const browser = await startBrowser();
-  const visits: Waited[][] = [];
-  try {
-    for (let visitor = 0; visitor < visitors; visitor += 1) {
-      const context = await browser.newContext({ viewport: { width: 412, height: 823 } });
-      visits.push(await visit(await context.newPage(), site.address, visitor));
-      await context.close();
-    }
-  } finally {
-    await browser.close();
-    site.stop();
-  }
-  const kinds = [
-    { name: 'first answer', waits: visits.map(([first]) => first!) },
-    { name: 'later answers', waits: visits.flatMap(([, ...later]) => later) },
-  ];
-  for (const { name, waits } of kinds) {
-    const written = waits.map(({ writtenMs }) => writtenMs);
-    const shown = waits.map(({ ms }) => ms);
-    const over = written.filter(ms => ms > budgetMs).length;
-    const inWords = (ms: number[]) =>
-      `${median(ms).toFixed(0)} ms in the middle, ${Math.max(...ms).toFixed(0)} ms at worst`;
-    print(
-      `own dates, slowed ${slowedTimes} times, ${name}: in the page after ${inWords(written)}, ${over} of ${waits.length} over ${budgetMs} ms; on the screen after ${inWords(shown)}`,
-    );
-  }
-  return kinds.every(({ waits }) => median(waits.map(({ writtenMs }) => writtenMs)) <= budgetMs);
+  return benchVisits({ what: 'own dates', budgetMs, visit }, { folder, visitors, print });
 }

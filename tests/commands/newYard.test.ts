@@ -100,7 +100,7 @@ describe('by flags', () => {
       [withOther('--containers', '#4'), /--containers "#4" will not do\. A pot such as #1/],
       [withOther('--flavor', 'toffe'), /there is no flavor class "toffe"\. Did you mean "toffee"/],
       [withOther('--started', '2027-03-02'), /later-than-day/],
-      [[...newYardFlags, 'loose'], /"loose" belongs to no flag/],
+      [[...newYardFlags, 'loose'], /"loose" is not understood here/],
     ] as const) {
       const told = await main([...words, '--no-build']).then(
         () => 'nothing',

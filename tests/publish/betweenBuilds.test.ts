@@ -2,11 +2,13 @@
 
 import { spawn } from 'node:child_process';
 import {
+  appendFileSync,
   cpSync,
   mkdirSync,
   mkdtempSync,
   readdirSync,
   readFileSync,
+  renameSync,
   rmSync,
   statSync,
   symlinkSync,
@@ -24,10 +26,16 @@ let project: string;
 let out: string;
 let first: Record<string, string>;
 
-async function build(to = out) {
-  const child = spawn(process.execPath, ['scripts/build.ts', '--leave-list'], {
+interface Builds {
+  to?: string;
+  words?: readonly string[];
+  day?: string;
+}
+
+async function build({ to = out, words = ['--leave-list'], day = smallYardDay }: Builds = {}) {
+  const child = spawn(process.execPath, ['scripts/build.ts', ...words], {
     cwd: project,
-    env: { ...process.env, CONTENT_DIR: join(project, 'content'), OUT_DIR: to, AS_OF: smallYardDay },
+    env: { ...process.env, CONTENT_DIR: join(project, 'content'), OUT_DIR: to, AS_OF: day },
   });
   const [stdout, stderr, code] = await Promise.all([
     text(child.stdout),
@@ -36,8 +44,16 @@ async function build(to = out) {
   ]);
   expect(code, stderr).toBe(0);
   const [, made, unchanged] = /Built (\d+) files(?:, (\d+) unchanged ones kept)?/.exec(stdout) ?? [];
-  return { made: Number(made), unchanged: Number(unchanged ?? 0), said: complaintsIn(stderr) };
+  return { made: Number(made), unchanged: Number(unchanged ?? 0), said: complaintsIn(stderr), stderr };
 }
+
+/** Takes away what says that there is nothing to build. */
+function forgetBuild(): void {
+  rmSync(join(project, '.cache/builds'), { recursive: true });
+}
+
+/** Tells one folder from another put in its place. */
+const folderId = () => statSync(out).ino;
 
 beforeAll(async () => {
   project = mkdtempSync(join(tmpdir(), 'leafdrop-between-'));
@@ -59,15 +75,88 @@ beforeAll(async () => {
 });
 afterAll(() => rmSync(project, { recursive: true, force: true }));
 
+function replaceByLink(path: string): void {
+  renameSync(path, join(project, 'elsewhere.html'));
+  symlinkSync(join(project, 'elsewhere.html'), path);
+}
+
 describe('between two builds', () => {
-  it('nothing has changed: every page is taken as it is', async () => {
-    const { made, unchanged } = await build();
+  it('nothing has changed: the site stays where it is, and warnings are told again', async () => {
+    const before = folderId();
+    const { made, unchanged, stderr } = await build();
     expect(made).toBe(0);
     expect(unchanged).toBeGreaterThan(100);
+    expect(stderr).toContain('private-in-public');
+    expect(folderId()).toBe(before);
     expect(fingerprintOf(out)).toEqual(first);
   });
 
-  it.each(['pages', 'search', 'results', 'assets'])('the cache of %s was cut short', async name => {
+  it('nothing has changed but that is not known: every page is taken as it is', async () => {
+    const before = folderId();
+    forgetBuild();
+    const { made, unchanged } = await build();
+    expect(made).toBe(0);
+    expect(unchanged).toBeGreaterThan(100);
+    expect(folderId()).not.toBe(before);
+    expect(fingerprintOf(out)).toEqual(first);
+  });
+
+  it.each([
+    ['written to', () => appendFileSync(join(out, 'stock/index.html'), 'scribbled on'), 1],
+    ['taken away', () => rmSync(join(out, 'stock/index.html')), 1],
+    ['put there by somebody else', () => writeFileSync(join(out, 'stock/notes.txt'), 'mine'), 0],
+    ['that is no page written to', () => appendFileSync(join(out, '_redirects'), '/a /b\n'), 0],
+    ['replaced by a link', () => replaceByLink(join(out, 'stock/index.html')), 1],
+  ])('a file of the site was %s: it is as it was before', async (_, touch, made) => {
+    const before = folderId();
+    touch();
+    expect((await build()).made).toBe(made);
+    expect(folderId()).not.toBe(before);
+    expect(fingerprintOf(out)).toEqual(first);
+  });
+
+  it('another day has come, or another base path is asked for: all is made anew', async () => {
+    for (const other of [{ day: '2026-11-26' }, { words: ['--leave-list', '--base', '/orchard/'] }]) {
+      expect((await build(other)).unchanged).toBe(0);
+      expect(fingerprintOf(out)).not.toEqual(first);
+      expect((await build()).unchanged).toBe(0);
+      expect(fingerprintOf(out)).toEqual(first);
+    }
+  });
+
+  it('a record was changed and changed back: the site follows both times', async () => {
+    const walk = join(project, 'content/walks/2026-11-18.csv');
+    const before = readFileSync(walk, 'utf8');
+    writeFileSync(walk, before.replace(/^(m\d+),([1-9]\d*),/m, '$1,0,'));
+    expect((await build()).made).toBeGreaterThan(0);
+    expect(fingerprintOf(out)).not.toEqual(first);
+    writeFileSync(walk, before);
+    await build();
+    expect(fingerprintOf(out)).toEqual(first);
+  });
+
+  it('the build has listed new addresses and changes itself: that is no change, and the site is that of a build of everything', async () => {
+    const kept = join(project, 'kept');
+    cpSync(join(project, 'content'), kept, { recursive: true });
+    await build({ words: [] });
+    expect(readFileSync(join(project, 'content/addresses.csv'), 'utf8').split('\n').length).toBeGreaterThan(
+      50,
+    );
+    const [before, published] = [folderId(), fingerprintOf(out)];
+    expect((await build({ words: [] })).made).toBe(0);
+    expect(folderId()).toBe(before);
+    const whole = join(project, 'whole');
+    await build({ to: whole, words: ['--afresh'] });
+    expect(published).toEqual(fingerprintOf(whole));
+    rmSync(join(project, 'content'), { recursive: true });
+    cpSync(kept, join(project, 'content'), { recursive: true });
+    rmSync(out, { recursive: true });
+    await build();
+    expect(fingerprintOf(out)).toEqual(first);
+  });
+
+  it.each(['builds', 'pages', 'search', 'results', 'assets'])('the cache of %s was cut short', async name => {
+    if (name !== 'builds') forgetBuild();
     const folder = join(project, '.cache', name);
     const kept = readdirSync(folder, { recursive: true, encoding: 'utf8' })
       .map(file => join(folder, file))
@@ -98,7 +187,7 @@ describe('between two builds', () => {
   it('there are none: two at once make the same whole site, one after the other', async () => {
     mkdirSync(join(project, 'other'));
     const other = join(project, 'other/out');
-    const [one, two, three] = await Promise.all([build(), build(), build(other)]);
+    const [one, two, three] = await Promise.all([build(), build(), build({ to: other })]);
     expect([one, two, three].filter(({ said }) => said.includes('Another build is under way')).length).toBe(
       2,
     );

@@ -1,34 +1,24 @@
 /** What customers came for, done as they would do it, with the steps counted: a guide of one's town from a film, and a search for what they mean. */
 
-import type { Browser, BrowserContextOptions, Page } from 'playwright-core';
-import { afterAll, beforeAll, describe, expect, it } from 'vitest';
-import { type ServedSite, serve } from '../../scripts/serve.ts';
-import { startBrowser } from './browser.ts';
+import type { BrowserContextOptions, Page } from 'playwright-core';
+import { describe, expect, it } from 'vitest';
+import { atSite } from './atSite.ts';
 import { builtSites } from './builtSites.ts';
 
 const { folder, base } = builtSites.atRoot;
 const phone = { width: 360, height: 740 };
 
-let browser: Browser;
-let site: ServedSite;
-beforeAll(async () => {
-  browser = await startBrowser();
-  site = await serve(folder, base, 0);
-});
-afterAll(async () => {
-  await browser.close();
-  await site.stop();
-});
+const here = atSite({ folder, base });
 
 async function at<T>(
   path: string,
   then: (page: Page) => Promise<T>,
   options: BrowserContextOptions = {},
 ): Promise<T> {
-  const context = await browser.newContext({ viewport: phone, ...options });
+  const context = await here.browser.newContext({ viewport: phone, ...options });
   try {
     const page = await context.newPage();
-    await page.goto(site.address + path, { waitUntil: 'networkidle' });
+    await page.goto(here.site.address + path, { waitUntil: 'networkidle' });
     return await then(page);
   } finally {
     await context.close();
@@ -185,7 +175,7 @@ describe('a list of trees', () => {
   it('is made from the page of a lot, kept, and written into one email with lot, price and short address', () =>
     at('stock/', async page => {
       let steps = 0;
-      await page.goto(`${site.address}lots/26-layer-01/`, { waitUntil: 'networkidle' });
+      await page.goto(`${here.site.address}lots/26-layer-01/`, { waitUntil: 'networkidle' });
       steps += 1;
       await page.locator('a', { hasText: 'Put on my list' }).click();
       steps += 1;
@@ -243,7 +233,7 @@ describe('a list of trees', () => {
         .toMatch(/No lot 99-none-01/);
       const plain = await page.context().browser()!.newContext({ javaScriptEnabled: false });
       const other = await plain.newPage();
-      await other.goto(`${site.address}ordering/`);
+      await other.goto(`${here.site.address}ordering/`);
       expect(await other.locator('[data-order-list]').isVisible()).toBe(false);
       expect(await other.locator('a[href^="mailto:"]').count()).toBeGreaterThan(0);
       await plain.close();

@@ -1,30 +1,19 @@
 /** Guides follow the chosen place, in a browser; without scripts every page stays as it was made. */
 
-import type { Browser, BrowserContextOptions, Page } from 'playwright-core';
-import { afterAll, beforeAll, describe, expect, it } from 'vitest';
-import { type ServedSite, serve } from '../../scripts/serve.ts';
-import { startBrowser } from './browser.ts';
+import type { BrowserContextOptions, Page } from 'playwright-core';
+import { describe, expect, it } from 'vitest';
+import { atSite } from './atSite.ts';
 import { builtSites, filesOf, readText } from './builtSites.ts';
 
 const { folder, base } = builtSites.belowBase;
-let site: ServedSite;
-let browser: Browser;
-
-beforeAll(async () => {
-  site = await serve(folder, base, 0);
-  browser = await startBrowser();
-});
-afterAll(async () => {
-  await browser.close();
-  await site.stop();
-});
+const here = atSite({ folder, base });
 
 /** Opens a page, at first with Seattle as the chosen place where scripts are on. */
 async function visiting(
   then: (page: Page) => Promise<void>,
   options: BrowserContextOptions = {},
 ): Promise<void> {
-  const context = await browser.newContext(options);
+  const context = await here.browser.newContext(options);
   try {
     const page = await context.newPage();
     if (options.javaScriptEnabled !== false) {
@@ -37,7 +26,8 @@ async function visiting(
   }
 }
 
-const open = (page: Page, path: string) => page.goto(`${site.address}${path}`, { waitUntil: 'networkidle' });
+const open = (page: Page, path: string) =>
+  page.goto(`${here.site.address}${path}`, { waitUntil: 'networkidle' });
 const line = (page: Page) => page.locator('[data-guide-line]');
 /** A page of a lot that names the guide for the day a tree arrives. */
 const lot = () =>

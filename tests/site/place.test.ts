@@ -1,28 +1,18 @@
 /** A visitor's own place, in a browser: every way to choose one, what pages then say, and what they say when something fails. */
 
 import type { Browser, BrowserContext, Page } from 'playwright-core';
-import { afterAll, beforeAll, describe, expect, it } from 'vitest';
-import { type ServedSite, serve } from '../../scripts/serve.ts';
+import { describe, expect, it } from 'vitest';
 import { levels } from '../../src/core/match/answers.ts';
 import { levelWords } from '../../src/core/match/words.ts';
 import type { TreesFile } from '../../src/site/data/trees.ts';
-import { startBrowser } from './browser.ts';
+import { atSite } from './atSite.ts';
 import { builtSites, pagesOf, readText } from './builtSites.ts';
 import { axeFindings } from './visiting.ts';
 
 const { folder, base } = builtSites.belowBase;
 const anyLevel = new RegExp(`^(?:${levels.map(level => levelWords[level]).join('|')})$`);
 
-let browser: Browser;
-let site: ServedSite;
-beforeAll(async () => {
-  browser = await startBrowser();
-  site = await serve(folder, base, 0);
-});
-afterAll(async () => {
-  site.stop();
-  await browser.close();
-});
+const here = atSite({ folder, base });
 
 interface PlaceFile {
   name: string;
@@ -49,12 +39,12 @@ async function opened(
   prepare: (context: BrowserContext) => Promise<unknown> = async () => {},
   options: Parameters<Browser['newContext']>[0] = {},
 ): Promise<void> {
-  const context = await browser.newContext(options);
+  const context = await here.browser.newContext(options);
   await prepare(context);
   const page = await context.newPage();
   const problems: string[] = [];
   page.on('pageerror', error => problems.push(error.message));
-  await page.goto(site.address + path, { waitUntil: 'networkidle' });
+  await page.goto(here.site.address + path, { waitUntil: 'networkidle' });
   await look(page, problems, context);
   await context.close();
 }
@@ -194,7 +184,7 @@ describe('choosing a place', () => {
     opened('places/seattle-wa/', async page => {
       await page.click('[data-mine-set]');
       await expect.poll(() => page.locator('[data-mine-set]').textContent()).toBe('This is your place');
-      await page.goto(`${site.address}my-place/`, { waitUntil: 'networkidle' });
+      await page.goto(`${here.site.address}my-place/`, { waitUntil: 'networkidle' });
       expect(await chosen(page).textContent()).toContain('Seattle');
     }));
 });
@@ -218,7 +208,7 @@ describe('own freeze dates', () => {
       await expect.poll(() => chosen(page).textContent()).toContain('Your own freeze dates');
       await page.locator('.own-trees li').first().waitFor();
       expect(await page.locator('.own-trees .level').first().textContent()).toMatch(anyLevel);
-      await page.goto(`${site.address}stock/`, { waitUntil: 'networkidle' });
+      await page.goto(`${here.site.address}stock/`, { waitUntil: 'networkidle' });
       await expect.poll(() => page.locator('[data-mine]').first().textContent()).toMatch(anyLevel);
       expect(problems).toEqual([]);
     }));
@@ -247,10 +237,10 @@ describe('own freeze dates', () => {
         await expect
           .poll(() => page.evaluate(() => JSON.stringify({ ...localStorage })))
           .toContain(`${last[1]}-${last[0].padStart(2, '0')}`);
-        await page.goto(`${site.address}cultivars/`, { waitUntil: 'networkidle' });
+        await page.goto(`${here.site.address}cultivars/`, { waitUntil: 'networkidle' });
         await expect.poll(() => page.locator('[data-mine]').first().textContent()).toMatch(anyLevel);
         const words = await page.locator('[data-mine]').allTextContents();
-        await page.goto(`${site.address}my-place/`, { waitUntil: 'networkidle' });
+        await page.goto(`${here.site.address}my-place/`, { waitUntil: 'networkidle' });
         return words.map(word => levels.findIndex(level => levelWords[level] === word));
       };
       const harsh = await rank(over({ last: ['10', '05'], first: ['5', '10'], coldest: '0' }));
@@ -382,7 +372,7 @@ describe('pages speak for the place', () => {
               }
             }).observe({ type: 'layout-shift', buffered: true });
           });
-          await fresh.goto(site.address + path, { waitUntil: 'networkidle' });
+          await fresh.goto(here.site.address + path, { waitUntil: 'networkidle' });
           await fresh.waitForTimeout(200);
           const shifts = await fresh.evaluate(() => (window as unknown as { shifts: number }).shifts);
           expect(shifts, `${path} at ${width} px`).toBeLessThan(0.001);
@@ -547,7 +537,7 @@ describe('accessibility (axe-core, WCAG 2.2 AA)', () => {
           `cultivars/${cultivars[0]}/`,
         ];
         for (const path of paths.map(each => each.replace('index.html', ''))) {
-          await page.goto(site.address + path, { waitUntil: 'networkidle' });
+          await page.goto(here.site.address + path, { waitUntil: 'networkidle' });
           const overflow = await page.evaluate(() => {
             for (const details of document.querySelectorAll('details')) details.open = true;
             return document.documentElement.scrollWidth - window.innerWidth;

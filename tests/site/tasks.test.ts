@@ -3,25 +3,15 @@
  * or button pressed is one.
  */
 
-import type { Browser, BrowserContextOptions, Page } from 'playwright-core';
-import { afterAll, beforeAll, describe, expect, it } from 'vitest';
-import { type ServedSite, serve } from '../../scripts/serve.ts';
-import { startBrowser } from './browser.ts';
+import type { BrowserContextOptions, Page } from 'playwright-core';
+import { describe, expect, it } from 'vitest';
+import { atSite } from './atSite.ts';
 import { builtSites, filesOf, readText } from './builtSites.ts';
 
 const { folder, base } = builtSites.belowBase;
 const phone = { viewport: { width: 360, height: 740 } };
 
-let browser: Browser;
-let site: ServedSite;
-beforeAll(async () => {
-  browser = await startBrowser();
-  site = await serve(folder, base, 0);
-});
-afterAll(async () => {
-  await browser.close();
-  await site.stop();
-});
+const here = atSite({ folder, base });
 
 /** A visit that counts its steps. */
 function visitOf(page: Page) {
@@ -30,7 +20,7 @@ function visitOf(page: Page) {
     steps: () => steps,
     open: async (path: string) => {
       steps += 1;
-      await page.goto(site.address + path, { waitUntil: 'networkidle' });
+      await page.goto(here.site.address + path, { waitUntil: 'networkidle' });
     },
     click: async (selector: string) => {
       steps += 1;
@@ -50,7 +40,7 @@ async function visiting(
   then: (page: Page, visit: ReturnType<typeof visitOf>) => Promise<void>,
   options: BrowserContextOptions = phone,
 ): Promise<void> {
-  const context = await browser.newContext(options);
+  const context = await here.browser.newContext(options);
   try {
     const page = await context.newPage();
     await then(page, visitOf(page));
@@ -95,7 +85,7 @@ describe('a customer on a phone', () => {
       expect(await heightOf(page)).toBeLessThanOrEqual(6000);
       expect(visit.steps()).toBe(2);
       for (const path of ['', 'stock/', 'guides/', 'compare/', 'how-we-know/', 'changes/']) {
-        await page.goto(site.address + path, { waitUntil: 'networkidle' });
+        await page.goto(here.site.address + path, { waitUntil: 'networkidle' });
         expect(await page.locator('[data-here-name]').textContent(), path).toBe('Boston');
       }
     }));
@@ -121,7 +111,7 @@ describe('a customer on a phone', () => {
         .toMatch(/^We do not send to Munich\./);
       expect(await page.locator('.lots td b').locator('visible=true').count()).toBe(0);
       expect(await page.locator('.lots th a').first().textContent()).toMatch(/cm \(\d+ in\)/);
-      await page.goto(`${site.address}places/boston-ma/`, { waitUntil: 'networkidle' });
+      await page.goto(`${here.site.address}places/boston-ma/`, { waitUntil: 'networkidle' });
       expect(await page.locator('.place-card').textContent()).toMatch(/-?[\d.]+\sC \(-?\d+\sF\)/);
     }));
 
@@ -176,7 +166,7 @@ describe('what was asked of the pages', () => {
   ])('/%s keeps within a phone in letters of twice the size', path =>
     visiting(
       async page => {
-        await page.goto(site.address + path);
+        await page.goto(here.site.address + path);
         // 200 % of the size of the letters of this site (WCAG 2.2, 1.4.4).
         await page.addStyleTag({ content: 'html { font-size: 212.5% !important; }' });
         expect(await page.evaluate(() => document.documentElement.scrollWidth)).toBeLessThanOrEqual(360);

@@ -5,9 +5,8 @@ import { join } from 'node:path';
 import { gzipSync } from 'node:zlib';
 import decodeQR from 'qr/decode.js';
 import sharp from 'sharp';
-import { afterAll, beforeAll, describe, expect, it } from 'vitest';
-import { type ServedSite, serve } from '../../scripts/serve.ts';
-import { startBrowser } from './browser.ts';
+import { describe, expect, it } from 'vitest';
+import { atSite } from './atSite.ts';
 import { builtSites, filesOf, readText } from './builtSites.ts';
 import { axeFindings } from './visiting.ts';
 
@@ -171,16 +170,7 @@ describe('codes for end cards', () => {
 });
 
 describe('in a browser', () => {
-  let site: ServedSite;
-  let browser: Awaited<ReturnType<typeof startBrowser>>;
-  beforeAll(async () => {
-    site = await serve(folder, base, 0);
-    browser = await startBrowser();
-  });
-  afterAll(async () => {
-    await browser.close();
-    await site.stop();
-  });
+  const here = atSite({ folder, base });
 
   // axe-core: rules of WCAG 2.0 to 2.2, levels A and AA.
   it.each([
@@ -191,7 +181,7 @@ describe('in a browser', () => {
   ] as const)(
     'pages of videos have no findings and do not scroll sideways, %s at %i px',
     async (colorScheme, width) => {
-      const context = await browser.newContext({
+      const context = await here.browser.newContext({
         colorScheme,
         viewport: { width, height: 900 },
         bypassCSP: true,
@@ -199,10 +189,10 @@ describe('in a browser', () => {
       const page = await context.newPage();
       const elsewhere: string[] = [];
       page.on('request', request => {
-        if (!request.url().startsWith(site.address)) elsewhere.push(request.url());
+        if (!request.url().startsWith(here.site.address)) elsewhere.push(request.url());
       });
       for (const path of ['videos/', `videos/${ids.at(-1)!}/`]) {
-        await page.goto(site.address + path, { waitUntil: 'networkidle' });
+        await page.goto(here.site.address + path, { waitUntil: 'networkidle' });
         expect(await page.evaluate(() => document.documentElement.scrollWidth)).toBeLessThanOrEqual(width);
         expect(await axeFindings(page), path).toEqual([]);
       }

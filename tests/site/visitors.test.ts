@@ -2,12 +2,11 @@
  * Visitors with needs of their own: text twice as large, forced colors, less motion, no storage, a keyboard and nothing else, paper.
  */
 
-import type { Browser, BrowserContextOptions, Page } from 'playwright-core';
-import { afterAll, beforeAll, describe, expect, it } from 'vitest';
-import { type ServedSite, serve } from '../../scripts/serve.ts';
+import type { BrowserContextOptions, Page } from 'playwright-core';
+import { describe, expect, it } from 'vitest';
 import { levels } from '../../src/core/match/answers.ts';
 import { levelWords } from '../../src/core/match/words.ts';
-import { startBrowser } from './browser.ts';
+import { atSite } from './atSite.ts';
 import { builtSites, pagesOf, readText } from './builtSites.ts';
 import { layoutFaults } from './layoutFaults.ts';
 import { examplesOfEveryKind } from './pageKinds.ts';
@@ -17,16 +16,7 @@ const { folder, base } = builtSites.atRoot;
 const anyLevel = new RegExp(`^(?:${levels.map(level => levelWords[level]).join('|')})$`);
 const atOnce = 3;
 
-let browser: Browser;
-let site: ServedSite;
-beforeAll(async () => {
-  browser = await startBrowser();
-  site = await serve(folder, base, 0);
-});
-afterAll(async () => {
-  await browser.close();
-  await site.stop();
-});
+const here = atSite({ folder, base });
 
 const examples = examplesOfEveryKind(folder);
 
@@ -37,12 +27,12 @@ async function onEveryKind(
   beforeScripts: () => void = () => {},
 ): Promise<string[]> {
   const faults: string[] = [];
-  const context = await browser.newContext(options);
+  const context = await here.browser.newContext(options);
   await context.addInitScript(beforeScripts);
   await inTurns(examples, atOnce, async ({ kind, path }) => {
     const page = await context.newPage();
-    const address = site.address + path;
-    const { problems, expect: expected } = watch(page, site.address);
+    const address = here.site.address + path;
+    const { problems, expect: expected } = watch(page, here.site.address);
     if (path === '404.html') expected(address);
     const say = (fault: string) => faults.push(`${kind} ${path}: ${fault}`);
     await page.goto(address, { waitUntil: 'networkidle' });
@@ -155,8 +145,8 @@ describe('forced colors, less motion, and a browser that keeps nothing', () => {
   it.each(['', 'stock/', 'places/minneapolis-mn/'])(
     'leave no finding on "%s" in forced colors',
     async path => {
-      const page = await browser.newPage({ forcedColors: 'active' });
-      await page.goto(site.address + path);
+      const page = await here.browser.newPage({ forcedColors: 'active' });
+      await page.goto(here.site.address + path);
       expect(await axeFindings(page, true)).toEqual([]);
       await page.close();
     },
@@ -170,8 +160,8 @@ describe('a keyboard alone', () => {
       return at === null ? '' : (at.getAttribute('name') ?? at.id) || (at.textContent ?? '').trim();
     });
   const open = async (path: string, width = 1280) => {
-    const page = await browser.newPage({ viewport: { width, height: 800 } });
-    await page.goto(site.address + path, { waitUntil: 'networkidle' });
+    const page = await here.browser.newPage({ viewport: { width, height: 800 } });
+    await page.goto(here.site.address + path, { waitUntil: 'networkidle' });
     return page;
   };
   /** Presses Tab until the focus is on what is looked for; fails after so many. */
@@ -267,9 +257,9 @@ describe('paper', () => {
       ...examples.filter(({ kind }) => kind === 'lot').map(({ path }) => path),
     ]);
     const sides: unknown[] = [];
-    const page = await browser.newPage();
+    const page = await here.browser.newPage();
     for (const path of paths) {
-      await page.goto(site.address + path);
+      await page.goto(here.site.address + path);
       for (const format of ['A4', 'Letter'] as const)
         sides.push([path, format, sidesOf(await page.pdf({ format }))]);
     }
@@ -287,8 +277,8 @@ describe('paper', () => {
     async ({ path }) => {
       // A4 less its margins, at 96 px an inch; guides are printed on the broad side.
       const width = path.startsWith('guides/') ? 1060 : 703;
-      const page = await browser.newPage({ viewport: { width, height: 1000 }, colorScheme: 'dark' });
-      await page.goto(site.address + path);
+      const page = await here.browser.newPage({ viewport: { width, height: 1000 }, colorScheme: 'dark' });
+      await page.goto(here.site.address + path);
       await page.emulateMedia({ media: 'print', colorScheme: 'dark' });
       expect(await layoutFaults(page)).toEqual([]);
       const [ink, paper] = await page.evaluate(() => {

@@ -1,11 +1,10 @@
 /** The walk on the phone, as it is used on the bench: gloves, no network, a tab that is killed. */
 
 import { readFileSync } from 'node:fs';
-import type { Browser, BrowserContext, Page } from 'playwright-core';
-import { afterAll, beforeAll, describe, expect, it } from 'vitest';
-import { type ServedSite, serve } from '../../scripts/serve.ts';
+import type { BrowserContext, Page } from 'playwright-core';
+import { describe, expect, it } from 'vitest';
 import { readWalk } from '../../src/core/reading/walkFile.ts';
-import { startBrowser } from './browser.ts';
+import { atSite } from './atSite.ts';
 import { builtSites } from './builtSites.ts';
 import { layoutFaults } from './layoutFaults.ts';
 import { axeFindings } from './visiting.ts';
@@ -17,20 +16,11 @@ const lots: { id: string; left: number }[] = JSON.parse(
 /** Least side of what gloved fingers press, px. Common practice, no source. */
 const KEY_PX = 48;
 
-let browser: Browser;
-let site: ServedSite;
-beforeAll(async () => {
-  browser = await startBrowser();
-  site = await serve(folder, base, 0);
-});
-afterAll(async () => {
-  await browser.close();
-  await site.stop();
-});
+const here = atSite({ folder, base });
 
 async function opened(context: BrowserContext): Promise<Page> {
   const page = await context.newPage();
-  await page.goto(`${site.address}walk/`);
+  await page.goto(`${here.site.address}walk/`);
   await page.waitForSelector('[data-lot]');
   return page;
 }
@@ -46,7 +36,7 @@ const onPhone = { viewport: { width: 360, height: 740 }, hasTouch: true };
 
 describe('the walk on the phone', () => {
   it('is laid out without fault at 360 px, with keys for gloved fingers', async () => {
-    const context = await browser.newContext(onPhone);
+    const context = await here.browser.newContext(onPhone);
     const page = await opened(context);
     expect(await layoutFaults(page)).toEqual([]);
     expect(await axeFindings(page)).toEqual([]);
@@ -64,7 +54,7 @@ describe('the walk on the phone', () => {
   });
 
   it('asks about a count that rises, and takes it as typed all the same', async () => {
-    const context = await browser.newContext(onPhone);
+    const context = await here.browser.newContext(onPhone);
     const page = await opened(context);
     const { id, left } = lots[0]!;
     await page.fill('#left', String(left + 5));
@@ -77,7 +67,7 @@ describe('the walk on the phone', () => {
   });
 
   it('goes on without a network after its tab was killed, and ends in a file that is read as it was typed', async () => {
-    const context = await browser.newContext({ ...onPhone, acceptDownloads: true });
+    const context = await here.browser.newContext({ ...onPhone, acceptDownloads: true });
     const page = await opened(context);
     await page.click('[data-field="left"] [data-step="-1"]');
     await page.click('[data-field="roots"] [data-word="holding"]');
@@ -109,7 +99,7 @@ describe('the walk on the phone', () => {
   });
 
   it('says so where the browser keeps nothing', async () => {
-    const context = await browser.newContext(onPhone);
+    const context = await here.browser.newContext(onPhone);
     await context.addInitScript(() => {
       Storage.prototype.setItem = () => {
         throw new Error('no storage');

@@ -6,10 +6,8 @@
 import { statSync } from 'node:fs';
 import { join } from 'node:path';
 import { gzipSync } from 'node:zlib';
-import type { Browser } from 'playwright-core';
-import { afterAll, beforeAll, describe, expect, it } from 'vitest';
-import { type ServedSite, serve } from '../../scripts/serve.ts';
-import { startBrowser } from './browser.ts';
+import { describe, expect, it } from 'vitest';
+import { atSite } from './atSite.ts';
 import { builtSites, filesOf, leadsOn, pagesOf, readText } from './builtSites.ts';
 import { examplesOfEveryKind, kindOf } from './pageKinds.ts';
 import { inTurns } from './visiting.ts';
@@ -115,20 +113,11 @@ describe('the whole page with its styles', () => {
 });
 
 describe('the first view of every kind of page', () => {
-  let browser: Browser;
-  let site: ServedSite;
-  beforeAll(async () => {
-    browser = await startBrowser();
-    site = await serve(folder, base, 0);
-  });
-  afterAll(async () => {
-    await browser.close();
-    await site.stop();
-  });
+  const here = atSite({ folder, base });
 
   it('needs 14 kB at most, on a telephone and on a wide screen', async () => {
     const found: { page: string; bytes: number; whole: number }[] = [];
-    const context = await browser.newContext({ javaScriptEnabled: false });
+    const context = await here.browser.newContext({ javaScriptEnabled: false });
     await inTurns(examplesOfEveryKind(folder), 3, async ({ kind, path }) => {
       const page = await context.newPage();
       for (const [width, height] of [
@@ -136,7 +125,7 @@ describe('the first view of every kind of page', () => {
         [1280, 800],
       ] as const) {
         await page.setViewportSize({ width, height });
-        await page.goto(site.address + path);
+        await page.goto(here.site.address + path);
         // All of the source up to the last words or picture that begin above the fold, whatever is folded away or hidden between them.
         const { shown, whole } = await page.evaluate(() => {
           const within = (element: Element) =>

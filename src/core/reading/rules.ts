@@ -2,18 +2,24 @@
 
 import { guideRules } from '../care/guideRules.ts';
 import { addressRules } from './rules/addresses.ts';
+import { cultivarRules } from './rules/cultivars.ts';
 import { fileRules } from './rules/files.ts';
 import { lotRules } from './rules/lots.ts';
 import { photoRules } from './rules/photos.ts';
-import { recordRules } from './rules/records.ts';
+import { placeRules } from './rules/places.ts';
 import type { Rule } from './rules/rule.ts';
+import { textRules } from './rules/texts.ts';
 import { valueRules } from './rules/values.ts';
+import { yardRules } from './rules/yard.ts';
 
 const all = {
   ...fileRules,
   ...valueRules,
   ...lotRules,
-  ...recordRules,
+  ...cultivarRules,
+  ...yardRules,
+  ...placeRules,
+  ...textRules,
   ...photoRules,
   ...guideRules,
   ...addressRules,

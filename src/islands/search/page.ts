@@ -3,19 +3,16 @@
 import { href } from '../../href.ts';
 import type { RowsFile } from '../../site/data/searchRows.ts';
 import { type SearchGroup, searchGroups, searchOrders } from '../../site/pages/search/searchTerms.ts';
-import { answersFor, type PlaceAnswers } from '../myPlace/answers.ts';
+import type { PlaceAnswers } from '../myPlace/answers.ts';
 import { currentChoice, onChange } from '../myPlace/choice.ts';
+import { placeAnswers, rowsFile, wordIndex } from './loads.ts';
 import { matchesOf, namedPages } from './meant.ts';
 import { inOrder, type LevelOf, type Matches, type Narrowed, narrow } from './narrow.ts';
-import { addTrees, make, type NamedPage, namedList, pageList, treeTable, type WordsOf } from './results.ts';
-import { namesBeginning, plain, type Understood, understand } from './understood.ts';
+import { make, type NamedPage, namedList, pageList } from './results.ts';
+import { resultWords } from './resultWords.ts';
+import { treeNodes } from './treeNodes.ts';
+import { plain, type Understood, understand } from './understood.ts';
 import { choicesMade, orderOf, readWanted, type Wanted, writeWanted } from './wanted.ts';
-import { loadWordIndex } from './wordIndex.ts';
-
-/** Rows shown at once, and added with each press of the button. */
-const shownAtOnce = 20;
-/** Of these, as many as fill a telephone; a slow one draws the others when it has shown these. */
-const drawnFirst = 6;
 
 function part<T extends Element = HTMLElement>(selector: string): T {
   const found = document.querySelector<T>(selector);
@@ -37,29 +34,6 @@ function groupOf(each: HTMLInputElement): SearchGroup {
   return each.closest<HTMLElement>('[data-group]')!.dataset.group as SearchGroup;
 }
 
-/** Loads once; a failure is tried again. */
-function kept<T>(load: () => Promise<T>): () => Promise<T> {
-  let loading: Promise<T> | undefined;
-  return () => {
-    loading ??= load().catch(problem => {
-      loading = undefined;
-      throw problem;
-    });
-    return loading;
-  };
-}
-
-const rowsFile = kept(async (): Promise<RowsFile> => {
-  // Always asked for anew, so that the rows are those of the index.
-  const answer = await fetch(href('/search/rows.json'), { cache: 'no-cache' });
-  if (!answer.ok) throw new Error(String(answer.status));
-  return answer.json();
-});
-const wordIndex = kept(async () => {
-  const file = await rowsFile();
-  return loadWordIndex(word => namesBeginning(file, word));
-});
-
 let wanted: Wanted = readWanted(location.search);
 /** Counts searches, so that a slow answer never replaces a newer one. */
 let latest = 0;
@@ -70,12 +44,6 @@ function wordsIn(file: RowsFile, group: SearchGroup, value: string): string {
 
 function legendOf(group: SearchGroup): string {
   return part(`[data-group="${group}"] legend`).textContent ?? '';
-}
-
-async function answers(): Promise<PlaceAnswers | null> {
-  const choice = currentChoice();
-  // What is wrong with the place is told in its own line.
-  return choice === null ? null : answersFor(choice).catch(() => null);
 }
 
 /** Puts a wish into the controls. */
@@ -151,22 +119,6 @@ function showCounts(counts: Narrowed['counts'], placed: boolean): void {
   }
 }
 
-function counted(count: number, one: string, many = `${one}s`): string {
-  return `${count} ${count === 1 ? one : many}`;
-}
-
-function told(trees: number, pages: number, named: number): string {
-  const { text } = wanted;
-  const what = [
-    ...(named > 0 ? [counted(named, 'lot or place', 'lots or places')] : []),
-    ...(trees > 0 || named + pages === 0 ? [counted(trees, 'cultivar')] : []),
-    ...(pages > 0 ? [counted(pages, 'guide or video', 'guides or videos')] : []),
-  ];
-  const words = text === '' ? '' : ` with “${text}”`;
-  const chosen = choicesMade(wanted);
-  return `${what.join(' and ')}${words}${chosen === 0 ? '' : `, ${counted(chosen, 'choice')} made`}.`;
-}
-
 function placeMissing(mine: PlaceAnswers | null): boolean {
   return mine === null && wanted.chosen.place.size > 0;
 }
@@ -204,9 +156,16 @@ async function showResults(
           .sort((a, b) => a.rank! - b.rank!);
   status.textContent = placeMissing(mine)
     ? 'Say first where the tree will live: the line “For verdicts” asks for it.'
-    : told(hits.length, pages.length, named.length);
+    : resultWords(wanted, { trees: hits.length, pages: pages.length, named: named.length });
   const shown: Node[] = named.length > 0 ? [namedList(named)] : [];
-  if (hits.length > 0) shown.push(...treeNodes(file, inOrder(hits, orderOf(wanted), matches), mine));
+  if (hits.length > 0)
+    shown.push(
+      ...treeNodes(
+        inOrder(hits, orderOf(wanted), matches),
+        (group, value) => wordsIn(file, group, value),
+        id => mine?.on(id) ?? null,
+      ),
+    );
   if (pages.length > 0) {
     const list = pageList(pages.map(({ page }) => page));
     const guidesFirst = orderOf(wanted) === 'match' && pages[0]!.rank === 0;
@@ -223,40 +182,12 @@ async function showResults(
   results.replaceChildren(...shown);
 }
 
-function treeNodes(file: RowsFile, hits: ReturnType<typeof inOrder>, mine: PlaceAnswers | null): Node[] {
-  const wordsOf: WordsOf = (group, value) => wordsIn(file, group, value);
-  const saidOf = (id: string) => mine?.on(id) ?? null;
-  const table = treeTable();
-  let done = 0;
-  const add = () => {
-    const drawn = hits.slice(done, done + shownAtOnce);
-    done += drawn.length;
-    more.hidden = true;
-    table.ariaBusy = 'true';
-    const first = addTrees(table, drawn.slice(0, drawnFirst), wordsOf, saidOf);
-    const addOthers = () => {
-      if (!table.isConnected) return;
-      addTrees(table, drawn.slice(drawnFirst), wordsOf, saidOf);
-      table.ariaBusy = null;
-      more.hidden = done === hits.length;
-      more.textContent = `Show ${Math.min(shownAtOnce, hits.length - done)} more of ${hits.length}`;
-    };
-    requestAnimationFrame(() => setTimeout(addOthers));
-    return first;
-  };
-  const more = make('button', '');
-  more.type = 'button';
-  more.onclick = () => add()?.focus();
-  add();
-  return [table, more];
-}
-
 async function show(): Promise<void> {
   latest += 1;
   const mine = latest;
   if (writeWanted(wanted) !== '' && results.childElementCount === 0) status.textContent = 'Looking…';
   try {
-    const [file, place] = await Promise.all([rowsFile(), answers()]);
+    const [file, place] = await Promise.all([rowsFile(), placeAnswers()]);
     const meant = understand(wanted.text, file);
     const [matches, named] = await Promise.all([matchesOf(meant, file, wordIndex), namedPages(meant)]);
     if (mine === latest) await showResults(file, matches, place, meant, named);

@@ -4,7 +4,7 @@ import type { Catalogue, CultivarEntry } from '../../core/catalogue.ts';
 import { cardPath } from '../addresses/paths.ts';
 import { speciesName } from '../pages/stock/stock.ts';
 import { listedCultivars } from '../parts/raised.ts';
-import { noInputs, type Route } from '../route.ts';
+import type { Route } from '../route.ts';
 import type { Site } from '../site.ts';
 import { fruitSizeInWords } from '../words/measures.ts';
 import { ripeningWords, sentence } from '../words/words.ts';
@@ -18,7 +18,13 @@ function anyTree(all: Catalogue, at: number): CultivarEntry | undefined {
 
 function route(name: string, entry: CultivarEntry | undefined, words: CardWords): Route[] {
   if (entry === undefined) return [];
-  return [{ file: cardPath(name).slice(1), inputs: noInputs, make: () => cardPicture(entry, words) }];
+  return [
+    {
+      file: cardPath(name).slice(1),
+      inputs: () => [entry.cultivar, words],
+      make: () => cardPicture(entry, words),
+    },
+  ];
 }
 
 export function cardRoutes({ all }: Site): Route[] {

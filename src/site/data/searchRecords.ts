@@ -7,7 +7,7 @@ import { recordAddress } from '../../core/addresses/paths.ts';
 import type { Catalogue, CultivarEntry } from '../../core/catalogue.ts';
 import { guidePath } from '../addresses/guidePaths.ts';
 import { cultivarPath } from '../addresses/paths.ts';
-import { oncePer } from '../memo.ts';
+import { memoize } from '../memo.ts';
 import { cultivarFacts, cultivarSummary, suitsFacts } from '../pages/cultivars/cultivar.ts';
 import { generalGuide } from '../pages/guides/guideViews.ts';
 import { speciesName } from '../pages/stock/stock.ts';
@@ -61,7 +61,7 @@ function textOf(html: string): string {
 }
 
 /** Guides and videos, with all their words. */
-export const searchedPages = oncePer((all: Catalogue): (PageRow & { words: string })[] => [
+export const searchedPages = memoize((all: Catalogue): (PageRow & { words: string })[] => [
   ...all.guides.map(guide => ({
     path: guidePath(guide.id),
     title: guide.title,

@@ -10,7 +10,7 @@ import { forms, type RipeningClass, ripeningClasses } from '../../core/records/c
 import { containerClasses } from '../../core/records/container.ts';
 import { placePath } from '../addresses/paths.ts';
 import { type FruitMark, fruitMark } from '../drawing/fruitMarks.ts';
-import { oncePer } from '../memo.ts';
+import { memoize } from '../memo.ts';
 import { stockState } from '../pages/cultivars/cultivar.ts';
 import { whereabouts } from '../pages/places/place.ts';
 import {
@@ -134,7 +134,7 @@ function choicesOf(
 }
 
 /** The content of `/search/rows.json`. */
-export const searchRows = oncePer((all: Catalogue): RowsFile => {
+export const searchRows = memoize((all: Catalogue): RowsFile => {
   const offers: Offer[] = [];
   const known = new Map<string, number>();
   const indexOf = (offer: Offer) => {

@@ -4,7 +4,7 @@ import type { Catalogue } from '../../core/catalogue.ts';
 import type { Cultivar } from '../../core/records/cultivar.ts';
 import type { Species } from '../../core/records/species.ts';
 import { roundTo } from '../../core/units.ts';
-import { oncePer } from '../memo.ts';
+import { memoize } from '../memo.ts';
 import { fruitKind } from './plate/kinds.ts';
 import { symbolId, symbolOf } from './plate/small.ts';
 import { colorsOf } from './plate.ts';
@@ -31,7 +31,7 @@ export interface FruitMark {
   height: number;
 }
 
-const largestMm = oncePer(({ cultivars }: Pick<Catalogue, 'cultivars'>): number => {
+const largestMm = memoize(({ cultivars }: Pick<Catalogue, 'cultivars'>): number => {
   return Math.max(1, ...cultivars.flatMap(({ cultivar: { fruit } }) => [fruit.lengthMm, fruit.widthMm]));
 });
 

@@ -3,7 +3,7 @@
 import type { CultivarEntry } from '../../core/catalogue.ts';
 import { comparePath } from '../addresses/paths.ts';
 import { attribute, type Html, html, safeHtml } from '../html.ts';
-import { oncePer } from '../memo.ts';
+import { memoize } from '../memo.ts';
 import { fruitSizeInWords } from '../words/measures.ts';
 import { type DrawnPlate, drawnPlate } from './plate/drawn.ts';
 import { fruitKind } from './plate/kinds.ts';
@@ -32,9 +32,9 @@ function figure({ cultivar, species }: Shown, href: (path: string) => string): H
   `;
 }
 
-const figures = oncePer((href: (path: string) => string) =>
-  oncePer((cultivar: Shown['cultivar']) =>
-    oncePer((species: Shown['species']) => figure({ cultivar, species }, href)),
+const figures = memoize((href: (path: string) => string) =>
+  memoize((cultivar: Shown['cultivar']) =>
+    memoize((species: Shown['species']) => figure({ cultivar, species }, href)),
   ),
 );
 

@@ -5,7 +5,7 @@ import { levelWords } from '../../core/match/words.ts';
 import { type Html, html } from '../html.ts';
 import { MAP_HEIGHT, MAP_WIDTH } from './usMap.ts';
 
-export interface UsMapLook {
+export interface UsMapOptions {
   title: string;
   words: string;
   dots: readonly { x: number; y: number; level: Level }[];
@@ -14,7 +14,7 @@ export interface UsMapLook {
 const radiusOf = (level: Level) => (level === 'not-here' ? 7 : 12);
 
 /** Nothing where no place is on the map. */
-export function usMap({ title, words, dots }: UsMapLook, href: (path: string) => string): Html {
+export function usMap({ title, words, dots }: UsMapOptions, href: (path: string) => string): Html {
   if (dots.length === 0) return html``;
   // The worst first, so that the best lie on top.
   const circles = [...dots]

@@ -4,7 +4,7 @@ import type { Catalogue, PublicCultivar } from '../../core/catalogue.ts';
 import { alternatives } from '../../core/match/alternatives.ts';
 import type { Alternative } from '../../core/match/answers.ts';
 import { cultivarPath } from '../addresses/paths.ts';
-import { oncePer } from '../memo.ts';
+import { memoize } from '../memo.ts';
 import { stockState } from '../pages/cultivars/cultivar.ts';
 import { flavorOf, speciesName } from '../pages/stock/stock.ts';
 import type { StateView } from '../words/state.ts';
@@ -25,7 +25,7 @@ export interface AlternativeRow {
   first: boolean;
 }
 
-const candidates = oncePer((all: Catalogue) => {
+const candidates = memoize((all: Catalogue) => {
   const entries = new Map(all.cultivars.map(entry => [entry.cultivar.id, entry]));
   const toBeHad = all.cultivars
     .filter(({ lots }) => lots.some(({ soldOut }) => !soldOut))
@@ -42,7 +42,7 @@ function nearestTo(all: Catalogue, cultivar: PublicCultivar): Alternative[] {
   return alike.filter(({ cultivar: id }) => id !== cultivar.id).slice(0, standingBy);
 }
 
-const rowsOf = oncePer((all: Catalogue) => oncePer((cultivar: PublicCultivar) => rowsNear(all, cultivar)));
+const rowsOf = memoize((all: Catalogue) => memoize((cultivar: PublicCultivar) => rowsNear(all, cultivar)));
 
 /** The nearest cultivars that are on the list, by flavor and ripening. */
 export function alternativeRows(all: Catalogue, cultivar: PublicCultivar): AlternativeRow[] {

@@ -4,7 +4,7 @@ import type { Catalogue } from '../../core/catalogue.ts';
 import type { Form } from '../../core/records/common.ts';
 import { arrivalPath } from '../addresses/guidePaths.ts';
 import { type Html, html } from '../html.ts';
-import { oncePer } from '../memo.ts';
+import { memoize } from '../memo.ts';
 import { arrivalGuide } from '../pages/guides/guideSubject.ts';
 import { formWords, lowerFirst } from '../words/words.ts';
 
@@ -19,7 +19,7 @@ function line(all: Catalogue, species: string, forms: readonly Form[], href: (pa
   return html`<p class="arrives">When it arrives: ${links.map((link, index) => (index > 0 ? html`, ${link}` : link))}.</p>`;
 }
 
-const lines = oncePer((_: (path: string) => string) => oncePer((_: Catalogue) => new Map<string, Html>()));
+const lines = memoize((_: (path: string) => string) => memoize((_: Catalogue) => new Map<string, Html>()));
 
 /** Nothing where no guide speaks of arrival. Written once for each species and its forms. */
 export function whenItArrives(

@@ -2,7 +2,7 @@
 
 import type { Species } from '../../core/records/species.ts';
 import { type Html, html } from '../html.ts';
-import { oncePer } from '../memo.ts';
+import { memoize } from '../memo.ts';
 import { speciesName } from '../pages/stock/stock.ts';
 import { hazardWords, standingInWords } from '../words/words.ts';
 
@@ -25,7 +25,7 @@ function hazards(species: Species): Html {
 }
 
 /** Written once for each species. */
-export const cautions = oncePer(
+export const cautions = memoize(
   (species: Species): Html =>
     html`
       <section aria-labelledby="care-taken">

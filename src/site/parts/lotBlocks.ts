@@ -4,10 +4,10 @@ import { fruitMarkHtml } from '../drawing/fruitMark.ts';
 import { type Html, html } from '../html.ts';
 import type { StockRow } from '../pages/stock/stock.ts';
 import { countInWords } from '../words/words.ts';
-import { isReady, type LotRowsLook, lotRows } from './lotRows.ts';
+import { isReady, type LotRowsOptions, lotRows } from './lotRows.ts';
 import { groupBy } from './paging.ts';
 
-function block(lots: readonly StockRow[], look: LotRowsLook): Html {
+function block(lots: readonly StockRow[], look: LotRowsOptions): Html {
   const first = lots[0]!;
   const { href } = look;
   const ready = lots.filter(isReady);
@@ -34,7 +34,7 @@ function block(lots: readonly StockRow[], look: LotRowsLook): Html {
 }
 
 /** Cultivars with a lot that is ready, then those that only have lots to come, folded where others stand before them. */
-export function lotBlocks(rows: readonly StockRow[], look: LotRowsLook): Html {
+export function lotBlocks(rows: readonly StockRow[], look: LotRowsOptions): Html {
   const cultivars = [...groupBy(rows, ({ cultivar }) => cultivar).values()];
   const ready = cultivars.filter(lots => lots.some(isReady));
   const later = cultivars.filter(lots => !lots.some(isReady));

@@ -2,10 +2,10 @@
 
 import { type Form, forms } from '../../core/records/common.ts';
 import { attribute, type Html, html } from '../html.ts';
-import { oncePer } from '../memo.ts';
+import { memoize } from '../memo.ts';
 import type { StockLine, StockRow } from '../pages/stock/stock.ts';
 
-export interface LotRowsLook {
+export interface LotRowsOptions {
   /** The forms that have a column. */
   forms: readonly Form[];
   href: (path: string) => string;
@@ -31,17 +31,17 @@ function cell(line: StockLine | undefined): Html {
   return html`<td class="${state}"><b>${price ?? 'no price'}</b> <span${sent}>${brief}</span></td>`;
 }
 
-function rowOf(row: StockRow, { forms: shown, href }: LotRowsLook): Html {
+function rowOf(row: StockRow, { forms: shown, href }: LotRowsOptions): Html {
   const cells = shown.map(form => cell(row.lines.find(line => line.form === form)));
   return html`
     <tr><th scope="row"><a href="${href(row.path)}">${row.size}</a> <span>${row.left} left</span></th>${cells}</tr>
   `;
 }
 
-const rows = oncePer((_: StockRow) => new Map<string, Html>());
+const rows = memoize((_: StockRow) => new Map<string, Html>());
 
 /** A table of lots; its caption is read aloud only. */
-export function lotRows(caption: string, lots: readonly StockRow[], look: LotRowsLook): Html {
+export function lotRows(caption: string, lots: readonly StockRow[], look: LotRowsOptions): Html {
   const key = look.forms.join(' ');
   const heads = look.forms.map(form => html`<th scope="col">${headings[form]}</th>`);
   const body = lots.map(row => {

@@ -5,12 +5,12 @@
 
 import { myPlacePath, placesPath } from '../addresses/paths.ts';
 import { type Html, html } from '../html.ts';
-import { oncePer } from '../memo.ts';
+import { memoize } from '../memo.ts';
 
 /** Said while no place is chosen; the script that knows better writes over it. */
 const noPlaceYet = 'Set your place';
 
-export const placeInHead = oncePer(
+export const placeInHead = memoize(
   (href: (path: string) => string): Html => html`
     <details class="here" data-here>
       <summary><span class="unseen">Your place: </span><span data-here-name>${noPlaceYet}</span></summary>

@@ -3,10 +3,10 @@
 import type { Catalogue, CultivarEntry } from '../../core/catalogue.ts';
 import { dayInWords } from '../../core/days.ts';
 import { hasStock, isRetired, listed } from '../../core/listed.ts';
-import { oncePer } from '../memo.ts';
+import { memoize } from '../memo.ts';
 
 /** Cultivars for lists, tables, search and rankings, worked out once. */
-export const listedCultivars = oncePer((all: Catalogue): CultivarEntry[] => listed(all));
+export const listedCultivars = memoize((all: Catalogue): CultivarEntry[] => listed(all));
 
 /** What the page of a cultivar that is no longer raised says first; null for any other. */
 export function retiredInWords(all: Pick<Catalogue, 'asOf'>, entry: CultivarEntry): string | null {

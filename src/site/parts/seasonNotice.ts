@@ -2,11 +2,11 @@
 
 import type { Catalogue } from '../../core/catalogue.ts';
 import { type Html, html } from '../html.ts';
-import { oncePer } from '../memo.ts';
+import { memoize } from '../memo.ts';
 import { seasonWords } from '../words/sendingWords.ts';
 import { sentNow } from './sentNow.ts';
 
-export const seasonNotice = oncePer((all: Pick<Catalogue, 'home' | 'yard' | 'asOf'>): Html => {
+export const seasonNotice = memoize((all: Pick<Catalogue, 'home' | 'yard' | 'asOf'>): Html => {
   const { lead, rest } = seasonWords(sentNow(all), all.asOf);
   return html`<p class="season" data-season><strong>${lead}</strong> ${rest}</p>`;
 });

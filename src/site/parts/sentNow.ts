@@ -11,7 +11,7 @@ import type { SendingRun, SendingState, SendingWeek } from '../../core/match/ans
 import { tripEndOf } from '../../core/match/destination.ts';
 import { nextSendingDay, sendingRuns, sendingWeeks } from '../../core/match/sending.ts';
 import { type Form, forms } from '../../core/records/common.ts';
-import { oncePer } from '../memo.ts';
+import { memoize } from '../memo.ts';
 
 /** Enough for the share of a week; drawing them costs a few milliseconds. */
 const SEASONS = 400;
@@ -27,7 +27,7 @@ export interface SentNow {
 type Yard = Pick<Catalogue, 'home' | 'yard' | 'asOf'>;
 
 /** The coming weeks of each form at the yard's own end. */
-const weeksAtHome = oncePer(({ home, yard, asOf }: Yard): Record<Form, SendingWeek[]> => {
+const weeksAtHome = memoize(({ home, yard, asOf }: Yard): Record<Form, SendingWeek[]> => {
   const years = weatherYears(figuresOfPlace(home), SEASONS);
   const freeze = freezeOdds(findWinters(years), 32);
   const end = tripEndOf(home.name, years, freeze, yard.sending);
@@ -38,7 +38,7 @@ const weeksAtHome = oncePer(({ home, yard, asOf }: Yard): Record<Form, SendingWe
 });
 
 /** How each form leaves in the coming week. */
-export const sentNow = oncePer((all: Yard): Record<Form, SentNow> => {
+export const sentNow = memoize((all: Yard): Record<Form, SentNow> => {
   const weeks = weeksAtHome(all);
   return Object.fromEntries(
     forms.map(form => {

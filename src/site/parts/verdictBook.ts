@@ -11,7 +11,7 @@ import { levelWords } from '../../core/match/words.ts';
 import type { Reason } from '../../core/records/common.ts';
 import type { PlaceAnswers } from '../../outlooks.ts';
 import { type CropBar, cropBars } from '../drawing/seasonBar.ts';
-import { oncePer } from '../memo.ts';
+import { memoize } from '../memo.ts';
 import {
   fittingForms,
   formsInWords,
@@ -69,7 +69,7 @@ function keyOf(match: Match, { id, species, pollination }: MatchedCultivar, numb
 function reasonList() {
   const reasons: Told[] = [];
   const byText = new Map<string, number>();
-  const indexOf = oncePer((reason: Reason): number => {
+  const indexOf = memoize((reason: Reason): number => {
     const said = told(reason);
     const key = said.join('\n');
     const known = byText.get(key);
@@ -86,9 +86,9 @@ function makeBook(
 ): VerdictBook {
   const number = numbering();
   const { reasons, indexOf } = reasonList();
-  const ripens = oncePer(ripensInWords);
-  const forms = oncePer(formsInWords);
-  const bars = oncePer((crop: RipeningVerdict) => cropBars([crop], place.lat));
+  const ripens = memoize(ripensInWords);
+  const forms = memoize(formsInWords);
+  const bars = memoize((crop: RipeningVerdict) => cropBars([crop], place.lat));
   const kinds: Kind[] = [];
   const byKey = new Map<string, number>();
   const kindOf = new Map<string, number>();

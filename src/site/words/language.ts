@@ -5,7 +5,7 @@
 
 import type { Catalogue } from '../../core/catalogue.ts';
 import { htmlText } from '../../outputs/htmlText.ts';
-import { oncePer } from '../memo.ts';
+import { memoize } from '../memo.ts';
 
 /**
  * American words and British ones, whole words only, in small letters; a capital at the start is kept. Spellings: Oxford English Dictionary
@@ -82,7 +82,7 @@ function textsIn(value: unknown, texts: Set<string>): Set<string> {
 }
 
 /** Names and sentences of the grower that the word pairs would change, longest first, as HTML writes them. Single small words are values. */
-const asWritten = oncePer(({ yard, species, cultivars, guides, videos, lots }: Catalogue): RegExp | null => {
+const asWritten = memoize(({ yard, species, cultivars, guides, videos, lots }: Catalogue): RegExp | null => {
   const records = [
     yard,
     species,

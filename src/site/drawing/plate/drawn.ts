@@ -1,7 +1,7 @@
 /** Plates as the pages take them, each drawn once: drawing costs more than writing the page around it. */
 
 import type { Fruit } from '../../../core/records/cultivar.ts';
-import { oncePer } from '../../memo.ts';
+import { memoize } from '../../memo.ts';
 import { type Canvas, plate, plateAttributes, plateMarkup } from '../plate.ts';
 import type { FruitKind } from './kinds.ts';
 
@@ -10,7 +10,7 @@ export interface DrawnPlate {
   markup: string;
 }
 
-const platesOf = oncePer((_: Fruit) => new Map<string, DrawnPlate>());
+const platesOf = memoize((_: Fruit) => new Map<string, DrawnPlate>());
 
 /** Plate of a cultivar's fruit, which all its lots share. `scale` is px to the millimeter. */
 export function drawnPlate(

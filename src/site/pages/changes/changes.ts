@@ -10,7 +10,7 @@ import type { Feed, FeedEntry } from '../../../outputs/feed.ts';
 import type { AddressOf } from '../../../outputs/openFile.ts';
 import { xmlText } from '../../../outputs/xml.ts';
 import { changesPath, lotPath } from '../../addresses/paths.ts';
-import { oncePer } from '../../memo.ts';
+import { memoize } from '../../memo.ts';
 import { groupBy } from '../../parts/paging.ts';
 import {
   countInWords,
@@ -66,7 +66,7 @@ function detail({ kind, left, moves }: StockEvent): string {
   return kind === 'sold-out' ? 'None left' : `${left} left`;
 }
 
-const entriesByLot = oncePer(
+const entriesByLot = memoize(
   (catalogue: Catalogue): ReadonlyMap<string, LotEntry> =>
     new Map(catalogue.lots.map(entry => [entry.lot.id, entry])),
 );

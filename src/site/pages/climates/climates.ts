@@ -15,7 +15,7 @@ import { levelWords } from '../../../core/match/words.ts';
 import type { Place } from '../../../core/records/place.ts';
 import type { Outlooks } from '../../../outlooks.ts';
 import { climatePath, cultivarPath, placePath } from '../../addresses/paths.ts';
-import { oncePer } from '../../memo.ts';
+import { memoize } from '../../memo.ts';
 import { groupBy } from '../../parts/paging.ts';
 import { listedCultivars } from '../../parts/raised.ts';
 import { bookOf, kindIn } from '../../parts/verdictBook.ts';
@@ -42,7 +42,7 @@ const kindOrder = ({ kind: { winter, summer, air } }: ShownKind) =>
   winterClasses.indexOf(winter) * 100 + summerClasses.indexOf(summer) * 10 + airClasses.indexOf(air);
 
 /** The kinds that occur among the places, coldest winters first, then cool summers, then dry air. */
-export const climateKinds = oncePer(({ places, climates }: Catalogue): ShownKind[] => {
+export const climateKinds = memoize(({ places, climates }: Catalogue): ShownKind[] => {
   const known = places.filter(({ id }) => climates.has(id));
   const kindAt = ({ id }: Place) => climates.get(id)!.class.answer;
   return [...groupBy(known, place => climateKindId(kindAt(place)))]

@@ -7,7 +7,7 @@ import { cultivarPath } from '../../addresses/paths.ts';
 import { type FruitMark, fruitMark } from '../../drawing/fruitMarks.ts';
 import { ribbonMonths } from '../../drawing/ribbon.ts';
 import type { CropBar } from '../../drawing/seasonBar.ts';
-import { oncePer } from '../../memo.ts';
+import { memoize } from '../../memo.ts';
 import { type Grouped, groupBy, type PagedList, paged } from '../../parts/paging.ts';
 import { listedCultivars } from '../../parts/raised.ts';
 import { bookOf, kindIn } from '../../parts/verdictBook.ts';
@@ -140,7 +140,7 @@ function listsBy(all: Catalogue, kind: CompareKind, keyOf: (entry: CultivarEntry
 }
 
 /** Every table there is: one for each species and for each flavor class, by name. */
-export const compareLists = oncePer((all: Catalogue) => {
+export const compareLists = memoize((all: Catalogue) => {
   const byHeading = (a: CompareList, b: CompareList) => a.heading.localeCompare(b.heading, 'en');
   return {
     species: listsBy(all, 'species', ({ species }) => species.id).sort(byHeading),

@@ -9,7 +9,7 @@ import type { Cultivar, Trial } from '../../../core/records/cultivar.ts';
 import { degreesCToF, roundTo } from '../../../core/units.ts';
 import { cultivarPath, flavorPath, ripeningPath } from '../../addresses/paths.ts';
 import { type FruitMark, fruitMark } from '../../drawing/fruitMarks.ts';
-import { oncePer } from '../../memo.ts';
+import { memoize } from '../../memo.ts';
 import { groupBy, type PagedList, paged } from '../../parts/paging.ts';
 import { listedCultivars } from '../../parts/raised.ts';
 import { type SentNow, sentNow } from '../../parts/sentNow.ts';
@@ -59,8 +59,8 @@ const bestFirst: readonly FormState[] = ['ready', 'opens', 'look', 'blocked'];
 /** Of forms that are ready, one that leaves now stands before one that rests. */
 const sendingRank = ({ state }: SentNow) => ['open', 'by-forecast', 'closed'].indexOf(state);
 
-const stockStates = oncePer((all: Catalogue) =>
-  oncePer((entry: CultivarEntry): StateView => {
+const stockStates = memoize((all: Catalogue) =>
+  memoize((entry: CultivarEntry): StateView => {
     const answers = entry.lots.filter(({ soldOut }) => !soldOut).flatMap(({ forms }) => forms);
     const sent = sentNow(all);
     for (const state of bestFirst) {
@@ -101,8 +101,8 @@ function cultivarRow(entry: CultivarEntry, catalogue: Catalogue): CultivarRow {
   };
 }
 
-const rowsOf = oncePer((catalogue: Catalogue) =>
-  oncePer((entry: CultivarEntry) => cultivarRow(entry, catalogue)),
+const rowsOf = memoize((catalogue: Catalogue) =>
+  memoize((entry: CultivarEntry) => cultivarRow(entry, catalogue)),
 );
 
 function bySpecies(catalogue: Catalogue, listed: readonly CultivarEntry[]): PagedList<CultivarRow> {
@@ -117,7 +117,7 @@ function bySpecies(catalogue: Catalogue, listed: readonly CultivarEntry[]): Page
 }
 
 /** All cultivars, by species and name. */
-export const cultivarList = oncePer((catalogue: Catalogue) =>
+export const cultivarList = memoize((catalogue: Catalogue) =>
   bySpecies(catalogue, listedCultivars(catalogue)),
 );
 
@@ -135,7 +135,7 @@ export interface TraitList {
 }
 
 /** The cultivars of each flavor class of the yard, also of one that none has today: its address stays. */
-export const flavorLists = oncePer((catalogue: Catalogue): TraitList[] =>
+export const flavorLists = memoize((catalogue: Catalogue): TraitList[] =>
   catalogue.yard.flavorClasses.map(({ id, name, means }) => ({
     id,
     path: flavorPath(id),
@@ -150,7 +150,7 @@ export const flavorLists = oncePer((catalogue: Catalogue): TraitList[] =>
 );
 
 /** The cultivars of each ripening class, earliest first. */
-export const ripeningLists = oncePer((catalogue: Catalogue): TraitList[] =>
+export const ripeningLists = memoize((catalogue: Catalogue): TraitList[] =>
   ripeningClasses.map(id => ({
     id,
     path: ripeningPath(id),

@@ -8,7 +8,7 @@ import type { Place } from '../../../core/records/place.ts';
 import type { Outlooks, PlaceAnswers } from '../../../outlooks.ts';
 import { placePath } from '../../addresses/paths.ts';
 import { onMap } from '../../drawing/usMap.ts';
-import { oncePer } from '../../memo.ts';
+import { memoize } from '../../memo.ts';
 import type { Example } from '../../parts/myTree.ts';
 import { bookOf, kindIn, verdictIn } from '../../parts/verdictBook.ts';
 import { classInBrief } from '../../words/placeClasses.ts';
@@ -73,9 +73,9 @@ function spreadOf({ home, places, climates }: Catalogue): Place[] {
   return [home, ...Array.from({ length: wanted }, (_, index) => rest[at(index)]!)];
 }
 
-const spreads = oncePer(spreadOf);
+const spreads = memoize(spreadOf);
 
-const toldPlaces = oncePer(
+const toldPlaces = memoize(
   ({ places, climates }: Catalogue) =>
     new Map<string, ToldPlace>(
       places.map(place => [
@@ -96,7 +96,7 @@ function verdictAt(all: Catalogue, answers: PlaceAnswers, cultivar: string): Pla
   return { place, level, words: levelWords[level], ripens: joinedCrops(ripens) };
 }
 
-const mapPoints = oncePer(({ places }: Catalogue) => new Map(places.map(place => [place.id, onMap(place)])));
+const mapPoints = memoize(({ places }: Catalogue) => new Map(places.map(place => [place.id, onMap(place)])));
 
 export function cultivarPlaces(all: Catalogue, outlooks: Outlooks, cultivar: string): CultivarPlaces {
   const points = mapPoints(all);
@@ -133,8 +133,8 @@ function examplePlaces(all: Catalogue): Place[] {
   );
 }
 
-const examplesOf = oncePer((outlooks: Outlooks) =>
-  oncePer((all: Catalogue) => {
+const examplesOf = memoize((outlooks: Outlooks) =>
+  memoize((all: Catalogue) => {
     const made = new Map<string, Example[]>();
     return (cultivar: string): Example[] => {
       const known = made.get(cultivar);

@@ -2,7 +2,7 @@
 
 import { fruitMarkHtml } from '../../drawing/fruitMark.ts';
 import { type Html, html } from '../../html.ts';
-import { oncePer } from '../../memo.ts';
+import { memoize } from '../../memo.ts';
 import type { CultivarRow } from './cultivar.ts';
 
 function rowHtml(row: CultivarRow, href: (path: string) => string): Html {
@@ -21,8 +21,8 @@ function rowHtml(row: CultivarRow, href: (path: string) => string): Html {
   `;
 }
 
-const written = oncePer((href: (path: string) => string) =>
-  oncePer((row: CultivarRow) => rowHtml(row, href)),
+const written = memoize((href: (path: string) => string) =>
+  memoize((row: CultivarRow) => rowHtml(row, href)),
 );
 
 export function cultivarTable(

@@ -3,7 +3,7 @@
 import { climatesPath } from '../../addresses/paths.ts';
 import { usMap } from '../../drawing/usMapFigure.ts';
 import { type Html, html } from '../../html.ts';
-import { oncePer } from '../../memo.ts';
+import { memoize } from '../../memo.ts';
 import { levelMark, levelWordsHtml } from '../../parts/level.ts';
 import { toldHtml } from '../../parts/told.ts';
 import { countInWords } from '../../words/words.ts';
@@ -28,8 +28,8 @@ function atPlace(name: string, verdict: PlaceVerdictWithReasons, href: Href): Ht
 }
 
 /** What the row of a place says whatever the cultivar. */
-const placeCells = oncePer((href: Href) =>
-  oncePer(
+const placeCells = memoize((href: Href) =>
+  memoize(
     (place: ToldPlace): Html =>
       html`
         <th scope="row"><a href="${href(place.path)}"><bdi>${place.name}</bdi></a> <span class="soft">${place.where}</span></th>

@@ -9,7 +9,7 @@ import type { Day } from '../../../core/days.ts';
 import { type Form, forms } from '../../../core/records/common.ts';
 import type { Guide } from '../../../core/records/guide.ts';
 import type { Place } from '../../../core/records/place.ts';
-import { oncePer } from '../../memo.ts';
+import { memoize } from '../../memo.ts';
 import { unitsIn } from '../../words/units.ts';
 import { formWords } from '../../words/words.ts';
 import { type ArrivalSpan, arrivalSpans } from './arrivalMonths.ts';
@@ -22,7 +22,7 @@ export function arrivalForms(guide: Guide): readonly Form[] {
 }
 
 /** The page of a guide and its files show the same calendars. */
-const keptCalendars = oncePer((_year: CareYear) => new Map<string, CareCalendar>());
+const keptCalendars = memoize((_year: CareYear) => new Map<string, CareCalendar>());
 
 /** The calendar of a tree of a form that arrives on the day of the content and goes into the ground where it can. */
 export function arrivalCalendar(

@@ -6,7 +6,7 @@ import { type Html, html } from '../../html.ts';
 import type { ArrivalViews } from './arrivalViews.ts';
 import { taskList } from './tasks.ts';
 
-export interface ArrivalsLook {
+export interface ArrivalsOptions {
   /** Ids of the guide and of the place. */
   guide: string;
   place: string;
@@ -33,7 +33,7 @@ function monthsHtml({ heading, spans }: ArrivalViews['months'][number]): Html {
 
 export function arrivals(
   { months, shared, forms }: ArrivalViews,
-  { guide, place, species, asOf, href }: ArrivalsLook,
+  { guide, place, species, asOf, href }: ArrivalsOptions,
 ): Html {
   const ofForms = forms.map(
     ({ form, name, because, tasks }) =>

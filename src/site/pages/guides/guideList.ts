@@ -3,7 +3,7 @@
 import type { Catalogue } from '../../../core/catalogue.ts';
 import type { Guide } from '../../../core/records/guide.ts';
 import { guidePath, placeGuidePath } from '../../addresses/guidePaths.ts';
-import { oncePer } from '../../memo.ts';
+import { memoize } from '../../memo.ts';
 import { placeSections, US_SECTION } from '../places/places.ts';
 
 export interface GuideLine {
@@ -13,7 +13,7 @@ export interface GuideLine {
 }
 
 /** Every guide in the order in which a buyer needs them. */
-export const guideLines = oncePer(({ guides }: Catalogue): GuideLine[] =>
+export const guideLines = memoize(({ guides }: Catalogue): GuideLine[] =>
   guides.map(({ id, title, summary }) => ({ path: guidePath(id), title, summary })),
 );
 

@@ -16,7 +16,7 @@ import type { Place } from '../../../core/records/place.ts';
 import type { Species } from '../../../core/records/species.ts';
 import { type RenderedGuide, renderGuide } from '../../../markdown/guideParts.ts';
 import { guidePath } from '../../addresses/guidePaths.ts';
-import { oncePer } from '../../memo.ts';
+import { memoize } from '../../memo.ts';
 import { unitsIn } from '../../words/units.ts';
 import { speciesName } from '../stock/stock.ts';
 import { type ArrivalViews, arrivalViews } from './arrivalViews.ts';
@@ -89,7 +89,7 @@ export interface PlaceGuideView {
 }
 
 /** The page of a guide and its file show the same tasks. */
-const keptTasks = oncePer((_year: CareYear) => new Map<string, CareTask[]>());
+const keptTasks = memoize((_year: CareYear) => new Map<string, CareTask[]>());
 
 /** Tasks of a guide at a place from the day of the content, for its calendar and its file, in the units of its readers. */
 export function placeTasks(

@@ -3,7 +3,7 @@
 import { attribute, type Html, html } from '../../html.ts';
 import { placeButton } from '../../parts/placeButton.ts';
 
-export interface GuideLineLook {
+export interface GuideLineOptions {
   /** The guide in general, or for a form and species. */
   path: string;
   /** The place the page is for; null on a page that is for none. */
@@ -13,7 +13,7 @@ export interface GuideLineLook {
 }
 
 /** A page with it needs the script by which guides follow the chosen place. */
-export function guideLine({ path, place, places }: GuideLineLook, href: (path: string) => string): Html {
+export function guideLine({ path, place, places }: GuideLineOptions, href: (path: string) => string): Html {
   const list = places.startsWith('#') ? places : href(places);
   const asks =
     place === null

@@ -10,7 +10,7 @@ import {
 import type { Figure, Standing } from '../../../core/records/common.ts';
 import type { Guide } from '../../../core/records/guide.ts';
 import type { Species } from '../../../core/records/species.ts';
-import { oncePer } from '../../memo.ts';
+import { memoize } from '../../memo.ts';
 import { speciesName } from '../stock/stock.ts';
 
 const headings: Record<SpeciesFigureName, string> = {
@@ -42,7 +42,7 @@ export interface SpeciesTable {
 type Node = Parameters<typeof childrenOf>[0];
 
 /** Figures the body of a guide quotes, each once, in the order of the vocabulary. */
-const figuresOf = oncePer((guide: Guide): SpeciesFigureName[] => {
+const figuresOf = memoize((guide: Guide): SpeciesFigureName[] => {
   const quoted = new Set<string | undefined>();
   const waiting: Node[] = [treeOf(guide)];
   for (let node = waiting.pop(); node !== undefined; node = waiting.pop()) {

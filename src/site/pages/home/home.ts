@@ -7,7 +7,7 @@ import { priceInWords } from '../../../core/money.ts';
 import { byText } from '../../../core/reading/locate.ts';
 import { type Form, forms } from '../../../core/records/common.ts';
 import { cultivarPath, lotPath } from '../../addresses/paths.ts';
-import { oncePer } from '../../memo.ts';
+import { memoize } from '../../memo.ts';
 import { groupBy } from '../../parts/paging.ts';
 import { type SentNow, sentNow } from '../../parts/sentNow.ts';
 import { comingDay, openingInWords } from '../../words/state.ts';
@@ -67,7 +67,7 @@ function sentInWords({ state, share, from }: SentNow, asOf: Day): string {
 }
 
 /** Per form of sale: how many lots are ready, the first few cultivars, or when the next opens. */
-export const readyByForm = oncePer((catalogue: Catalogue): FormSummary[] =>
+export const readyByForm = memoize((catalogue: Catalogue): FormSummary[] =>
   forms.map(form => {
     const ready = offered(catalogue).filter(entry =>
       entry.forms.some(answer => answer.form === form && answer.state === 'ready'),
@@ -106,7 +106,7 @@ export interface ComingRow {
 }
 
 /** The next lots to open, soonest first; forms of a lot that open together are one row. */
-export const comingNext = oncePer((catalogue: Catalogue): ComingRow[] => {
+export const comingNext = memoize((catalogue: Catalogue): ComingRow[] => {
   const soonest = forms
     .flatMap(form => openings(catalogue, form))
     .sort(

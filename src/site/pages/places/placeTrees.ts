@@ -10,7 +10,7 @@ import type { PlaceAnswers } from '../../../outlooks.ts';
 import { cultivarPath, lotPath } from '../../addresses/paths.ts';
 import { type FruitMark, fruitMark } from '../../drawing/fruitMarks.ts';
 import type { CropBar } from '../../drawing/seasonBar.ts';
-import { oncePer } from '../../memo.ts';
+import { memoize } from '../../memo.ts';
 import { listedCultivars } from '../../parts/raised.ts';
 import { bookOf, type Kind, kindIn, rankedIn } from '../../parts/verdictBook.ts';
 import { joinedCrops } from '../../words/verdict.ts';
@@ -55,19 +55,19 @@ export interface RankedCultivars {
   rest: { words: string; count: number }[];
 }
 
-const entriesById = oncePer(
+const entriesById = memoize(
   ({ cultivars }: Catalogue) => new Map(cultivars.map(entry => [entry.cultivar.id, entry])),
 );
 
 /** Lots that are ready today in some form, with the forms they are ready in. */
-export const readyLots = oncePer((all: Catalogue) =>
+export const readyLots = memoize((all: Catalogue) =>
   offered(all).flatMap((entry: LotEntry) => {
     const ready = entry.forms.filter(({ state }) => state === 'ready').map(({ form }) => form);
     return ready.length === 0 ? [] : [{ entry, ready }];
   }),
 );
 
-const readyByCultivar = oncePer((all: Catalogue) =>
+const readyByCultivar = memoize((all: Catalogue) =>
   Map.groupBy(readyLots(all), ({ entry }) => entry.cultivar.id),
 );
 

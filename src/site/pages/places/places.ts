@@ -6,7 +6,7 @@ import type { ClimateSummary } from '../../../core/climate/summary.ts';
 import type { Place } from '../../../core/records/place.ts';
 import { roundTo } from '../../../core/units.ts';
 import { placePath } from '../../addresses/paths.ts';
-import { oncePer } from '../../memo.ts';
+import { memoize } from '../../memo.ts';
 import { groupBy } from '../../parts/paging.ts';
 import { howKnown } from '../../words/climateWords.ts';
 import { classInBrief } from '../../words/placeClasses.ts';
@@ -116,7 +116,7 @@ function groupsOf(
 }
 
 /** The sections of the list; the one with the yard's home comes first. Empty sections are left out. */
-export const placeSections = oncePer(({ places, climates, home }: Catalogue): PlaceSection[] => {
+export const placeSections = memoize(({ places, climates, home }: Catalogue): PlaceSection[] => {
   const sorted = [...places].sort(byText(({ name, region }) => `${name}\n${region}`));
   const inUs = ({ country }: Pick<Place, 'country'>) => country === 'US';
   const regionOf = ({ region }: Place) => usRegionOf(region) ?? ELSEWHERE_IN_US;

@@ -9,7 +9,7 @@ import { type Form, forms, type RipeningClass } from '../../../core/records/comm
 import type { Species } from '../../../core/records/species.ts';
 import { cultivarPath, lotPath } from '../../addresses/paths.ts';
 import { type FruitMark, fruitMark } from '../../drawing/fruitMarks.ts';
-import { oncePer } from '../../memo.ts';
+import { memoize } from '../../memo.ts';
 import { type Grouped, groupBy, type PagedList, paged } from '../../parts/paging.ts';
 import { sentNow } from '../../parts/sentNow.ts';
 import { briefState } from '../../words/briefState.ts';
@@ -58,7 +58,7 @@ export interface SoldRow {
   name: string;
 }
 
-const flavorNames = oncePer(
+const flavorNames = memoize(
   (catalogue: Catalogue) => new Map(catalogue.yard.flavorClasses.map(({ id, name }) => [id, name])),
 );
 
@@ -84,8 +84,8 @@ export function stockLine(catalogue: Catalogue, entry: LotEntry, answer: FormAns
   };
 }
 
-const rowsOf = oncePer((catalogue: Catalogue) =>
-  oncePer((entry: LotEntry) => rowOfForms(catalogue, entry, forms)),
+const rowsOf = memoize((catalogue: Catalogue) =>
+  memoize((entry: LotEntry) => rowOfForms(catalogue, entry, forms)),
 );
 
 /** The row of a lot with all its forms. */
@@ -129,12 +129,12 @@ function byName(a: LotEntry, b: LotEntry): number {
 }
 
 /** Lots that are not sold out, by species, cultivar and id. */
-export const offered = oncePer((catalogue: Catalogue) =>
+export const offered = memoize((catalogue: Catalogue) =>
   catalogue.lots.filter(({ soldOut }) => !soldOut).sort(byName),
 );
 
 /** Lots that are sold out, in the same order. */
-export const sold = oncePer((catalogue: Catalogue) =>
+export const sold = memoize((catalogue: Catalogue) =>
   catalogue.lots.filter(({ soldOut }) => soldOut).sort(byName),
 );
 
@@ -168,7 +168,7 @@ function readyFirst(catalogue: Catalogue): LotEntry[] {
 }
 
 /** Everything that can be had or is coming, by species. */
-export const stockList = oncePer(
+export const stockList = memoize(
   (catalogue: Catalogue): PagedList<StockRow> =>
     paged(
       bySpecies(readyFirst(catalogue), entry => stockRow(catalogue, entry)),
@@ -177,7 +177,7 @@ export const stockList = oncePer(
 );
 
 /** Sold lots, by species. */
-export const soldList = oncePer(
+export const soldList = memoize(
   (catalogue: Catalogue): PagedList<SoldRow> =>
     paged(
       bySpecies(sold(catalogue), ({ lot, cultivar }) => ({
@@ -226,14 +226,14 @@ function listOfForm(catalogue: Catalogue, form: Form): PagedList<StockRow> {
 }
 
 /** The list of each form of sale. */
-export const formLists = oncePer((catalogue: Catalogue): Record<Form, PagedList<StockRow>> => {
+export const formLists = memoize((catalogue: Catalogue): Record<Form, PagedList<StockRow>> => {
   return Object.fromEntries(forms.map(form => [form, listOfForm(catalogue, form)])) as Record<
     Form,
     PagedList<StockRow>
   >;
 });
 
-const byCultivar = oncePer((catalogue: Catalogue) =>
+const byCultivar = memoize((catalogue: Catalogue) =>
   groupBy(offered(catalogue), ({ cultivar }) => cultivar.id),
 );
 

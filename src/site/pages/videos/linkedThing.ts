@@ -8,7 +8,7 @@ import type { Place } from '../../../core/records/place.ts';
 import type { ChapterLink } from '../../../core/records/video.ts';
 import { guidePath, placeGuidePath } from '../../addresses/guidePaths.ts';
 import { cultivarPath, lotPath, placePath } from '../../addresses/paths.ts';
-import { oncePer } from '../../memo.ts';
+import { memoize } from '../../memo.ts';
 import { alternativeRows } from '../../parts/alternatives.ts';
 import type { StateView } from '../../words/state.ts';
 import { countInWords, lowerFirst, ripeningWords, sentence } from '../../words/words.ts';
@@ -44,7 +44,7 @@ interface ById {
   cultivars: ReadonlyMap<string, CultivarEntry>;
 }
 
-const byId = oncePer(
+const byId = memoize(
   ({ lots, cultivars }: Catalogue): ById => ({
     lots: new Map(lots.map(entry => [entry.lot.id, entry])),
     cultivars: new Map(cultivars.map(entry => [entry.cultivar.id, entry])),

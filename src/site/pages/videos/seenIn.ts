@@ -5,7 +5,7 @@ import { dayInWords } from '../../../core/days.ts';
 import type { LinkKind } from '../../../core/records/video.ts';
 import { chapterTime } from '../../../core/videos/chapters.ts';
 import { chapterPath } from '../../addresses/videoPaths.ts';
-import { oncePer } from '../../memo.ts';
+import { memoize } from '../../memo.ts';
 
 export interface Mention {
   path: string;
@@ -16,7 +16,7 @@ export interface Mention {
   date: string;
 }
 
-const mentions = oncePer(({ videos, lots }: Catalogue): ReadonlyMap<string, Mention[]> => {
+const mentions = memoize(({ videos, lots }: Catalogue): ReadonlyMap<string, Mention[]> => {
   const cultivarOf = new Map(lots.map(({ lot }) => [lot.id, lot.cultivar]));
   const found = new Map<string, Mention[]>();
   for (const video of videos) {
