@@ -13,6 +13,7 @@ import { plural } from '../src/core/reading/problem.ts';
 import { type Reading, readRecords, type SourceFile } from '../src/core/reading/read.ts';
 import { formatDiagnostic } from '../src/core/reading/report.ts';
 import type { FileChange, OpenYard, Planned } from '../src/core/recording/openYard.ts';
+import { reuseReadings } from '../src/keptReadings.ts';
 import { UsageError } from './command.ts';
 import { changedFile, recordsLock, rememberChange } from './lastChange.ts';
 
@@ -54,7 +55,9 @@ export async function yardOnDisk(): Promise<YardOnDisk> {
   const folder = contentDir();
   const { files, photos } = await readContentFiles(folder);
   const today = publicationDay(files);
+  const keepReadings = await reuseReadings(folder, files);
   const { records, orders } = readRecords(files, { asOf: today, photos, alone: true });
+  await keepReadings();
   if (records === null) throw hasErrorsAlready(folder, errorsOf(readRecords(files, { asOf: today, photos })));
   const texts = new Map(files.map(({ path, bytes }) => [path, textOf(bytes)]));
   return { folder, files, photos, yard: { texts, records, orders, today } };

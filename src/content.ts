@@ -22,6 +22,7 @@ import {
 import { textReport } from './core/reading/report.ts';
 import type { Records } from './core/records/records.ts';
 import type { Species } from './core/records/species.ts';
+import { reuseReadings } from './keptReadings.ts';
 import { rememberResult } from './resultStore.ts';
 import { brokenPhotos } from './wholePhotos.ts';
 
@@ -104,7 +105,9 @@ export async function openContent(
 /** Checks the files of a content folder; problems come back as diagnostics, never as an exception. */
 export async function checkContent(content: OpenContent): Promise<LoadedContent> {
   const { dir, files, photos, asOf } = content;
+  const keepReadings = await reuseReadings(dir, files);
   const reading = readRecords(files, { asOf, photos });
+  await keepReadings();
   const broken = await brokenPhotos(dir, reading.photosToDecode);
   return { ...content, reading: withUndecodable(reading, broken) };
 }

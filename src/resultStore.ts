@@ -10,10 +10,11 @@ import { join, resolve } from 'node:path';
 import { deserialize, serialize } from 'node:v8';
 import { hashOfModule, signed, unsigned, writeWhole } from './files.ts';
 
-const cacheFolder = resolve('.cache/results');
+export const cacheFolder = resolve('.cache/results');
 
 /** The file that makes the results of each kind, with all it imports. */
 const makers = {
+  reading: 'src/content.ts',
   climate: 'src/content.ts',
   evidence: 'src/content.ts',
   outlook: 'src/outlooks.ts',
@@ -32,7 +33,14 @@ async function hashOfMaker(kind: ResultKind): Promise<string | null> {
   }
 }
 
-const hashes = new Map<ResultKind, Promise<string | null>>();
+const hashes = new Map<string, Promise<string | null>>();
+
+/** Hash of all that makes the results of a kind, worked out once in a process; null where nothing is to be kept. */
+export function makerHash(kind: ResultKind): Promise<string | null> {
+  const made = hashes.get(makers[kind]) ?? hashOfMaker(kind);
+  hashes.set(makers[kind], made);
+  return made;
+}
 
 /** Moment from which on what was kept may be taken, ms. A process that is started by a build is told in this variable. */
 export const keptSinceVariable = 'LEAFDROP_KEPT_SINCE';
@@ -54,7 +62,7 @@ export function mayBeTaken(keptMs: number): boolean {
 }
 
 /** What was kept under a path; undefined when there is nothing that may be taken. */
-async function kept(path: string): Promise<unknown> {
+export async function kept(path: string): Promise<unknown> {
   try {
     if (!mayBeTaken((await stat(path)).mtimeMs)) return undefined;
     const bytes = unsigned(await readFile(path));
@@ -64,20 +72,23 @@ async function kept(path: string): Promise<unknown> {
   }
 }
 
+/** Keeps plain data under a path. */
+export async function keep(path: string, value: unknown): Promise<void> {
+  await writeWhole(path, signed(serialize(value)));
+}
+
 /**
  * The result of `compute` for these inputs, from an earlier build when nothing it depends on has changed. Inputs and result must be
  * plain data (typed arrays and maps included).
  */
 export async function rememberResult<T>(kind: ResultKind, inputs: unknown, compute: () => T): Promise<T> {
-  const made = hashes.get(kind) ?? hashOfMaker(kind);
-  hashes.set(kind, made);
-  const source = await made;
+  const source = await makerHash(kind);
   if (source === null) return compute();
   const key = createHash('sha256').update(source).update(serialize(inputs)).digest('hex').slice(0, 32);
   const path = join(cacheFolder, kind, key);
   const before = await kept(path);
   if (before !== undefined) return before as T;
   const result = compute();
-  await writeWhole(path, signed(serialize(result)));
+  await keep(path, result);
   return result;
 }

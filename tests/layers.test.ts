@@ -40,7 +40,7 @@ const layers: readonly { name: string; level: number; pattern: RegExp }[] = [
   { name: 'town files', level: 6.5, pattern: /^src\/towns\// },
   { name: 'HEIC', level: 6, pattern: /^src\/photos\/heic/ },
   { name: 'turns', level: 6, pattern: /^src\/turns\.ts$/ },
-  { name: 'content folder', level: 6.5, pattern: /^src\/(?:contentFolder|wholePhotos)\.ts$/ },
+  { name: 'content folder', level: 6.5, pattern: /^src\/(?:contentFolder|keptReadings|wholePhotos)\.ts$/ },
   { name: 'content', level: 7, pattern: /^src\/content(?:\.config)?\.ts$/ },
   {
     name: 'site helpers',

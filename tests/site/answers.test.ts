@@ -196,7 +196,7 @@ describe('a list of trees', () => {
   it('says cartons, the price of delivery and the sending weeks for the place that is chosen, in the email too', () =>
     at('places/boston-ma/', async page => {
       await page.locator('[data-mine-set]').first().click();
-      await page.goto(`${site.address}ordering/?lot=26-layer-01#list`, { waitUntil: 'networkidle' });
+      await page.goto(`${here.site.address}ordering/?lot=26-layer-01#list`, { waitUntil: 'networkidle' });
       const parcels = page.locator('[data-order-parcels]');
       await parcels.locator('p', { hasText: 'Delivery to Boston' }).waitFor();
       const told = await parcels.textContent();
@@ -219,7 +219,7 @@ describe('a list of trees', () => {
   it('says that nothing is sent where the yard does not send', () =>
     at('places/munich-de/', async page => {
       await page.locator('[data-mine-set]').first().click();
-      await page.goto(`${site.address}ordering/?lot=26-layer-01#list`, { waitUntil: 'networkidle' });
+      await page.goto(`${here.site.address}ordering/?lot=26-layer-01#list`, { waitUntil: 'networkidle' });
       await page.locator('[data-order-parcels] p', { hasText: 'We do not send to Munich' }).waitFor();
       await page.evaluate(() => localStorage.clear());
     }));

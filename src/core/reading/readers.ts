@@ -16,6 +16,7 @@ import type { Draft, Entry } from './draft.ts';
 import type { Gathered } from './gathered.ts';
 import type { FileKind } from './layout.ts';
 import { readReservations, readSales, readWaiting } from './orderFiles.ts';
+import type { Problem } from './problem.ts';
 import { type ReadRecord, readLots, readMarkdown, readRecord } from './recordFile.ts';
 import { readTemperatures } from './temperatureFile.ts';
 import { type ReadWalk, readWalk } from './walkFile.ts';
@@ -24,24 +25,38 @@ import type { YamlSource } from './yamlText.ts';
 /** Stands in for the yard's currency while yard.yaml cannot be read; nothing is published then. */
 const currencyForNow = 'USD';
 
+function currencyOf({ draft }: Gathered): string {
+  return draft.yard?.value.currency ?? currencyForNow;
+}
+
 type Reader = (gathered: Gathered, path: string, text: string, bytes: Uint8Array) => void;
 
-const readBefore = new WeakMap<Uint8Array, { path: string; read: ReadRecord<unknown, unknown> }>();
+/** What one file says, with what that hangs on besides its bytes: its path, and the currency of the yard for lots and sales. */
+export interface FileReading {
+  key: string;
+  read: { problems: Problem[] };
+}
 
-/** A record that was read from the same bytes before: commands read the yard before and after their change, and most of it is the same. */
-function readOnce<Written, Value>(
-  path: string,
-  bytes: Uint8Array,
-  read: () => ReadRecord<Written, Value>,
-): ReadRecord<Written, Value> {
+const readBefore = new WeakMap<Uint8Array, FileReading>();
+
+/** What the bytes of a file were read as; undefined when they were not read yet. */
+export function readingOf(bytes: Uint8Array): FileReading | undefined {
+  return readBefore.get(bytes);
+}
+
+/** Lets bytes be read as they were read before, perhaps by another command. */
+export function reuseReading(bytes: Uint8Array, reading: FileReading): void {
+  readBefore.set(bytes, reading);
+}
+
+/** Reads bytes, unless they were read before: commands read the yard before and after their change, and most of it is the same. */
+function readOnce<Read extends FileReading['read']>(key: string, bytes: Uint8Array, read: () => Read): Read {
   let found = readBefore.get(bytes);
-  if (found?.path !== path) {
-    found = { path, read: read() };
+  if (found?.key !== key) {
+    found = { key, read: read() };
     readBefore.set(bytes, found);
   }
-  const { entry, ...rest } = found.read as ReadRecord<Written, Value>;
-  // What is merged from the private folder is put into the entry.
-  return { entry: entry && { ...entry }, ...rest };
+  return found.read as Read;
 }
 
 /** A reader of files that hold one record each. */
@@ -64,7 +79,8 @@ function keepRecord<Written, Value>(
 ): void {
   problems.push(...read.problems);
   if (read.source) sources.yaml.set(path, read.source);
-  if (read.entry) keep(draft, read.entry);
+  // A copy, since what is merged from the private folder is put into it.
+  if (read.entry) keep(draft, { ...read.entry });
 }
 
 function keepTable({ sources }: Gathered, path: string, table: RawTable | null): void {
@@ -120,15 +136,16 @@ export const readers: Record<Exclude<FileKind, 'ignored' | 'stray'>, Reader> = {
     () => null,
     (draft, entry) => draft.privateLots.push(entry),
   ),
-  lots(gathered, path, text) {
+  lots(gathered, path, text, bytes) {
     const { draft, problems } = gathered;
+    const currency = currencyOf(gathered);
     const {
       entries,
       places,
       allKnown,
       problems: found,
       source,
-    } = readLots(path, text, draft.yard?.value.currency ?? currencyForNow);
+    } = readOnce(`${path} ${currency}`, bytes, () => readLots(path, text, currency));
     keepSource(gathered, path, source);
     draft.lots.push(...entries);
     draft.allLotsKnown &&= allKnown;
@@ -136,9 +153,12 @@ export const readers: Record<Exclude<FileKind, 'ignored' | 'stray'>, Reader> = {
     for (const { id } of places) draft.ids.lot.add(id);
     problems.push(...found);
   },
-  'private-sales'(gathered, path, text) {
-    const { yard, orders } = gathered.draft;
-    const { rows, problems, table } = readSales(path, text, yard?.value.currency ?? currencyForNow);
+  'private-sales'(gathered, path, text, bytes) {
+    const { orders } = gathered.draft;
+    const currency = currencyOf(gathered);
+    const { rows, problems, table } = readOnce(`${path} ${currency}`, bytes, () =>
+      readSales(path, text, currency),
+    );
     keepTable(gathered, path, table);
     gathered.problems.push(...problems);
     orders.sales = rows;
@@ -155,25 +175,27 @@ export const readers: Record<Exclude<FileKind, 'ignored' | 'stray'>, Reader> = {
     gathered.problems.push(...problems);
     gathered.draft.orders.waiting = rows;
   },
-  walk(gathered, path, text) {
-    keepWalk(gathered, path, readWalk(path, text), gathered.draft.walks);
+  walk(gathered, path, text, bytes) {
+    const read = readOnce(path, bytes, () => readWalk(path, text));
+    keepWalk(gathered, path, read, gathered.draft.walks);
   },
-  'private-walk'(gathered, path, text) {
-    keepWalk(gathered, path, readWalk(path, text, privateWalkColumns), gathered.draft.privateWalks);
+  'private-walk'(gathered, path, text, bytes) {
+    const read = readOnce(path, bytes, () => readWalk(path, text, privateWalkColumns));
+    keepWalk(gathered, path, read, gathered.draft.privateWalks);
   },
-  temperatures(gathered, path, text) {
-    const { readings, problems, table } = readTemperatures(path, text);
+  temperatures(gathered, path, text, bytes) {
+    const { readings, problems, table } = readOnce(path, bytes, () => readTemperatures(path, text));
     keepTable(gathered, path, table);
     gathered.problems.push(...problems);
     gathered.draft.temperatures.push(...readings);
   },
-  addresses({ draft, problems }, path, text) {
-    const read = readAddresses(path, text);
+  addresses({ draft, problems }, path, text, bytes) {
+    const read = readOnce(path, bytes, () => readAddresses(path, text));
     problems.push(...read.problems);
     draft.addresses = read.rows;
   },
-  changes({ draft, problems }, path, text) {
-    const read = readChanges(path, text);
+  changes({ draft, problems }, path, text, bytes) {
+    const read = readOnce(path, bytes, () => readChanges(path, text));
     problems.push(...read.problems);
     draft.changes = read.lines;
   },
