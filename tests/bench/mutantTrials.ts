@@ -82,7 +82,7 @@ function reachOfTests(copy: string): Map<string, Set<string>> {
 
 /** A trial may take so many times as long as the tests do without a change, and so much more, ms, before its loop counts as endless. */
 const HANGS_AFTER = 4;
-const HANGS_MARGIN_MS = 60_000;
+const HANGS_MARGIN_MS = 30_000;
 
 function runTests(copy: string, files: readonly string[], timeout?: number): FailedBy {
   const report = join(copy, '.report.json');

@@ -147,6 +147,23 @@ describe('protection', () => {
     expect(limitC({ ...species, dormantFirstWinterC: figure(-12) }, 2)).toBe(-10);
   });
 
+  it('says of a second winter that its limit is ours, and of the others what their figures rest on', () => {
+    const known = {
+      ...species,
+      dormantEstablishedC: { ...figure(-10), standing: 'published' as const },
+      dormantFirstWinterC: { ...figure(-5), standing: 'practice' as const },
+    };
+    const limit = (winter: 1 | 2 | 3) => winterProtection(known, winter, -8).because[1]!;
+    expect([1, 2, 3].map(winter => limit(winter as 1 | 2 | 3).standing)).toEqual([
+      'practice',
+      'ours',
+      'published',
+    ]);
+    expect(limit(1).text).toBe('Dormant fig wood is hardy to 23 F (-5 C) in its first winter.');
+    expect(limit(2).text).toMatch(/19 F \(-7 C\) in its second winter/);
+    expect(limit(3).text).toMatch(/14 F \(-10 C\) once established/);
+  });
+
   it.each([
     [-7, 'none'],
     [-7.1, 'mulch'],

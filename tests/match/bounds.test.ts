@@ -168,6 +168,8 @@ describe('wet', () => {
     expect([0.59, 0.6, 1.3, 1.31].map(deficit => wetness(50, deficit))).toEqual([2, 1, 1, 0]);
     expect(wetness(200, 0.3)).toBe(2);
     expect(wetness(5, 2)).toBe(0);
+    expect(wetness(5, 0.3)).toBe(1);
+    expect(wetness(200, 2)).toBe(1);
     expect(wetness(null, 1)).toBe(1);
     // Without a dew point air comes out too damp, so it may only speak for the dry side.
     expect(wetness(50, 0.3, false)).toBe(1);

@@ -1,5 +1,6 @@
 /** The climate of a point without published figures, beside the summary of a place from the same weather years. */
 import { describe, expect, it } from 'vitest';
+import { chillOfYears } from '../../src/core/climate/chillYears.ts';
 import { nothingPublished } from '../../src/core/climate/figures.ts';
 import { climateSummary } from '../../src/core/climate/summary.ts';
 import { weatherYears } from '../../src/core/climate/weatherYears.ts';
@@ -52,6 +53,16 @@ describe('a town', () => {
     const hours = (of: typeof summary.chill) => (of.answer.hours.p10 + of.answer.hours.p90) / 2;
     expect(hours(town.climate.chill as typeof summary.chill) / hours(summary.chill)).toBeGreaterThan(0.85);
     expect(hours(town.climate.chill as typeof summary.chill) / hours(summary.chill)).toBeLessThan(1.15);
+  });
+
+  it('is drawn over 160 seasons, and eight winters for its chill, where nobody asks for more', () => {
+    const usual = townClimate(figures, [fig]);
+    expect(usual.years.count).toBe(160);
+    expect(usual.climate.freeze['32F'].source).toContain('160 simulated years');
+    expect(usual.climate.chill.answer).toEqual(chillOfYears(usual.years, 8));
+    expect(townClimate({ ...figures, sdTminC: null }, [fig], 60).climate.freeze['32F'].standing).toBe(
+      'modeled from an estimate',
+    );
   });
 
   it('counts both ends of the way over as many years', () => {

@@ -29,6 +29,30 @@ describe('own dates', () => {
     return found.ok ? [] : found.problems.map(({ field, fault }) => `${field}: ${fault}`);
   };
 
+  it('may lie 9 C from the coldest night of the place, and at no more than -60 or 30 C', () => {
+    const at = (usual: number, coldestC: number) => {
+      const moved = { ...climate.annualMinC, answer: { ...climate.annualMinC.answer, mean: usual } };
+      const found = figuresFromOwnDates(
+        { last, first, coldestC },
+        { ...near, climate: { ...climate, annualMinC: moved } },
+      );
+      return found.ok ? [] : found.problems.map(({ field, fault }) => `${field}: ${fault}`);
+    };
+    expect(at(-20, -29)).toEqual([]);
+    expect(at(-20, -29.1)).toEqual(['coldestC: far']);
+    expect(at(0, 9)).toEqual([]);
+    expect(at(0, 9.1)).toEqual(['coldestC: far']);
+    // What is more than 8 C off as C, and at most half as far in F, was likely typed in F: -2 F is -18.9 C, -11.5 F is -24.2 C.
+    expect(at(-20, -2)).toEqual(['coldestC: unit']);
+    expect(at(-20, -11.5)).toEqual(['coldestC: unit']);
+    expect(at(-20, -11.6)).toEqual([]);
+    expect(at(-18, 30)).toEqual(['coldestC: unit']);
+    expect(at(20, 30.1)).toEqual(['coldestC: unit']);
+    expect(at(-55, -60)).toEqual([]);
+    expect(at(-55, -60.1)).toEqual(['coldestC: number']);
+    expect(at(-20, Number.NaN)).toEqual(['coldestC: number']);
+  });
+
   it("that are the place's own move nothing", () => {
     const found = own({});
     if (!found.ok) throw new Error('not ok');

@@ -28,6 +28,22 @@ describe('chances on the way', () => {
     expect([197, 198, 201, 202].map(index => either[at(index)])).toEqual([0.5, 1, 1, 0]);
   });
 
+  it('count a night or a day of just the limit, at either end of the counting', () => {
+    const exact = { coldestC: -7, hottestC: 36 };
+    const years = twoSeasons([200], [500]);
+    const { cold, heat } = tripRisks(years, exact, TRANSIT);
+    expect([cold[(204 + 200) % 365], heat[(204 + 500) % 365]]).toEqual([0.5, 0.5]);
+    // January 1 is day 161 of a season from July 24; trips from day 197 to 200 meet the night, from 497 to 500 the day.
+    const passes = passingDays(years, exact, TRANSIT);
+    const met = [...passes].flatMap((passing, at) => (passing === 1 ? [] : [at + 161]));
+    expect(met).toEqual([197, 198, 199, 200, 497, 498, 499, 500]);
+    expect(passes).toHaveLength(365);
+    const hair = { coldestC: -7.1, hottestC: 36.1 };
+    expect([...passingDays(years, hair, TRANSIT)].every(passing => passing === 1)).toBe(true);
+    expect(breachesOf([{ tminC: -7, tmaxC: 36 }], exact)).toEqual(['cold', 'heat']);
+    expect(breachesOf([{ tminC: -7, tmaxC: 36 }], hair)).toEqual([]);
+  });
+
   it('rise with the days on the way and with tighter limits', () => {
     const years = weatherYears(evidenceFigures('johnson'), 100);
     const total = (transitDays: number, coldestC: number, hottestC: number) =>

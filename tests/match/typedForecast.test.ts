@@ -59,6 +59,63 @@ describe('a forecast typed in', () => {
     expect(typed.ok ? '' : typed.text).toContain(says);
   });
 
+  it('takes no air colder than -60 C or hotter than 55 C, and a low equal to its high', () => {
+    const typed = (text: string, celsius: boolean) => typedDays(text, 1, celsius, '--here').ok;
+    expect(['-60/-50', '-60.1/-50', '-60/-60', '40/55', '40/55.1'].map(text => typed(text, true))).toEqual([
+      true,
+      false,
+      true,
+      true,
+      false,
+    ]);
+    // The same in F: -76 and 131.
+    expect(['-76/0', '-76.1/0', '90/131', '90/131.1'].map(text => typed(text, false))).toEqual([
+      true,
+      false,
+      true,
+      false,
+    ]);
+  });
+
+  it('counts days from 1 and names whose they are', () => {
+    const said = (text: string) => {
+      const typed = typedDays(text, 2, false, '--there');
+      return typed.ok ? '' : typed.text;
+    };
+    expect(said('28/45,x')).toMatch(/^day 2 of --there is "x"/);
+    expect(said('45/28,28/45')).toMatch(/^day 1 of --there has its low above its high, 45\/28/);
+  });
+
+  it('is closed by hand from the first day to the last of a span, for the forms it names', () => {
+    const mild = '40/60,40/60,40/60,40/60';
+    const goes = (leaving: string) => answersFor(mild, mild, leaving).get('dormant-pot')!.yes;
+    expect(['2026-12-20', '2026-12-21', '2027-01-03', '2027-01-04'].map(goes)).toEqual([
+      true,
+      false,
+      false,
+      true,
+    ]);
+  });
+
+  it('says no to a form that would be longer on its way than it may, and takes the lined carton where that is sent longer', () => {
+    // Ours: three days in leaf, seven in a pot; bare roots five in a plain carton and seven in a lined one.
+    const sentIn = (transit_days: number) => {
+      const slow = normaliseSending({
+        weekdays: ['mon'],
+        transit_days,
+        limits: { 'bare-root': { plain: {}, lined: {} } },
+        not_to: [],
+      });
+      const days = Array.from({ length: transit_days + 1 }, () => ({ tminC: 5, tmaxC: 15 }));
+      const trip = { leaving: day('2026-11-30'), here: { name: 'a', days }, there: { name: 'b', days } };
+      return judgeTyped(trip, slow).map(({ form, carton }) => `${form} ${carton}`);
+    };
+    expect(sentIn(3)).toEqual(['leafed-pot plain', 'dormant-pot plain', 'bare-root plain']);
+    expect(sentIn(4)).toEqual(['leafed-pot null', 'dormant-pot plain', 'bare-root plain']);
+    expect(sentIn(6)).toEqual(['leafed-pot null', 'dormant-pot plain', 'bare-root lined']);
+    expect(sentIn(8)).toEqual(['leafed-pot null', 'dormant-pot null', 'bare-root null']);
+  });
+
   it('means the same in C and in F', () => {
     const pairs = fc.tuple(fc.integer({ min: -30, max: 30 }), fc.integer({ min: 0, max: 15 }));
     fc.assert(

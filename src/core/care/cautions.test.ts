@@ -1,7 +1,14 @@
 import { describe, expect, it } from 'vitest';
 import { realSpecies, speciesIds } from '../../../tests/care/realPlaces.ts';
 import { guideKinds } from '../records/guide.ts';
-import { type CautionTopic, cautionsForTask, topicsOfGuide, topicsOfTask } from './cautions.ts';
+import {
+  type Caution,
+  type CautionTopic,
+  cautionsForTask,
+  gravest,
+  topicsOfGuide,
+  topicsOfTask,
+} from './cautions.ts';
 import { type TaskName, taskNames } from './guideVocabulary.ts';
 import { tasksOfGuide, taskTable } from './taskTable.ts';
 
@@ -52,5 +59,21 @@ describe('cautions of tasks', () => {
   it('come from rules that cover every task once in some guide, those of the first days apart', () => {
     const listed = new Set(Object.values(tasksOfGuide).flat());
     expect(taskNames.filter(name => !listed.has(name))).toEqual([]);
+  });
+
+  it('are told by the gravest: what can kill, then what the plant does to hands', () => {
+    const caution = (topic: string, title: string, text: string) => ({ topic, title, text }) as Caution;
+    const heaters = caution('heaters', 'Heaters', 'Never burn gas indoors.');
+    const plant = caution('plant', 'Handling fig', 'The milky sap irritates. Wear gloves.');
+    const ladders = caution('ladders', 'Ladders', 'Work from the ground. Do not climb.');
+    expect(gravest([ladders, plant, heaters])).toBe(
+      'Fumes from heaters and engines can kill. Handling fig: the milky sap irritates.',
+    );
+    expect(gravest([ladders, plant])).toBe('Handling fig: the milky sap irritates.');
+    expect(gravest([heaters, ladders])).toBe(
+      'Fumes from heaters and engines can kill. Ladders: work from the ground.',
+    );
+    expect(gravest([heaters])).toBe('Fumes from heaters and engines can kill.');
+    expect(gravest([])).toBe('');
   });
 });

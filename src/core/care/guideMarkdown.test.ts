@@ -74,6 +74,29 @@ x
     ]);
   });
 
+  it.each([
+    [':::note\nA.\n:::\n', ':::part, :::caution', ':::part'],
+    ['A :soon word.\n', ':before, :after, :around, :measure, :figure', ':measure'],
+    ['::tasks{name="wake"}\n', '::cautions, ::task', '::task'],
+    [':measure[24 F]{unit="F"}\n', 'nothing in { }', 'take the { } out'],
+    [':::part\nA.\n:::\n', 'at least one condition', ':::part{winter="frozen cold"}'],
+    [':before{date="budbreak" at="24F"}\n', 'date', 'date may stand there'],
+    [':before{date="first-freeze" at="25F"}\n', '36F, 32F, 28F, 24F, 20F', '24F'],
+    [':after{date="last-freeze" at="24F" chance="2-in-10"}\n', '1-in-10, 5-in-10, 9-in-10', '5-in-10'],
+    [':before{at="24F"}\n', 'the name of a date', ':before{date="budbreak"}'],
+    ['::task{name="move-in" when="now"}\n', 'name', 'name may stand there'],
+    ['::task\n', 'name', '::task{name="move-in"}'],
+    [':::part{freeze="cold"}\nA.\n:::\n', '36F, 32F, 28F, 24F, 20F', '28F'],
+    [':::part{species=""}\nA.\n:::\n', 'fig, mulberry', 'fig'],
+    [':measure[5 stone]\n', 'a number and one of F, C, degrees F', ':measure[34 to 45 F]'],
+  ])('says of %j what is expected, and the way out', (body, expected, remedy) => {
+    const [fault, ...more] = checkGuideMarkdown(`Words.\n\n${body}`, setting);
+    expect(more).toEqual([]);
+    expect(fault!.expected).toContain(expected);
+    expect(fault!.remedy).toContain(remedy);
+    expect(fault!.line).toBe(9);
+  });
+
   it('finds blocks that are never closed, and fences that open nothing', () => {
     expect(faults('Words.\n\n:::part{air="dry"}\nNo end.\n')).toEqual(['9:1 error guide-unclosed :::part']);
     expect(
@@ -230,6 +253,31 @@ describe('measures', () => {
     expect(shown('3 in', 'us')).toBe('3 in (8 cm)');
     expect(shown('3 ft', 'us')).toBe('3 ft (0.9 m)');
     expect(shown('10 to 20 ft', 'metric')).toBe('3 to 6 m (10 to 20 ft)');
+  });
+
+  // By NIST SP 811, appendix B: 2.54 cm an inch, 0.3048 m a foot, 3.785412 L a gallon, 0.4535924 kg a pound, 28.34952 g an ounce.
+  it.each([
+    ['20 in', '20 in (51 cm)'],
+    ['100 cm', '39 in (100 cm)'],
+    ['5 cm', '2 in (5 cm)'],
+    ['4 ft', '4 ft (1.2 m)'],
+    ['100 ft', '100 ft (30.5 m)'],
+    ['30 m', '98 ft (30 m)'],
+    ['10 gal', '10 gal (38 L)'],
+    ['10 qt', '10 qt (9.5 L)'],
+    ['40 L', '10.6 gal (40 L)'],
+    ['1 L', '1 qt (1 L)'],
+    ['0.9 L', '4 cups (0.9 L)'],
+    ['100 lb', '100 lb (45 kg)'],
+    ['50 kg', '110 lb (50 kg)'],
+    ['500 g', '18 oz (500 g)'],
+    ['10 oz', '10 oz (285 g)'],
+    ['10 degrees F', '10 degrees F (6 degrees C)'],
+    ['10 degrees C', '18 degrees F (10 degrees C)'],
+    ['-40 F', '-40 F (-40 C)'],
+    ['100 C', '212 F (100 C)'],
+  ])('%s are %s', (written, both) => {
+    expect(shown(written, 'us')).toBe(both);
   });
 
   it('convert a difference without the shift of 32', () => {

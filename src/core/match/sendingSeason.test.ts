@@ -34,6 +34,32 @@ describe('where the sending year stands', () => {
       { seed: 17, numRuns: 500 },
     ));
 
+  it('tells first what is sent every week, then what goes by the forecast, then what has a day, then what has none', () => {
+    const monday = (date: string, state: 'open' | 'by-forecast' = 'open') => ({ state, monday: day(date) });
+    const order = (...[leafed, potted, bare]: FormSending[]) =>
+      sendingGroups({ 'leafed-pot': leafed!, 'dormant-pot': potted!, 'bare-root': bare! }).map(
+        ({ forms: names }) => names.join(' '),
+      );
+    const [open, forecast] = [
+      { state: 'open', from: null },
+      { state: 'by-forecast', from: null },
+    ] as const;
+    const closed = (from: FormSending['from']): FormSending => ({ state: 'closed', from });
+    expect(order(closed(null), forecast, open)).toEqual(['bare-root', 'dormant-pot', 'leafed-pot']);
+    expect(order(closed(monday('2027-03-08')), closed(null), closed(monday('2027-03-01')))).toEqual([
+      'bare-root',
+      'leafed-pot',
+      'dormant-pot',
+    ]);
+    // Alike stand together; a better week to come tells apart only what is closed.
+    expect(order({ ...open, from: monday('2027-03-08') }, open, forecast)).toEqual([
+      'leafed-pot dormant-pot',
+      'bare-root',
+    ]);
+    const march = monday('2027-03-01');
+    expect(order(closed(march), closed({ ...march, state: 'by-forecast' }), closed(march))).toHaveLength(2);
+  });
+
   it('gives a next day only where nothing leaves now, and the soonest', () =>
     fc.assert(
       fc.property(anySending, sending => {
