@@ -80,32 +80,32 @@ function reachOfTests(copy: string): Map<string, Set<string>> {
   return new Map(tests.map(path => [path, reachFrom(path, new Set())]));
 }
 
-/** A trial may take so many times as long as the tests do without a change, and so much more, ms, before its loop counts as endless. */
+/** A trial may take so many times the processor time that the tests take without a change, and so much more, s, before its loop counts as endless. */
 const HANGS_AFTER = 4;
-const HANGS_MARGIN_MS = 30_000;
+const HANGS_MARGIN_S = 30;
 
-function runTests(copy: string, files: readonly string[], timeout?: number): FailedBy {
+/** Processor time and not time on the wall, so that a busy machine ends no trial. */
+const limited = 'ulimit -t "$1"; shift; exec "$@"';
+
+function runTests(copy: string, files: readonly string[], cpuSeconds: number | 'unlimited'): FailedBy {
   const report = join(copy, '.report.json');
   rmSync(report, { force: true });
+  const vitest = [join(copy, 'node_modules/vitest/vitest.mjs'), 'run', '--config', 'mutants.config.mjs'];
   const { status, signal } = spawnSync(
-    process.execPath,
+    '/bin/sh',
     [
-      join(copy, 'node_modules/vitest/vitest.mjs'),
-      'run',
-      '--config',
-      'mutants.config.mjs',
+      '-c',
+      limited,
+      'sh',
+      String(cpuSeconds),
+      process.execPath,
+      ...vitest,
       '--reporter=json',
       `--outputFile=${report}`,
     ],
-    {
-      cwd: copy,
-      stdio: 'ignore',
-      killSignal: 'SIGKILL',
-      env: { ...process.env, TEST_FILES: JSON.stringify(files) },
-      ...(timeout === undefined ? {} : { timeout }),
-    },
+    { cwd: copy, stdio: 'ignore', env: { ...process.env, TEST_FILES: JSON.stringify(files) } },
   );
-  if (signal !== null) return 'time';
+  if (signal === 'SIGXCPU' || signal === 'SIGKILL') return 'time';
   return status === 0 ? 'none' : 'test';
 }
 
@@ -147,7 +147,7 @@ export function survivingMutants(
   const reaching = (path: string) =>
     [...reach].filter(([, reached]) => reached.has(path)).map(([test]) => test);
   const all = [...new Set(mutants.flatMap(({ path }) => reaching(path)))];
-  if (all.length > 0 && runTests(copy, all) !== 'none')
+  if (all.length > 0 && runTests(copy, all, 'unlimited') !== 'none')
     throw new Error('tests of the core fail without a change');
   const took = all.length > 0 ? durations(copy) : new Map<string, number>();
   const msOf = (test: string) => took.get(test) ?? 0;
@@ -157,10 +157,8 @@ export function survivingMutants(
     const file = join(copy, mutant.path);
     const text = readFileSync(file, 'utf8');
     writeFileSync(file, text.slice(0, mutant.from) + mutant.after + text.slice(mutant.to));
-    const failedBy =
-      tests.length === 0
-        ? 'none'
-        : runTests(copy, tests, Math.round(HANGS_AFTER * usualMs) + HANGS_MARGIN_MS);
+    const cpuSeconds = Math.ceil((HANGS_AFTER * usualMs) / 1000) + HANGS_MARGIN_S;
+    const failedBy = tests.length === 0 ? 'none' : runTests(copy, tests, cpuSeconds);
     writeFileSync(file, text);
     tell(mutant, failedBy);
     return failedBy === 'none';
