@@ -11,7 +11,7 @@ import {
   type ReportRow,
 } from '../src/core/evidence/phenology/observationReport.ts';
 import { type ClimateAt, climateAt } from '../src/core/evidence/phenology/pointClimate.ts';
-import { LARGEST_DAYS_OFF_CLASS } from '../src/core/phenology/seenDate.ts';
+import { LARGEST_DAYS_OFF_CLASS, middleOf } from '../src/core/phenology/seenDate.ts';
 import { type RawTable, readCsv, showCell } from '../src/core/reading/csvText.ts';
 import { crops, ripeningClasses } from '../src/core/records/common.ts';
 import type { Species } from '../src/core/records/species.ts';
@@ -73,6 +73,9 @@ function tableOf(file: string): RawTable {
   return table;
 }
 
+/** A range that is longer runs over the new year by mistake: its ends are swapped, days. */
+const LONGEST_RANGE_DAYS = 182;
+
 const within = (text: string, least: number, most: number) =>
   text.trim() !== '' && Number(text) >= least && Number(text) <= most;
 
@@ -83,6 +86,11 @@ function faultOf(cells: Cells): string | null {
       return `${name} is ${showCell(cells[name])}, not a month and day such as 08-20`;
     }
   }
+  const days = 2 * middleOf({ from: cells.date_from, to: cells.date_to }).half;
+  if (days > LONGEST_RANGE_DAYS) {
+    return `the range from ${cells.date_from} to ${cells.date_to} is ${days} days long; the two may be swapped`;
+  }
+  if (cells.species.trim() === '') return 'species is an empty cell, not a botanical name';
   if (!within(cells.lat, -90, 90)) return `lat is ${showCell(cells.lat)}, not a latitude from -90 to 90`;
   if (!within(cells.lon, -180, 180)) return `lon is ${showCell(cells.lon)}, not a longitude from -180 to 180`;
   if (!within(cells.elevation_m, -450, 6000)) {

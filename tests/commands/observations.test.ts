@@ -95,6 +95,8 @@ describe('observations', () => {
         'K,Ficus carica,main,early,harvest_begin,08-30,09-10,Hammond,,30.45,-90.9,high,',
         'L,Ficus carica,main,medium,harvest_begin,08-30,09-10,Hammond,,30.45,-90.9,15,',
         'M,Ficus carica,second,early,harvest_begin,08-30,09-10,Hammond,,30.45,-90.9,15,',
+        'N,Ficus carica,main,early,harvest_begin,07-08,07-01,Hammond,,30.45,-90.9,15,',
+        'O,,main,early,harvest_begin,07-01,07-08,Hammond,,30.45,-90.9,15,',
       ],
       true,
     );
@@ -111,6 +113,8 @@ describe('observations', () => {
       '8: K was not computed: elevation_m is "high", not a height from -450 to 6000 m',
       '9: L was not computed: ripening_class is "medium", not one of very-early, early, mid, late, very-late',
       expect.stringMatching(/^10: M was not computed: crop is "second", not one of /),
+      '11: N was not computed: the range from 07-08 to 07-01 is 358 days long; the two may be swapped',
+      '12: O was not computed: species is an empty cell, not a botanical name',
     ]);
   });
 
