@@ -146,6 +146,10 @@ describe('dates', () => {
     expect(html('It comes :around{date="first-freeze" at="20F"}.', { year: some })).toBe(
       '<p>It comes about December 21, in the few years that have one.</p>',
     );
+    const fallsInSome = { ...frosty, leafFall: { ...frosty.leafFall, p90: null } };
+    expect(html('Leaves come down :around{date="leaf-fall"}.', { year: fallsInSome })).toMatch(
+      /^<p>Leaves come down about \w+ \d+, in the years when that happens\.<\/p>$/,
+    );
   });
 });
 

@@ -120,9 +120,10 @@ export function dateWords(
   if (asked.how === 'around') {
     const { early, middle, late } = days;
     if (early !== null && late !== null) return `${rangeWords(early, late)}${note}`;
-    if (middle !== null) return `about ${dayWords(middle)}, in the years that have one${note}`;
+    const some = isFreezeDate(asked.date) ? 'that have one' : 'when that happens';
+    if (middle !== null) return `about ${dayWords(middle)}, in the years ${some}${note}`;
     const only = early ?? late;
-    if (only !== null) return `about ${dayWords(only)}, in the few years that have one${note}`;
+    if (only !== null) return `about ${dayWords(only)}, in the few years ${some}${note}`;
   } else {
     const day = chosenDay(days, asked);
     if (day !== null) return `${asked.how} ${dayWords(day)}${note}`;

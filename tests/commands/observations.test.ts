@@ -4,6 +4,7 @@ import { tmpdir } from 'node:os';
 import { join } from 'node:path';
 import { afterAll, describe, expect, it, vi } from 'vitest';
 import { compareFile } from '../../scripts/observations.ts';
+import { doyFromMonthDay, monthDay } from '../../src/core/days.ts';
 import { realSpecies, speciesIds } from '../care/realPlaces.ts';
 
 const folder = mkdtempSync(join(tmpdir(), 'observations-'));
@@ -136,6 +137,16 @@ describe('observations', () => {
         /^3: A lies about 1[2-4] weeks after \d\d-\d\d, where its class "early" is computed ripe; look at/,
       ),
     ]);
+  });
+
+  it('contradict it from the sixty-first day on, on either side', () => {
+    const computed = JSON.parse(run([celeste], true).out()).rows[0].computed as string;
+    const seen = (daysLater: number) => {
+      const on = monthDay(doyFromMonthDay(computed)! + daysLater);
+      return celeste.replace('07-01,07-08', `${on},${on}`);
+    };
+    const told = run([seen(60), seen(61), seen(-60), seen(-61)], true).err();
+    expect(remarks(told).map(text => text.slice(0, 1))).toEqual(['3', '5']);
   });
 
   it('are read alike as a spreadsheet on another system saves them', () => {

@@ -81,7 +81,7 @@ function dateRow({ observation, errorDays: off, computed }: SpeciesRows['rows'][
 /** What a table cannot hold as a row, by botanical name. */
 const knownWeak: Readonly<Record<string, string>> = {
   'Ficus carica':
-    ' In the low desert the model is five to six weeks early: the University of Arizona (Cooperative Extension, AZ1636, 2014) has brebas there in late June and the main crop in August or September. Its months are for all figs of a region and not for a dated place, so they are no row; why heat slows figs there is not known to us.',
+    ' In the low desert the model is five to six weeks early: the University of Arizona (Cooperative Extension, AZ1636, 2014) has brebas there in late June and the main crop in August or September. Its months are for all figs of a region and not for a dated place, so they are no row. Counting heat up to 22 to 32 C only, or less of it above 30 to 36 C, moves the dates there by one to two weeks and leaves the errors elsewhere as they are or larger, so the published 36 C stays; why heat slows figs there is not known to us.',
 };
 
 const READ_SOURCE = 'Mean over the rows below; sources and standing stand with each';
