@@ -286,6 +286,22 @@ describe('a calendar on its bounds', () => {
     expect(new Set(all.map(({ id }) => id)).size).toBe(all.length);
   });
 
+  it('begins with what the season before has left to do, and reaches into the second fall to come', () => {
+    const standing = standingCalendar(
+      coldYear(),
+      plant('dormant-pot', { arrives: on(5), stage: 'established' }),
+    ).tasks;
+    // Feeding of the summer before goes on to day 10 of this season.
+    expect(task(standing, 'feed-2025')).toEqual([on(5), on(10)]);
+    const late = (found: ReturnType<typeof tasks>) => found.some(({ id }) => id === 'leaf-fall-2028');
+    const from300 = standingCalendar(
+      coldYear(),
+      plant('dormant-pot', { arrives: on(300), stage: 'established' }),
+    ).tasks;
+    expect([late(from300), late(tasks(300)), late(standing)]).toEqual([true, true, false]);
+    expect(late(tasks(300, { kept: 'ground' }))).toBe(true);
+  });
+
   it('of a standing tree says what its winter rests on in the ground, and nothing in a pot', () => {
     const because = (kept: 'pot' | 'ground', winterLowC: number) =>
       standingCalendar(
