@@ -8,6 +8,7 @@ import { BaseSequencer, type TestSpecification } from 'vitest/node';
  */
 const first = [
   'tests/publish/season.test.ts',
+  'tests/publish/betweenBuilds.test.ts',
   'tests/site/everyPage.test.ts',
   'tests/site/place.test.ts',
   'tests/site/visitors.test.ts',
