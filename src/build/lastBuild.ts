@@ -37,9 +37,9 @@ function listPath(out: string): string {
 /** The commands that build. */
 const buildScripts = /^.(?:build|command)\.ts$/;
 
-/** Hash of the program: its sources, its settings, the packages it uses and what runs them. */
+/** Hash of the program: its sources without what is written about them, its settings, the packages it uses and what runs them. */
 export async function programHash(root: string): Promise<string> {
-  const sources = await hashOfFiles(join(root, 'src'), /^(?!.*\.test\.)/);
+  const sources = await hashOfFiles(join(root, 'src'), /^(?!.*(?:\.test\.|\.md$))/);
   // Laid into every site as they are.
   const laidIn = await hashOfFiles(join(root, 'public'), /./);
   const settings = [
