@@ -58,7 +58,7 @@ const trees = (count: number) => `${count} ${count === 1 ? 'tree' : 'trees'}`;
 const pounds = (lb: number) => weightInWords(poundsToKg(lb));
 
 /** What trees cost without delivery, minor units. Lines without a price count nothing. */
-export function treesTotal(known: readonly KnownLine[]): number {
+function treesTotal(known: readonly KnownLine[]): number {
   return known.reduce((sum, { form, count }) => sum + (form.price ?? 0) * count, 0);
 }
 

@@ -3,8 +3,8 @@
 import { z } from 'zod';
 import { type Figure, figure, normaliseFigure } from './common.ts';
 
-export const lengthUnits = ['ft', 'm'] as const;
-export const volumeUnits = ['gal', 'L'] as const;
+const lengthUnits = ['ft', 'm'] as const;
+const volumeUnits = ['gal', 'L'] as const;
 
 export const writtenGrowth = z
   .strictObject({
