@@ -67,8 +67,10 @@ async function benchCheck(content: string, repeats: number): Promise<void> {
       for (const text of yamlTexts) parse(text);
     });
     let records: ReturnType<typeof readRecords>['records'] = null;
+    // Bytes that were read before are not read again.
+    const unread = files.map(file => ({ ...file, bytes: file.bytes.slice() }));
     const ours = cpuSecondsOf(() => {
-      records = readRecords(files, { asOf: day(asOf), photos }).records;
+      records = readRecords(unread, { asOf: day(asOf), photos }).records;
     });
     if (records === null) throw new Error('the yard made for measuring has errors');
     const computing = cpuSecondsOf(() => assemble(records!, day(asOf), new Map()));
