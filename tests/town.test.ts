@@ -3,19 +3,16 @@
 import { beforeAll, describe, expect, it } from 'vitest';
 import { assembled, loadContent } from '../src/content.ts';
 import type { Catalogue } from '../src/core/catalogue.ts';
-import { stationNetwork } from '../src/core/climate/anywhere/network.ts';
-import { figuresAt } from '../src/core/climate/anywhere/pointFigures.ts';
 import { nothingPublished } from '../src/core/climate/figures.ts';
 import { weatherYears } from '../src/core/climate/weatherYears.ts';
 import { differences, nearestClimate } from '../src/core/match/nearestClimate.ts';
-import { packedFigures } from '../src/core/towns/townFigures.ts';
-import { type AskedTown, answerTown, answerWeather } from '../src/islands/town/answer.ts';
+import { answerTown, answerWeather } from '../src/islands/town/answer.ts';
 import { townFacts } from '../src/islands/town/facts.ts';
 import { type Outlooks, outlooksFor } from '../src/outlooks.ts';
 import { type PlaceFile, placeFile } from '../src/site/data/file.ts';
 import { climatesFile, type HomeFile, homeFile } from '../src/site/data/town.ts';
 import { type TreesFile, treesFile } from '../src/site/data/trees.ts';
-import { readStations } from '../src/stations/read.ts';
+import { packedTown } from './packedTown.ts';
 
 let all: Catalogue;
 let outlooks: Outlooks;
@@ -62,25 +59,11 @@ describe('a place worked out in the browser', () => {
   );
 });
 
-/** A point of the world as a town's row carries it. */
-function townAt(
-  name: string,
-  region: string,
-  country: string,
-  lat: number,
-  lon: number,
-  heightM: number,
-): AskedTown {
-  const found = figuresAt(stationNetwork(readStations()), { lat, lon, elevationM: heightM });
-  if (found.refused !== undefined) throw new Error(found.refused);
-  return { name, region, country, lat, heightM, figures: packedFigures(found) };
-}
-
 describe('a town', () => {
   it('is told its own climate, not that of the nearest place', () => {
     // Alamosa, Colorado: hardiness zone 4b, not the 8a of Albuquerque (USDA Plant Hardiness Zone Map 2023 and NOAA normals 1991-2020: 32 F freezes
     // from early September to early June).
-    const alamosa = answerTown(townAt('Alamosa', 'Colorado', 'US', 37.469, -105.87, 2303), trees, home);
+    const alamosa = answerTown(packedTown('Alamosa', 'Colorado', 'US', 37.469, -105.87, 2303), trees, home);
     const { facts } = townFacts(alamosa);
     const said = Object.fromEntries(facts.map(({ label, value }) => [label, value]));
     expect(said['Coldest night']).toMatch(/zone (?:4a|4b|5a)/);
@@ -91,7 +74,7 @@ describe('a town', () => {
   });
 
   it('has a verdict on every cultivar, weeks of every form, and says how sure it is', () => {
-    const boone = answerTown(townAt('Boone', 'North Carolina', 'US', 36.217, -81.675, 984), trees, home);
+    const boone = answerTown(packedTown('Boone', 'North Carolina', 'US', 36.217, -81.675, 984), trees, home);
     expect([...boone.verdicts.keys()].sort()).toEqual(
       all.cultivars.map(({ cultivar }) => cultivar.id).sort(),
     );
@@ -105,12 +88,12 @@ describe('a town', () => {
 
   it('is not sent to where the yard does not send', () => {
     const barred = all.yard.sending.notTo.find(({ region }) => region === 'California');
-    const fresno = answerTown(townAt('Fresno', 'California', 'US', 36.747, -119.772, 94), trees, home);
+    const fresno = answerTown(packedTown('Fresno', 'California', 'US', 36.747, -119.772, 94), trees, home);
     expect(fresno.sending.now.route).toBe(barred === undefined);
   });
 
   it('where it never freezes says so, and has no dates to be sure of', () => {
-    const singapore = answerTown(townAt('Singapore', '', 'SG', 1.29, 103.85, 23), trees, home);
+    const singapore = answerTown(packedTown('Singapore', '', 'SG', 1.29, 103.85, 23), trees, home);
     const { facts, sure } = townFacts(singapore);
     expect(facts[0]?.value).toBe('none in nine years of ten');
     expect(sure).not.toMatch(/days/);
@@ -119,7 +102,7 @@ describe('a town', () => {
 
   it('has a place most like it, and what differs is said', () => {
     const { places } = climatesFile(all);
-    const boone = answerTown(townAt('Boone', 'North Carolina', 'US', 36.217, -81.675, 984), trees, home);
+    const boone = answerTown(packedTown('Boone', 'North Carolina', 'US', 36.217, -81.675, 984), trees, home);
     const like = nearestClimate(boone.compared, places)!;
     const farther = nearestClimate(
       boone.compared,

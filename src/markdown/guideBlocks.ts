@@ -1,19 +1,11 @@
-/**
- * Blocks of a guide's text, made to HTML once for all readers: in most of them nothing differs but the words of their date, measure and
- * figure directives, which are put in for each reader.
- */
+/** From the tree of a guide to its text as data, made once for all readers. */
 
 import type { RootContent } from 'mdast';
 import type { TextDirective } from 'mdast-util-directive';
-import { childrenOf } from '../core/markdown/tree.ts';
+import { attributeOf, plainText } from '../core/care/guideTree.ts';
+import { childrenOf, nodesOf } from '../core/markdown/tree.ts';
+import type { AskedWords, BlockTemplate, GuideNode } from './guideText.ts';
 import { safeHtml } from './safeHtml.ts';
-
-export interface BlockTemplate {
-  /** HTML before, between and behind the words that are put in. */
-  readonly html: readonly string[];
-  /** Whose words they are. */
-  readonly directives: readonly TextDirective[];
-}
 
 /** Stands for words that are put in later. No author's text with it is made a template. */
 const SLOT = '\uE000';
@@ -37,6 +29,10 @@ function isPlain(node: RootContent): boolean {
 /** An address as the author wrote it to the one that is published; null for one that is never published. */
 export type Publish = (address: string) => string | null;
 
+export function askedWords(directive: TextDirective): AskedWords {
+  return { name: directive.name, attributes: directive.attributes ?? {}, label: plainText(directive) };
+}
+
 /**
  * A node of Markdown with the words of its directives in their places, links as they are published and the author's HTML left out;
  * `inner` does the same for its children.
@@ -56,18 +52,18 @@ export function withWords(
 }
 
 /** Null for a block that has to be made for each reader. */
-export function blockTemplate(block: RootContent, publish: Publish): BlockTemplate | null {
+function blockTemplate(block: RootContent, publish: Publish): BlockTemplate | null {
   // A heading by itself is plain; one inside another block counts among the headings of its page.
   const plain = block.type === 'heading' ? block.children.every(isPlain) : isPlain(block);
   if (!plain || block.type === 'html') return null;
-  const directives: TextDirective[] = [];
+  const words: AskedWords[] = [];
   const inner = (nodes: readonly RootContent[]): RootContent[] =>
     nodes.flatMap(node =>
       withWords(
         node,
         inner,
         directive => {
-          directives.push(directive);
+          words.push(askedWords(directive));
           return SLOT;
         },
         publish,
@@ -75,24 +71,55 @@ export function blockTemplate(block: RootContent, publish: Publish): BlockTempla
     );
   const [copy] = inner([block]);
   const html = copy === undefined ? [] : safeHtml(copy).split(SLOT);
-  return html.length === directives.length + 1 ? { html, directives } : null;
+  return html.length === words.length + 1 ? { html, words } : null;
 }
 
-/** Words as text of HTML, escaped as the rest of the page is. */
-export function escaped(words: string): string {
-  return words
-    .replace(/[ \t]*\n[ \t]*/g, '\n')
-    .replace(/[<&]/g, sign => (sign === '<' ? '&#x3C;' : '&#x26;'));
+const openTag = '<h2>'.length;
+const closeTag = '</h2>'.length;
+
+/** What stands between the tags of a heading. */
+function innerTemplate({ html, words }: BlockTemplate): BlockTemplate {
+  const last = html.length - 1;
+  return {
+    words,
+    html: html.map((piece, at) =>
+      piece.slice(at === 0 ? openTag : 0, at === last ? piece.length - closeTag : piece.length),
+    ),
+  };
 }
 
-/** The block with a reader's words. */
-export function filled(
-  { html, directives }: BlockTemplate,
-  wordsOf: (directive: TextDirective) => string,
-): string {
-  let text = html[0] as string;
-  for (const [index, directive] of directives.entries()) {
-    text += escaped(wordsOf(directive)) + html[index + 1];
+/** One block as data; none for an author's HTML. */
+export function guideNodes(node: RootContent, publish: Publish): GuideNode[] {
+  const inner = (nodes: readonly RootContent[]) => nodes.flatMap(child => guideNodes(child, publish));
+  if (node.type === 'containerDirective') {
+    if (node.name !== 'part') return [{ kind: 'caution', nodes: inner(node.children) }];
+    const definitions = [...nodesOf(node)].flatMap(({ node: each }) =>
+      each.type === 'definition' || each.type === 'footnoteDefinition' ? [each] : [],
+    );
+    return [
+      {
+        kind: 'part',
+        attributes: node.attributes ?? {},
+        nodes: inner(node.children),
+        definitions: inner(definitions),
+      },
+    ];
   }
-  return text;
+  if (node.type === 'leafDirective') {
+    return [
+      node.name === 'cautions'
+        ? { kind: 'cautions' }
+        : { kind: 'task', name: attributeOf(node, 'name') ?? '' },
+    ];
+  }
+  const template = blockTemplate(node, publish);
+  if (node.type === 'heading') {
+    const depth = Math.min(3, Math.max(2, node.depth)) as 2 | 3;
+    const text = plainText(node);
+    return template === null
+      ? [{ kind: 'treeHeading', depth, text, node }]
+      : [{ kind: 'heading', depth, text, template: innerTemplate(template) }];
+  }
+  if (template !== null) return [{ kind: 'block', ...template }];
+  return node.type === 'html' ? [] : [{ kind: 'tree', node }];
 }

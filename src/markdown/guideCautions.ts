@@ -3,8 +3,8 @@
 import { type Caution, cautionsFor, gravest } from '../core/care/cautions.ts';
 import type { Guide } from '../core/records/guide.ts';
 import type { Species } from '../core/records/species.ts';
-import { escaped } from './guideBlocks.ts';
 import { box, finished, type GuideContent } from './guideHtml.ts';
+import { escaped } from './guideText.ts';
 import type { FinishedBlock } from './safeHtml.ts';
 
 /** Said once below the cautions, not with each. */
@@ -29,7 +29,7 @@ function cautionItem({ id, title, text, source }: Caution): FinishedBlock {
   );
 }
 
-function cautionBox(guide: Guide, species: readonly Species[]): CautionBox {
+function cautionBox(guide: Pick<Guide, 'kind'>, species: readonly Species[]): CautionBox {
   const cautions = cautionsFor(guide.kind, species);
   const rest = finished(
     '<p class="guide-caution-item">Where no source is named these are the usual cautions: common practice. Labels, local rules and people licensed for the work decide.</p>',
@@ -41,10 +41,10 @@ function cautionBox(guide: Guide, species: readonly Species[]): CautionBox {
   return { species, cautions, block: box('aside', 'guide-cautions', [details], 'Take care') };
 }
 
-const boxes = new WeakMap<Guide, CautionBox>();
+const boxes = new WeakMap<Pick<Guide, 'kind'>, CautionBox>();
 
 /** The cautions of a guide for these species. They are the same for every place, so those for the species asked for last are kept. */
-export function cautionBoxOf(guide: Guide, species: readonly Species[]): CautionBox {
+export function cautionBoxOf(guide: Pick<Guide, 'kind'>, species: readonly Species[]): CautionBox {
   const kept = boxes.get(guide);
   if (kept?.species.length === species.length && kept.species.every((one, index) => one === species[index]))
     return kept;

@@ -1,8 +1,8 @@
 /** Finished blocks of a guide, put together as text; a block that speaks of others is kept as a tree until the whole guide is there. */
 
 import type { BlockContent, PhrasingContent, RootContent } from 'mdast';
-import { escaped } from './guideBlocks.ts';
-import { type FinishedBlock, safeHtml } from './safeHtml.ts';
+import { escaped } from './guideText.ts';
+import type { FinishedBlock } from './safeHtml.ts';
 
 /** Content of a guide on its way to HTML. */
 export type GuideContent = RootContent | FinishedBlock;
@@ -45,8 +45,7 @@ export function box(
   };
 }
 
-/** The HTML of all blocks of a guide. Those of which some speak of each other, such as a link and where it leads, are made together. */
-export function blocksHtml(blocks: GuideContent[]): string {
-  if (blocks.every(isFinished)) return withBreaks(blocks);
-  return safeHtml({ type: 'root', children: blocks as RootContent[] });
+/** The HTML of blocks that are all finished; null where some are trees. */
+export function finishedHtml(blocks: readonly GuideContent[]): string | null {
+  return blocks.every(isFinished) ? withBreaks(blocks) : null;
 }

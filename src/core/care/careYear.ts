@@ -8,7 +8,7 @@ import { hargreavesEtoMm } from '../climate/evapotranspiration.ts';
 import type { ClimateSummary, FreezeKey } from '../climate/summary.ts';
 import type { WeatherYears } from '../climate/weatherYears.ts';
 import { doyFromMonthDay } from '../days.ts';
-import { chillNeed } from '../phenology/chill.ts';
+import { type ChillOfPlace, chillNeed } from '../phenology/chill.ts';
 import { growingCalendar } from '../phenology/growingYear.ts';
 import { heatCountsFrom } from '../phenology/heatStart.ts';
 import { type Ripeness, ripenesses } from '../phenology/puttingAway.ts';
@@ -25,12 +25,18 @@ export interface SeasonDays {
   readonly p90: number | null;
 }
 
+/** What is asked of the climate of a place beside its weather years. */
+export interface CareSummary extends Pick<ClimateSummary, 'freeze' | 'annualMinC' | 'class'> {
+  readonly chill: { readonly answer: ChillOfPlace };
+  readonly ribbon: Pick<ClimateSummary['ribbon'], 'lowC' | 'highC'>;
+}
+
 export interface CareClimate {
   readonly id: string;
   /** Name of the place as a sentence uses it. */
   readonly name: string;
   readonly years: WeatherYears;
-  readonly summary: ClimateSummary;
+  readonly summary: CareSummary;
 }
 
 export interface CareYear {

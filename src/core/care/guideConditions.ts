@@ -1,6 +1,8 @@
 /** What a part of a guide depends on, and who sees it. */
 
+import type { Form } from '../records/common.ts';
 import type { PlaceClass } from '../records/cultivar.ts';
+import type { Guide } from '../records/guide.ts';
 import { type FreezeThreshold, freezeThresholds } from '../records/place.ts';
 import {
   type CalendarCondition,
@@ -90,6 +92,17 @@ export interface ReaderFacts {
   form: string | null;
   stage: string | null;
   kept: string | null;
+}
+
+/** What a guide says of its readers before anything is known of one of them. */
+export function knownOfReaders({ species, forms }: Pick<Guide, 'species' | 'forms'>): {
+  species: string | null;
+  form: Form | null;
+} {
+  return {
+    species: species.length === 1 ? species[0]! : null,
+    form: forms.length === 1 ? forms[0]! : null,
+  };
 }
 
 function isOfCalendar(name: ValueCondition): name is CalendarCondition {

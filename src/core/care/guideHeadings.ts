@@ -2,10 +2,9 @@
 
 import type { Nodes } from 'mdast';
 import { type NamedPart, partOpenedBy } from '../markdown/parts.ts';
-import type { Form } from '../records/common.ts';
 import type { Guide } from '../records/guide.ts';
 import type { CareYear } from './careYear.ts';
-import { conditionOf, type ReaderFacts, sightOf } from './guideConditions.ts';
+import { conditionOf, knownOfReaders, type ReaderFacts, sightOf } from './guideConditions.ts';
 import { hasFreezeAt } from './guideDates.ts';
 import { calendarFacts } from './guideFacts.ts';
 import { childrenOf, treeOf } from './guideTree.ts';
@@ -14,17 +13,6 @@ export { type NamedPart as GuidePart, partOpenedBy } from '../markdown/parts.ts'
 
 /** The part of every guide's general page that is not in its text: the guide for each place. */
 export const placesPart = 'places';
-
-/** What a guide says of its readers before anything is known of one of them. */
-export function knownOfReaders({ species, forms }: Pick<Guide, 'species' | 'forms'>): {
-  species: string | null;
-  form: Form | null;
-} {
-  return {
-    species: species.length === 1 ? species[0]! : null,
-    form: forms.length === 1 ? forms[0]! : null,
-  };
-}
 
 /** Names of the headings of a guide for any reader at all: what is hidden from some has its name all the same. */
 export function everyPart(guide: Pick<Guide, 'body'>): Set<string> {

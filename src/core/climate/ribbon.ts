@@ -20,6 +20,11 @@ export interface YearRibbon {
   readonly freezeChance: Float64Array;
 }
 
+/** Usual lows and highs of the days of a year. */
+export function usualDays(figures: ClimateFigures): Pick<YearRibbon, 'lowC' | 'highC'> {
+  return { lowC: dailyNormals(figures, 'tmin').meanC, highC: dailyNormals(figures, 'tmax').meanC };
+}
+
 /** Tables of the year for one place. */
 export function yearRibbon(figures: ClimateFigures, years: WeatherYears): YearRibbon {
   const [low, high] = [dailyNormals(figures, 'tmin'), dailyNormals(figures, 'tmax')];

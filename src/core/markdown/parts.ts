@@ -1,24 +1,14 @@
 /** The named parts of a text: its headings, and the fragment each has on its page. */
 
 import type { Heading, Root } from 'mdast';
+import { type NamedPart, partNamed } from './partNames.ts';
 import { nodesOf, plainText } from './tree.ts';
 
-export interface NamedPart {
-  /** The fragment, unique on the page. */
-  id: string;
-  text: string;
-}
+export type { NamedPart } from './partNames.ts';
 
 /** The part a heading opens; a name that is taken gets a number behind it. */
 export function partOpenedBy(heading: Heading, before: readonly NamedPart[]): NamedPart {
-  const text = plainText(heading);
-  const slug =
-    text
-      .toLowerCase()
-      .replace(/[^a-z0-9]+/g, '-')
-      .replace(/^-|-$/g, '') || 'part';
-  const taken = before.filter(({ id }) => id === slug || id.startsWith(`${slug}--`)).length;
-  return { id: taken === 0 ? slug : `${slug}--${taken + 1}`, text };
+  return partNamed(plainText(heading), before);
 }
 
 /** Parts that the page of a cultivar has besides those of its text. */

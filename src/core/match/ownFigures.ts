@@ -88,7 +88,10 @@ function orderProblems({ last, first }: OwnDates, lat: number): OwnProblem[] {
   ];
 }
 
-function coldestProblems({ coldestC }: OwnDates, nearest: NearestPlace): OwnProblem[] {
+function coldestProblems(
+  { coldestC }: OwnDates,
+  nearest: Pick<NearestPlace, 'name' | 'figures' | 'climate'>,
+): OwnProblem[] {
   if (!Number.isFinite(coldestC))
     return [problem('coldestC', 'number', 'Give the coldest night as a number.')];
   if (coldestC < COLDEST_POSSIBLE_C || coldestC > WARMEST_POSSIBLE_C) {
@@ -162,7 +165,7 @@ function coldestDoy(curve: Float64Array): number {
  * Figures for a visitor's own dates, or everything that is wrong with them. The figures go through the same model as any
  * place's; what was published about the reference place is left behind.
  */
-export function figuresFromOwnDates(own: OwnDates, nearest: NearestPlace): OwnFigures {
+export function figuresFromOwnDates(own: OwnDates, nearest: Omit<NearestPlace, 'heatStarts'>): OwnFigures {
   const { figures, climate } = nearest;
   const problems = [
     ...dateProblems(own),

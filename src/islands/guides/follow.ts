@@ -1,9 +1,11 @@
 /** Makes every link to a guide lead to its version for the visitor's place, and says so on the pages of guides. */
 
 import { href } from '../../href.ts';
-import { type ChosenTown, currentChoice, onChange } from '../myPlace/choice.ts';
+import { type Choice, type ChosenTown, currentChoice, onChange } from '../myPlace/choice.ts';
 import { differInWords } from '../myPlace/differ.ts';
 import { guideAt } from './guideAt.ts';
+import { keepNow } from './now.ts';
+import { guideOfTown } from './ofTown.ts';
 
 /** Links as they were built. */
 const built = new Map<HTMLAnchorElement, string>();
@@ -38,26 +40,80 @@ function answerAsks(place: string | null, name: string): void {
   }
 }
 
-/** The line for a town, which has no guide of its own: the one for the place most like it, and what to bear in mind. */
-function sayTown(there: string, isHere: boolean, name: string, { like }: ChosenTown): void {
-  const differ = differInWords(like.differs);
-  if (isHere) {
-    line?.replaceChildren(`The climate most like that of ${name}: ${differ}`);
-    return;
-  }
+/** The line for a town away from the page on which its guide is made: that of the place most like it. */
+function sayTown(there: string, name: string): void {
   const link = document.createElement('a');
   link.href = there;
-  link.textContent = `open this guide with the dates of ${like.name}`;
-  line?.replaceChildren(`For ${name}: `, link, `, the climate most like yours: ${differ}`);
+  link.textContent = 'open this guide with your dates';
+  line?.replaceChildren(`For ${name}: `, link, '.');
+}
+
+/** The line where the guide for a town cannot be made, or the built one was asked for: how the place differs. */
+function sayLike(name: string, { like }: ChosenTown, ...more: (Node | string)[]): void {
+  line?.replaceChildren(`The climate most like that of ${name}: ${differInWords(like.differs)}`, ...more);
+}
+
+function lineButton(words: string, then: () => void): HTMLButtonElement {
+  const made = document.createElement('button');
+  made.type = 'button';
+  made.className = 'place-button';
+  made.textContent = words;
+  made.addEventListener('click', then);
+  return made;
+}
+
+/** Counts attempts, so that a slow guide never replaces a newer choice. */
+let latest = 0;
+let isTownShown = false;
+
+/** Puts the guide for a town in the place of the built one for the place most like it. */
+async function showTown(choice: Choice, town: ChosenTown): Promise<void> {
+  if (line === null) return;
+  latest += 1;
+  const mine = latest;
+  sayLike(choice.name, town);
+  try {
+    const put = await guideOfTown(guide, choice, town);
+    if (mine !== latest) return;
+    put(line);
+  } catch {
+    // A guide that no browser can write, or no connection: the built one stays, with what to bear in mind.
+    return;
+  }
+  isTownShown = true;
+  const likeName = town.like.name.split(',')[0] ?? '';
+  line.replaceChildren(
+    `Worked out on this device for ${choice.name}${choice.own === null ? '' : ', with your own freeze dates'}. `,
+    lineButton(`Show ${likeName} instead`, () => {
+      showBuilt();
+      sayLike(
+        choice.name,
+        town,
+        ' ',
+        lineButton(`Show ${town.name} again`, () => void showTown(choice, town)),
+      );
+    }),
+  );
+  followLinks(choice.place);
+  keepNow();
+}
+
+function showBuilt(): void {
+  latest += 1;
+  if (!isTownShown || line === null) return;
+  isTownShown = false;
+  globalThis.leafdropGuide.putBack(line);
 }
 
 /** The line at the top: a way to the version of the chosen place, or that this is it. */
-function sayLine(place: string | null, name: string, town: ChosenTown | null): void {
+function sayLine(choice: Choice | null): void {
+  const { place, name, town } = choice ?? { place: null, name: '', town: null };
   // A chapter that was asked for, as by the link of a video, is kept on the way to the dates.
   const there =
     place === null ? null : guideAt(href(guide) + (location.hash === '#places' ? '' : location.hash), place);
   if (there === null) line?.replaceChildren(...asks);
-  else if (town !== null) sayTown(there, own === place, name, town);
+  else if (town !== null && own !== place) sayTown(there, name);
+  else if (choice !== null && town !== null) void showTown(choice, town);
   else if (own === place)
     line?.replaceChildren('This is your place. ', ...asks.slice(1).filter(node => node !== button));
   else {
@@ -71,9 +127,10 @@ function sayLine(place: string | null, name: string, town: ChosenTown | null): v
 
 function follow(): void {
   const choice = currentChoice();
+  showBuilt();
   followLinks(choice?.place ?? (own === '' ? null : own));
   answerAsks(choice?.place ?? null, choice?.name ?? '');
-  sayLine(choice?.place ?? null, choice?.name ?? '', choice?.town ?? null);
+  sayLine(choice);
 }
 
 onChange(follow);

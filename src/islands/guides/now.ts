@@ -36,9 +36,11 @@ function arrivalsNow(card: Element, today: Day): void {
   }
 }
 
-const card = document.querySelector<HTMLElement>('[data-now]');
-const today = todayHere();
-if (card?.dataset.now && today !== null && today > card.dataset.now) {
+/** Writes the day of the visitor and what is asked for on it. Again when another sheet has been put into the page. */
+export function keepNow(): void {
+  const card = document.querySelector<HTMLElement>('[data-now]');
+  const today = todayHere();
+  if (!card?.dataset.now || today === null || today <= card.dataset.now) return;
   const day = card.querySelector('[data-now-day]');
   if (day) day.textContent = dayInWords(today);
   const list = card.querySelector('[data-now-tasks]');
@@ -49,3 +51,5 @@ if (card?.dataset.now && today !== null && today > card.dataset.now) {
     if (start) line.setAttribute('x', String(Math.min(363, daysBetween(start, today))));
   }
 }
+
+keepNow();

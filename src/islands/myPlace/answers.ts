@@ -81,9 +81,15 @@ function fromFile(file: PlaceFile): PlaceAnswers['on'] {
 }
 
 /** By its address, as a file of its own: scripts bundled apart from each other load the same. */
-async function ownDatesCore(): Promise<typeof globalThis.leafdropVerdicts> {
+export async function ownDatesCore(): Promise<typeof globalThis.leafdropVerdicts> {
   await import(/* @vite-ignore */ ownDatesUrl);
   return globalThis.leafdropVerdicts;
+}
+
+/** The same for towns. */
+export async function townCore(): Promise<typeof globalThis.leafdropTown> {
+  await import(/* @vite-ignore */ townUrl);
+  return globalThis.leafdropTown;
 }
 
 /** The verdicts for own dates laid over a place. Throws a DatesProblem for dates that do not fit. */
@@ -103,12 +109,12 @@ function ownAnswers(
 const pathOf = (place: string) => `/places/${place}/`;
 
 async function loadTown(place: string, town: ChosenTown, own: OwnDates | null): Promise<PlaceAnswers> {
-  const [trees, home] = await Promise.all([
+  const [trees, home, core] = await Promise.all([
     fetchJson<TreesFile>('/my-place/trees.json'),
     fetchJson<HomeFile>('/my-place/home.json'),
-    import(/* @vite-ignore */ townUrl),
+    townCore(),
   ]);
-  const found = globalThis.leafdropTown.answerTown(town, trees, home);
+  const found = core.answerTown(town, trees, home);
   const { now: travel, table: weeks } = found.sending;
   const { region, country } = town;
   const told = { travel, weeks, region, country, path: pathOf(place), town: found };

@@ -1,11 +1,14 @@
 /** Verdicts for a visitor's own freeze dates, in the words of the built pages. The one part that is loaded only when they are used. */
 
 import { nothingPublished } from '../../core/climate/figures.ts';
+import { usualDays } from '../../core/climate/ribbon.ts';
 import type { OwnDates, OwnProblem } from '../../core/match/ownFigures.ts';
+import { ownWeather } from '../../core/match/ownOutlook.ts';
 import { type BestTree, bestTrees } from '../../site/data/best.ts';
 import type { PlaceFile } from '../../site/data/file.ts';
 import type { TreesFile } from '../../site/data/trees.ts';
 import { type Verdict, verdictOf } from '../../site/words/verdict.ts';
+import type { SheetWeather } from '../guides/townSheet.ts';
 import { answerOwnPlace } from './answer.ts';
 
 export type OwnVerdicts =
@@ -27,6 +30,17 @@ export function ownVerdicts(
     best: bestTrees(answer.matches, trees),
     notes: answer.notes,
   };
+}
+
+/** The weather that own dates make of a climate, as the guides ask for it; null for dates that do not fit. */
+export function ownSheetWeather(
+  own: OwnDates,
+  basis: Omit<PlaceFile['basis'], 'heatStarts'>,
+): SheetWeather | null {
+  const found = ownWeather(own, { ...basis, figures: { ...basis.figures, published: nothingPublished } });
+  if (!found.ok) return null;
+  const { figures, years, climate } = found;
+  return { years, summary: { ...climate, ribbon: usualDays(figures) } };
 }
 
 /** A turn draws this many seasons, and takes a few milliseconds on a slow phone once the first is over. */

@@ -4,6 +4,7 @@
  */
 
 import { type ClimateFigures, nothingPublished } from '../../core/climate/figures.ts';
+import { usualDays } from '../../core/climate/ribbon.ts';
 import { type ComparedClimate, comparedClimate } from '../../core/match/comparedClimate.ts';
 import { matchAll } from '../../core/match/match.ts';
 import { type PlaceInput, placeOutlook } from '../../core/match/placeOutlook.ts';
@@ -15,6 +16,7 @@ import type { HomeFile } from '../../site/data/town.ts';
 import type { TreesFile } from '../../site/data/trees.ts';
 import { runsOn, type SendingView, sendingTable, travelOn } from '../../site/pages/places/sending.ts';
 import { type Verdict, verdictOf } from '../../site/words/verdict.ts';
+import type { SheetWeather } from '../guides/townSheet.ts';
 
 /** A point, and where it belongs to as far as rules of sending ask. */
 export interface AskedPlace {
@@ -71,6 +73,19 @@ export interface TownAnswer extends PlaceAnswer {
   readonly errors: TownFigures['errors'];
   /** For finding the reference place most like it. */
   readonly compared: ComparedClimate;
+}
+
+/** The weather of a town as the guides ask for it, and what own dates are laid over. */
+export function townWeather(
+  town: AskedTown,
+): SheetWeather & { readonly basis: Omit<PlaceFile['basis'], 'heatStarts'> } {
+  const { errors: _errors, ...packed } = unpackedFigures(town.figures);
+  const { figures, years, climate } = townClimate(figuresOfTown(town.lat, packed), []);
+  return {
+    years,
+    summary: { ...climate, ribbon: usualDays(figures) },
+    basis: { name: town.name, figures, climate },
+  };
 }
 
 /** Everything said of a town. */

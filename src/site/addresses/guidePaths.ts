@@ -17,6 +17,11 @@ export function placeCalendarPath(guide: string, place: string): string {
   return `${guidePath(guide)}${place}.ics`;
 }
 
+/** What a browser writes the guide from for a town. */
+export function guideSheetPath(guide: string): string {
+  return `${guidePath(guide)}sheet.json`;
+}
+
 /** The arrival guide for one form and species. */
 export function arrivalPath(guide: string, form: Form, species: string): string {
   return `${guidePath(guide)}${form}/${species}/`;

@@ -4,7 +4,6 @@ import { type CareCalendar, type CareTask, careCalendar } from '../../../core/ca
 import type { CareYear } from '../../../core/care/careYear.ts';
 import type { UnitChoice } from '../../../core/care/guideMeasures.ts';
 import { tasksOfGuide } from '../../../core/care/taskTable.ts';
-import type { Catalogue } from '../../../core/catalogue.ts';
 import type { Day } from '../../../core/days.ts';
 import { type Form, forms } from '../../../core/records/common.ts';
 import type { Guide } from '../../../core/records/guide.ts';
@@ -16,7 +15,7 @@ import { type ArrivalSpan, arrivalSpans } from './arrivalMonths.ts';
 import { reasonsInUnits, reasonsInWords, type TaskView, taskInUnits, taskView } from './taskView.ts';
 
 /** Forms an arrival guide speaks of; none for other guides. */
-export function arrivalForms(guide: Guide): readonly Form[] {
+export function arrivalForms(guide: Pick<Guide, 'kind' | 'forms'>): readonly Form[] {
   if (guide.kind !== 'arrival') return [];
   return guide.forms.length === 0 ? forms : guide.forms;
 }
@@ -26,7 +25,7 @@ const keptCalendars = memoize((_year: CareYear) => new Map<string, CareCalendar>
 
 /** The calendar of a tree of a form that arrives on the day of the content and goes into the ground where it can. */
 export function arrivalCalendar(
-  { asOf }: Pick<Catalogue, 'asOf'>,
+  { asOf }: { readonly asOf: Day },
   { country }: Pick<Place, 'country'>,
   year: CareYear,
   form: Form,
@@ -70,7 +69,7 @@ export interface ArrivalViews {
 
 const isLeafless = (form: Form) => form !== 'leafed-pot';
 
-function monthsOf(asked: readonly Form[], year: CareYear, asOf: Catalogue['asOf']): ArrivalViews['months'] {
+function monthsOf(asked: readonly Form[], year: CareYear, asOf: Day): ArrivalViews['months'] {
   const kinds = [
     { heading: 'A tree in leaf', form: asked.find(form => !isLeafless(form)) },
     { heading: 'A leafless tree', form: asked.find(isLeafless) },
@@ -82,8 +81,7 @@ function monthsOf(asked: readonly Form[], year: CareYear, asOf: Catalogue['asOf'
 
 /** Null for guides that are not about arriving. */
 export function arrivalViews(
-  { asOf }: Pick<Catalogue, 'asOf'>,
-  guide: Guide,
+  { asOf, guide }: { readonly asOf: Day; readonly guide: Pick<Guide, 'kind' | 'forms'> },
   place: Pick<Place, 'country'>,
   year: CareYear,
 ): ArrivalViews | null {

@@ -11,9 +11,9 @@ import type { Page, PageContext } from '../../page.ts';
 import { crumbs } from '../../parts/crumbs.ts';
 import { movedPartLines } from '../../parts/movedParts.ts';
 import { seenInVideos } from '../../parts/seenIn.ts';
+import { speciesName } from '../../words/speciesName.ts';
 import { unitsIn } from '../../words/units.ts';
 import { formMeanings, formWords, lowerFirst } from '../../words/words.ts';
-import { speciesName } from '../stock/stock.ts';
 import { seenIn } from '../videos/seenIn.ts';
 import { speciesFigures } from './figures.ts';
 import { guidePlaces } from './guideList.ts';
@@ -21,6 +21,7 @@ import { speciesOf } from './guideSubject.ts';
 import { formGuide, generalGuide, movedParts } from './guideViews.ts';
 import { guideJumps } from './jumps.ts';
 import { guideLine } from './line.ts';
+import { quotedFigures } from './quotedFigures.ts';
 import { speciesTable } from './speciesTable.ts';
 
 type Href = (path: string) => string;
@@ -57,7 +58,7 @@ export function guidePage(all: Catalogue, guide: Guide, { links }: PageContext):
   const { href } = links;
   const path = guidePath(guide.id);
   const text = generalGuide(all, guide, href);
-  const figures = speciesTable(guide, speciesOf(all, guide), unitsIn(all.home.country));
+  const figures = speciesTable(quotedFigures(guide), speciesOf(all, guide), unitsIn(all.home.country));
   return {
     title: guide.title,
     description: guide.summary,

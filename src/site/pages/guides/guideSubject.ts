@@ -8,7 +8,7 @@ import type { Place } from '../../../core/records/place.ts';
 import type { Species } from '../../../core/records/species.ts';
 
 /** The species a guide is for. */
-export function speciesOf({ species }: Pick<Catalogue, 'species'>, guide: Guide): Species[] {
+export function speciesOf({ species }: Pick<Catalogue, 'species'>, guide: Pick<Guide, 'species'>): Species[] {
   return guideSpecies(guide, species);
 }
 
@@ -30,6 +30,12 @@ function leading({ cultivars }: Pick<Catalogue, 'cultivars'>, among: readonly Sp
     among,
     cultivars.map(({ cultivar }) => cultivar),
   );
+}
+
+/** The species whose dates are given comes first, so that its cautions do. */
+export function leadingFirst(species: readonly Species[], leading: Species): Species[] {
+  const isLeading = ({ id }: Species) => id === leading.id;
+  return [...species.filter(isLeading), ...species.filter(one => !isLeading(one))];
 }
 
 /** A guide at a place, with the dates of one species there. */

@@ -1,15 +1,20 @@
 import { describe, expect, it } from 'vitest';
 import { realSpecies, realYear, speciesIds } from '../../../../tests/care/realPlaces.ts';
+import type { CareYear } from '../../../core/care/careYear.ts';
 import type { Catalogue, CultivarEntry } from '../../../core/catalogue.ts';
 import { day } from '../../../core/days.ts';
 import type { Guide } from '../../../core/records/guide.ts';
 import type { Place } from '../../../core/records/place.ts';
+import { guideTrees } from '../../../markdown/guideParts.ts';
 import { unitsIn } from '../../words/units.ts';
 import { arrivalSpans } from './arrivalMonths.ts';
 import { arrivalForms, arrivalViews } from './arrivalViews.ts';
 import { arrivalCalendarFile, placeCalendarFile } from './guideFiles.ts';
+import { sheetPlace, sheetSource } from './guideSources.ts';
 import { arrivalGuide, leadingOfYard, leadingSpecies, speciesOf } from './guideSubject.ts';
-import { formGuide, generalGuide, placeGuide } from './guideViews.ts';
+import { formGuide, generalGuide } from './guideViews.ts';
+import { placeGuide } from './placeSheetView.ts';
+import { quotedFigures } from './quotedFigures.ts';
 import { speciesDateHeadings, speciesDates } from './speciesDates.ts';
 import { speciesTable } from './speciesTable.ts';
 import { taskList } from './tasks.ts';
@@ -43,6 +48,9 @@ const all = {
 const place = (id: string, name: string, country = 'US') => ({ id, name, country }) as Place;
 const minneapolis = place('minneapolis-mn', 'Minneapolis');
 const link = (path: string) => path;
+const links = { href: link, absolute: link };
+const viewOf = (of: Guide, at: Place, year: CareYear) =>
+  placeGuide(sheetSource(all, of, link)!, sheetPlace(at), year, guideTrees(of, link));
 
 describe('the species of a guide', () => {
   it('is the one of most cultivars, among those the guide is for', () => {
@@ -112,7 +120,7 @@ describe('days by species', () => {
 
 describe('a guide for a place', () => {
   const year = realYear('minneapolis-mn', 'fig');
-  const view = placeGuide(all, guide(), minneapolis, year, link);
+  const view = viewOf(guide(), minneapolis, year);
 
   it('has its text, dates of a whole season, and tasks from the day on', () => {
     expect(view.body.html).toContain('Roots are hurt from a limit.');
@@ -135,26 +143,24 @@ describe('a guide for a place', () => {
   });
 
   it('says why it has no dates', () => {
-    const layering = placeGuide(all, guide({ kind: 'propagation', body: 'Cut.' }), minneapolis, year, link);
+    const layering = viewOf(guide({ kind: 'propagation', body: 'Cut.' }), minneapolis, year);
     expect(layering.tasks).toEqual([]);
     expect(layering.withoutDates).toMatch(/there are no dates to give/);
   });
 
   it('warns where the winters are too hard for the ground', () => {
     const ground = guide({ kind: 'establishing', body: 'Dig.' });
-    expect(placeGuide(all, ground, minneapolis, year, link).potOnly?.words).toMatch(/too hard for fig/);
+    expect(viewOf(ground, minneapolis, year).potOnly?.words).toMatch(/too hard for fig/);
     const mild = realYear('miami-fl', 'fig');
-    expect(placeGuide(all, ground, place('miami-fl', 'Miami'), mild, link).potOnly).toBeNull();
+    expect(viewOf(ground, place('miami-fl', 'Miami'), mild).potOnly).toBeNull();
   });
 
   it('gives the units of the country first', () => {
     expect([unitsIn('US'), unitsIn('AU')]).toEqual(['us', 'metric']);
-    const southern = placeGuide(
-      all,
+    const southern = viewOf(
       guide({ body: 'At :measure[24 F].' }),
       place('melbourne-au', 'Melbourne', 'AU'),
       realYear('melbourne-au', 'fig'),
-      link,
     );
     expect(southern.body.html).toContain('At -4.5 C (24 F).');
   });
@@ -171,8 +177,8 @@ describe('a guide for a place', () => {
     const year = realYear('munich-de', 'fig');
     const first = guide({ kind: 'arrival' });
     const [metric, us] = [melbourne, minneapolis].map(at => {
-      const view = placeGuide(all, guide({ kind }), at, year, link);
-      const arrivals = arrivalViews(all, first, at, year)!;
+      const view = viewOf(guide({ kind }), at, year);
+      const arrivals = arrivalViews({ asOf, guide: first }, at, year)!;
       const tasks = [...view.tasks, ...arrivals.shared, ...arrivals.forms.flatMap(form => form.tasks)];
       const notes = [view.potOnly?.known ?? '', ...arrivals.forms.map(({ because }) => because)];
       return [...tasks.flatMap(({ trigger, because }) => [trigger, because]), ...notes].join('\n');
@@ -186,7 +192,7 @@ describe('a guide for a place', () => {
 
   it('gives them first in the calendar file', () => {
     const melbourne = place('melbourne-au', 'Melbourne', 'AU');
-    const file = placeCalendarFile(all, guide(), melbourne, realYear('munich-de', 'fig'), link);
+    const file = placeCalendarFile(all, guide(), melbourne, realYear('munich-de', 'fig'), links)!;
     const words = file.replaceAll('\r\n ', '');
     expect(words).toMatch(/-4 C \(25 F\)/);
     expect(words).not.toMatch(/\d F \(/);
@@ -197,7 +203,7 @@ describe('the arrival guide', () => {
   const arrival = guide({ kind: 'arrival' });
 
   it('shows what all forms share once, and the rest by form', () => {
-    const views = arrivalViews(all, arrival, minneapolis, realYear('minneapolis-mn', 'fig'))!;
+    const views = arrivalViews({ asOf, guide: arrival }, minneapolis, realYear('minneapolis-mn', 'fig'))!;
     expect(views.shared.map(({ title }) => title)).toEqual(['Stand it apart and watch for pests']);
     expect(views.forms.map(({ form }) => form)).toEqual(['leafed-pot', 'dormant-pot', 'bare-root']);
     const titles = views.forms.map(({ tasks }) => tasks.map(({ title }) => title));
@@ -210,10 +216,9 @@ describe('the arrival guide', () => {
 
   it('keeps to the forms it is for', () => {
     expect(arrivalForms(guide())).toEqual([]);
-    expect(arrivalViews(all, guide(), minneapolis, realYear('minneapolis-mn', 'fig'))).toBeNull();
+    expect(arrivalViews({ asOf, guide: guide() }, minneapolis, realYear('minneapolis-mn', 'fig'))).toBeNull();
     const bare = arrivalViews(
-      all,
-      guide({ kind: 'arrival', forms: ['bare-root'] }),
+      { asOf, guide: guide({ kind: 'arrival', forms: ['bare-root'] }) },
       place('miami-fl', 'Miami'),
       realYear('miami-fl', 'fig'),
     )!;
@@ -230,7 +235,7 @@ describe('the arrival guide', () => {
 
 describe('figures by species', () => {
   it('stand side by side for those a guide quotes', () => {
-    const table = speciesTable(guide(), all.species, 'us')!;
+    const table = speciesTable(quotedFigures(guide()), all.species, 'us')!;
     expect(table.headings).toEqual(['Roots are damaged at']);
     expect(table.rows.find(({ species }) => species === 'fig')?.cells).toEqual([
       { figure: '25 F (-4 C)', known: 'our figure' },
@@ -238,8 +243,8 @@ describe('figures by species', () => {
   });
 
   it('are left out where there is nothing to compare', () => {
-    expect(speciesTable(guide({ body: 'No figure.' }), all.species, 'us')).toBeNull();
-    expect(speciesTable(guide(), [realSpecies('fig')], 'us')).toBeNull();
+    expect(speciesTable(quotedFigures(guide({ body: 'No figure.' })), all.species, 'us')).toBeNull();
+    expect(speciesTable(quotedFigures(guide()), [realSpecies('fig')], 'us')).toBeNull();
   });
 });
 
@@ -274,10 +279,9 @@ describe('calendar files', () => {
   const year = realYear('minneapolis-mn', 'fig');
 
   it('give the same bytes for the same content, ids of their own, and the page of the guide', () => {
-    const once = placeCalendarFile(all, guide(), minneapolis, year, path => `https://yard.example${path}`);
-    expect(placeCalendarFile(all, guide(), minneapolis, year, path => `https://yard.example${path}`)).toBe(
-      once,
-    );
+    const there = { href: link, absolute: (path: string) => `https://yard.example${path}` };
+    const once = placeCalendarFile(all, guide(), minneapolis, year, there)!;
+    expect(placeCalendarFile(all, guide(), minneapolis, year, there)).toBe(once);
     expect(once).toMatch(/\r\nUID:wake-2026\.winter\.minneapolis-mn@yard\.example\r\n/);
     expect(once).toContain('\r\nDTSTAMP:20261125T000000Z\r\n');
     expect(once.replaceAll('\r\n ', '')).toContain('URL:https://yard.example/guides/winter/minneapolis-mn/');
@@ -292,14 +296,14 @@ describe('calendar files', () => {
         ['/places/twin-cities-mn/', '/places/minneapolis-mn/'],
       ]),
     };
-    const before = placeCalendarFile(all, guide(), minneapolis, year, link);
+    const before = placeCalendarFile(all, guide(), minneapolis, year, links)!;
     const after = placeCalendarFile(
       renamed,
       guide({ id: 'cold-months' }),
       { ...minneapolis, id: 'twin-cities-mn' },
       year,
-      link,
-    );
+      links,
+    )!;
     expect(after).toContain('guides/cold-months/twin-cities-mn/');
     expect(idsIn(before)!.length).toBeGreaterThan(2);
     expect(idsIn(after)).toEqual(idsIn(before));
@@ -312,7 +316,7 @@ describe('calendar files', () => {
       minneapolis,
       year,
       'dormant-pot',
-      link,
+      links,
     );
     const ids = [
       ...text.replaceAll('\r\n ', '').matchAll(/UID:([^.]+)\.first\.minneapolis-mn\.dormant-pot@/g),

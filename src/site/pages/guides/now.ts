@@ -2,8 +2,8 @@
 
 import { type Day, dayInWords, dayParts } from '../../../core/days.ts';
 import { type Html, html } from '../../html.ts';
-import type { PlaceGuideView } from './guideViews.ts';
 import { nextTasks } from './nextTasks.ts';
+import type { PlaceGuideView } from './placeSheetView.ts';
 import { taskWords } from './tasks.ts';
 import { yearStrip } from './yearStrip.ts';
 

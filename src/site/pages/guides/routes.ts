@@ -6,6 +6,7 @@ import {
   arrivalCalendarPath,
   arrivalPath,
   guidePath,
+  guideSheetPath,
   guidesPath,
   placeCalendarPath,
   placeGuidePath,
@@ -17,9 +18,9 @@ import { arrivalForms } from './arrivalViews.ts';
 import { guideAtPlacePage } from './guideAtPlacePage.ts';
 import { arrivalCalendarFile, placeCalendarFile } from './guideFiles.ts';
 import { arrivalPage, guidePage } from './guidePage.ts';
+import { sentSource } from './guideSources.ts';
 import { type GuideAtPlace, guidesAtPlaces, speciesOf } from './guideSubject.ts';
 import { guidesPage } from './guidesPage.ts';
-import { placeTasks } from './guideViews.ts';
 
 async function yearAt(all: Catalogue, { place, species }: GuideAtPlace) {
   return (await careYears(all, species)).get(place.id)!;
@@ -29,7 +30,7 @@ function routesAt(site: Site, at: GuideAtPlace): Route[] {
   const { all } = site;
   const { guide, place } = at;
   const context = contextOf(site);
-  const { absolute } = context.links;
+  const { links } = context;
   const inputs = () => guideInputs(all);
   const page = pageRoute(placeGuidePath(guide.id, place.id), inputs, async () =>
     guideAtPlacePage(all, at, await yearAt(all, at), context),
@@ -37,17 +38,12 @@ function routesAt(site: Site, at: GuideAtPlace): Route[] {
   const calendar: Route = {
     file: placeCalendarPath(guide.id, place.id).slice(1),
     inputs,
-    async make() {
-      const year = await yearAt(all, at);
-      // A guide without dated tasks has no calendar.
-      if (placeTasks(all, guide, place, year).length === 0) return null;
-      return placeCalendarFile(all, guide, place, year, absolute);
-    },
+    make: async () => placeCalendarFile(all, guide, place, await yearAt(all, at), links),
   };
   const arrivals = arrivalForms(guide).map(form => ({
     file: arrivalCalendarPath(guide.id, place.id, form).slice(1),
     inputs,
-    make: async () => arrivalCalendarFile(all, guide, place, await yearAt(all, at), form, absolute),
+    make: async () => arrivalCalendarFile(all, guide, place, await yearAt(all, at), form, links),
   }));
   return [page, calendar, ...arrivals];
 }
@@ -61,6 +57,14 @@ function generalRoutes(site: Site): Route[] {
       () => guideInputs(all),
       () => guidePage(all, guide, context),
     ),
+    {
+      file: guideSheetPath(guide.id).slice(1),
+      inputs: () => guideInputs(all),
+      make: () => {
+        const source = sentSource(all, guide, context.links.href);
+        return source === null ? null : JSON.stringify(source);
+      },
+    },
     ...arrivalForms(guide).flatMap(form =>
       speciesOf(all, guide).map(species =>
         pageRoute(

@@ -1,17 +1,10 @@
 /** The figures of species that a guide speaks of, side by side: a reader who has not said which species can look them up. */
 
 import { temperatureText, type UnitChoice } from '../../../core/care/guideMeasures.ts';
-import { attributeOf, childrenOf, treeOf } from '../../../core/care/guideTree.ts';
-import {
-  type SpeciesFigureName,
-  speciesFigureNames,
-  speciesFigures,
-} from '../../../core/care/guideVocabulary.ts';
+import { type SpeciesFigureName, speciesFigures } from '../../../core/care/guideVocabulary.ts';
 import type { Figure, Standing } from '../../../core/records/common.ts';
-import type { Guide } from '../../../core/records/guide.ts';
 import type { Species } from '../../../core/records/species.ts';
-import { memoize } from '../../memo.ts';
-import { speciesName } from '../stock/stock.ts';
+import { speciesName } from '../../words/speciesName.ts';
 
 const headings: Record<SpeciesFigureName, string> = {
   'leaf-damage': 'Leaves are damaged at',
@@ -39,19 +32,6 @@ export interface SpeciesTable {
   rows: { species: string; cells: { figure: string; known: string }[] }[];
 }
 
-type Node = Parameters<typeof childrenOf>[0];
-
-/** Figures the body of a guide quotes, each once, in the order of the vocabulary. */
-const figuresOf = memoize((guide: Guide): SpeciesFigureName[] => {
-  const quoted = new Set<string | undefined>();
-  const waiting: Node[] = [treeOf(guide)];
-  for (let node = waiting.pop(); node !== undefined; node = waiting.pop()) {
-    if (node.type === 'textDirective' && node.name === 'figure') quoted.add(attributeOf(node, 'of'));
-    waiting.push(...childrenOf(node));
-  }
-  return speciesFigureNames.filter(name => quoted.has(name));
-});
-
 function figureInWords(name: SpeciesFigureName, { low, high }: Figure, units: UnitChoice): string {
   const range = low === high ? `${low}` : `${low} to ${high}`;
   if (name === 'bare-root-keeps') return `${range} days`;
@@ -61,11 +41,10 @@ function figureInWords(name: SpeciesFigureName, { low, high }: Figure, units: Un
 
 /** Null for a guide that quotes no figure, or speaks of one species only and so gives it in its text. */
 export function speciesTable(
-  guide: Guide,
+  names: readonly SpeciesFigureName[],
   species: readonly Species[],
   units: UnitChoice,
 ): SpeciesTable | null {
-  const names = figuresOf(guide);
   if (names.length === 0 || species.length < 2) return null;
   return {
     headings: names.map(name => headings[name]),

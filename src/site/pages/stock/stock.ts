@@ -6,7 +6,6 @@ import type { FormAnswer, FormState } from '../../../core/lots/answers.ts';
 import { readyForms } from '../../../core/lots/readyOffers.ts';
 import { priceInWords } from '../../../core/money.ts';
 import { type Form, forms, type RipeningClass } from '../../../core/records/common.ts';
-import type { Species } from '../../../core/records/species.ts';
 import { cultivarPath, lotPath } from '../../addresses/paths.ts';
 import { type FruitMark, fruitMark } from '../../drawing/fruitMarks.ts';
 import { memoize } from '../../memo.ts';
@@ -14,8 +13,11 @@ import { type Grouped, groupBy, type PagedList, paged } from '../../parts/paging
 import { sentNow } from '../../parts/sentNow.ts';
 import { briefState } from '../../words/briefState.ts';
 import { sizeInWords } from '../../words/measures.ts';
+import { speciesName } from '../../words/speciesName.ts';
 import { type StateView, stateView } from '../../words/state.ts';
 import { colorsInWords, formWords, lowerFirst, ripeningWords, sentence } from '../../words/words.ts';
+
+export { speciesName } from '../../words/speciesName.ts';
 
 /** Rows on one page of a list: about what prints on three sheets. */
 export const rowsPerPage = 100;
@@ -65,11 +67,6 @@ const flavorNames = memoize(
 /** Name of the flavor class of a cultivar. */
 export function flavorOf(catalogue: Catalogue, flavor: string): string {
   return flavorNames(catalogue).get(flavor) ?? flavor;
-}
-
-/** The common name a species is shown under. */
-export function speciesName(species: Species): string {
-  return species.common[0] ?? species.botanical;
 }
 
 /** How one form of a lot stands today, with its price. */
