@@ -6,7 +6,7 @@ import { climateSummary } from '../../src/core/climate/summary.ts';
 import { weatherYears } from '../../src/core/climate/weatherYears.ts';
 import { evidenceFigures } from '../../src/core/evidence/matchRipening.ts';
 import { modeledClimate } from '../../src/core/match/modeledClimate.ts';
-import { parcelsTo, townClimate } from '../../src/core/match/townOutlook.ts';
+import { leavingHome, parcelsTo, townClimate } from '../../src/core/match/townOutlook.ts';
 import { heatStarts } from '../../src/core/phenology/heatStart.ts';
 import { normaliseSending } from '../../src/core/records/sending.ts';
 import { chilly, fig, movedBy } from './places.ts';
@@ -73,7 +73,7 @@ describe('a town', () => {
       figures: movedBy(figures, 3),
       freeze32F: summary.freeze['32F'].answer,
     };
-    const parcels = parcelsTo('there', town, home, rules);
+    const parcels = parcelsTo('there', town, leavingHome(home, rules, town.years.count), rules);
     expect([parcels.home.name, parcels.home.country, parcels.there.name]).toEqual(['home', 'US', 'there']);
     // Shares are counted in sixtieths at both ends.
     for (const { risks } of [parcels.home, parcels.there])

@@ -23,15 +23,15 @@ function isNearer(one: Partial<ComparedClimate>, other: Partial<ComparedClimate>
 }
 
 describe('the nearest climate', () => {
-  // A difference a grower would notice, ours: ten days of a freeze, half a zone, a tenth of the heat, half a kilopascal.
+  // A difference a grower would notice, ours: five days of the last freeze, ten of the first, half a zone, a tenth of the heat, a kilopascal.
   it.each<[string, (size: number) => Partial<ComparedClimate>]>([
-    ['a week and a half of the last freeze', size => ({ lastDoy: 100 + 10 * size })],
-    ['a week and a half of the first freeze', size => ({ firstDoy: 300 - 10 * size })],
+    ['five days of the last freeze', size => ({ lastDoy: 100 + 5 * size })],
+    ['ten days of the first freeze', size => ({ firstDoy: 300 - 10 * size })],
     ['2.8 C of the coldest night', size => ({ coldestC: -10 - 2.8 * size })],
     // Heat counts from 100 degree-days below nothing, so that cold places can be told apart: 1,100 is a tenth more than 1,000.
     ['a tenth of the heat, more', size => ({ heat: 1100 * 1.1 ** size - 100 })],
     ['a tenth of the heat, less', size => ({ heat: 1100 / 1.1 ** size - 100 })],
-    ['half a kilopascal', size => ({ deficitKpa: 1 + 0.5 * size })],
+    ['a kilopascal', size => ({ deficitKpa: 1 + size })],
   ])('weighs %s like any other such difference', (_, apart) => {
     for (const size of [1, 2, 3]) {
       expect(isNearer(apart(size - 0.01), { coldestC: -10 + 2.8 * size })).toBe(true);
@@ -40,14 +40,14 @@ describe('the nearest climate', () => {
   });
 
   it('adds differences of several kinds as the sides of a right angle', () => {
-    const both = { lastDoy: 130, firstDoy: 340 };
+    const both = { lastDoy: 115, firstDoy: 340 };
     expect(isNearer(both, { coldestC: -10 + 2.8 * 5.01 })).toBe(true);
     expect(isNearer(both, { coldestC: -10 + 2.8 * 4.99 })).toBe(false);
   });
 
-  it('takes a freeze that only one has for 40 days, and none that both have not for nothing', () => {
-    expect(isNearer({ lastDoy: null }, { lastDoy: 141 })).toBe(true);
-    expect(isNearer({ lastDoy: null }, { lastDoy: 139 })).toBe(false);
+  it('takes a last freeze that only one has for 20 days, and none that both have not for nothing', () => {
+    expect(isNearer({ lastDoy: null }, { lastDoy: 121 })).toBe(true);
+    expect(isNearer({ lastDoy: null }, { lastDoy: 119 })).toBe(false);
     const freezeless = { ...own, lastDoy: null, firstDoy: null };
     expect(isNearer({}, { coldestC: -10.1 }, freezeless)).toBe(true);
     expect(isNearer({ lastDoy: 100 }, { coldestC: -10 + 2.8 * 3.99 }, freezeless)).toBe(false);

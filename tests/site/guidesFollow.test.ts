@@ -1,5 +1,6 @@
 /** Guides follow the chosen place, in a browser; without scripts every page stays as it was made. */
 
+import { readFileSync } from 'node:fs';
 import type { BrowserContextOptions, Page } from 'playwright-core';
 import { describe, expect, it } from 'vitest';
 import { atSite } from './atSite.ts';
@@ -108,6 +109,79 @@ describe('with a chosen place', () => {
       await open(other, 'places/miami-fl/');
       await other.click('[data-mine-set]');
       await expect.poll(() => line(page).textContent()).toMatch(/^For Miami, /);
+    }));
+});
+
+describe('with a town', () => {
+  /** Chooses a town by a name that only one has. */
+  async function choose(page: Page, name: string): Promise<void> {
+    await open(page, 'my-place/');
+    await page.fill('#zip', name);
+    await page.click('[data-by-zip] button[type="submit"]');
+    await expect.poll(() => page.locator('[data-here-name]').textContent()).toBe(name.split(',')[0]);
+  }
+  const heading = (page: Page) => page.locator('.guide-sheet h1 .kind').textContent();
+
+  it('a guide is worked out for it: its dates, its calendar and the file of it; and the built one can be had', () =>
+    visiting(async page => {
+      const problems: string[] = [];
+      page.on('pageerror', problem => problems.push(problem.message));
+      await choose(page, 'Boone, North Carolina');
+      await open(page, 'guides/overwintering-pot/');
+      expect(await line(page).textContent()).toMatch(/^For Boone, .*: open this guide with your dates\.$/);
+      await line(page).locator('a').click();
+      await page.waitForURL(/guides\/overwintering-pot\/[a-z-]+\/$/);
+      await expect.poll(() => heading(page)).toBe('Boone');
+      expect(await line(page).textContent()).toMatch(/^Worked out on this device for Boone, North Carolina/);
+      expect(await page.locator('#calendar').textContent()).toBe('Calendar for Boone');
+      expect(await page.title()).toContain(': Boone');
+      expect(await page.locator('#others').textContent()).toBe('Other guides for Boone');
+
+      // What the page says to be done and what the calendar file says.
+      const when = await page.locator('.guide-calendar [data-from]').first().getAttribute('data-from');
+      const saved = page.waitForEvent('download');
+      await page.locator('.guide-calendar a[type="text/calendar"]').first().click();
+      const file = await saved;
+      expect(file.suggestedFilename()).toBe('overwintering-pot-boone.ics');
+      const text = readFileSync((await file.path())!, 'utf8');
+      expect(text).toContain(`DTSTART;VALUE=DATE:${when!.replaceAll('-', '')}`);
+      expect(text.replaceAll('\r\n ', '')).toMatch(/X-WR-CALNAME:|NAME:.*Boone/);
+
+      const button = line(page).locator('button');
+      await button.click();
+      expect(await heading(page)).not.toBe('Boone');
+      expect(
+        await page.locator('.guide-calendar a[type="text/calendar"]').first().getAttribute('href'),
+      ).toMatch(/\.ics$/);
+      await button.click();
+      await expect.poll(() => heading(page)).toBe('Boone');
+      expect(problems).toEqual([]);
+    }));
+
+  it('the guide of the day a tree arrives has a calendar file for each form', () =>
+    visiting(async page => {
+      await choose(page, 'Boone, North Carolina');
+      await open(page, 'guides/first-48-hours/');
+      await line(page).locator('a').click();
+      await expect.poll(() => heading(page)).toBe('Boone');
+      const names = await page
+        .locator('.guide-calendar a[type="text/calendar"]')
+        .evaluateAll(all => all.map(one => (one as HTMLAnchorElement).download));
+      expect(names).toEqual([
+        'first-48-hours-leafed-pot-boone.ics',
+        'first-48-hours-dormant-pot-boone.ics',
+        'first-48-hours-bare-root-boone.ics',
+      ]);
+    }));
+
+  it('the built guide stays, with what to bear in mind, where the parts of its own cannot be loaded', () =>
+    visiting(async page => {
+      await choose(page, 'Boone, North Carolina');
+      await page.route('**/sheet.json', route => route.abort());
+      await open(page, 'guides/overwintering-pot/');
+      await line(page).locator('a').click();
+      await expect.poll(() => line(page).textContent()).toMatch(/^The climate most like that of Boone/);
+      expect(await heading(page)).not.toBe('Boone');
     }));
 });
 

@@ -13,7 +13,7 @@ import { growingCalendar } from '../phenology/growingYear.ts';
 import { heatCountsFrom } from '../phenology/heatStart.ts';
 import { type Ripeness, ripenesses } from '../phenology/puttingAway.ts';
 import type { PlaceClass } from '../records/cultivar.ts';
-import { freezeThresholds } from '../records/place.ts';
+import { freezeThresholds } from '../records/freezeNames.ts';
 import type { Species } from '../records/species.ts';
 import { careFigures } from './careFigures.ts';
 import { type BySeason, NEVER, watchSeasons } from './seasonWatch.ts';

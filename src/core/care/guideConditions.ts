@@ -2,8 +2,8 @@
 
 import type { Form } from '../records/common.ts';
 import type { PlaceClass } from '../records/cultivar.ts';
+import { type FreezeThreshold, freezeThresholds } from '../records/freezeNames.ts';
 import type { Guide } from '../records/guide.ts';
-import { type FreezeThreshold, freezeThresholds } from '../records/place.ts';
 import {
   type CalendarCondition,
   type ClosedCondition,

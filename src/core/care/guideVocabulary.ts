@@ -3,8 +3,9 @@
  * Kept below the reading of records, which calls the check.
  */
 
-import { airClasses, forms, seasonClasses, summerClasses, winterClasses } from '../records/common.ts';
-import { freezeThresholds } from '../records/place.ts';
+import { forms } from '../records/formNames.ts';
+import { freezeThresholds } from '../records/freezeNames.ts';
+import { airClasses, seasonClasses, summerClasses, winterClasses } from '../records/placeClassNames.ts';
 
 /** First winter after it was bought, or rooted in where it stands. */
 const stages = ['first-winter', 'established'] as const;

@@ -12,4 +12,10 @@ test('stations held out are met within the stated errors', () => {
   expect(row(/^Monthly maximum/)?.ok).toBe(true);
   expect(row(/^Middle last 32 F freeze,/)?.got).toBeGreaterThan(0);
   expect(row(/^Middle last 32 F freeze,/)?.got).toBeLessThan(8);
+  expect(row(/^Degree days a year above 50 F,/)?.ok).toBe(true);
+  // What is said to come in one year in ten does not come in one of three, nor never.
+  for (const what of [/by the official early date/, /after the official late date/]) {
+    expect(row(what)?.got).toBeGreaterThan(5);
+    expect(row(what)?.got).toBeLessThan(25);
+  }
 });

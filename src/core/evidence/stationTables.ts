@@ -3,12 +3,14 @@
 import { type NetworkStation, stationNetwork } from '../climate/anywhere/network.ts';
 import { climateFigures, figuresAt, type PointFigures } from '../climate/anywhere/pointFigures.ts';
 import type { Station } from '../climate/anywhere/station.ts';
-import { wrapDoy } from '../climate/calendar.ts';
+import { daysForward, wrapDoy } from '../climate/calendar.ts';
 import { findWinters, freezeOdds } from '../climate/freezes.ts';
-import { weatherYears } from '../climate/weatherYears.ts';
+import { BASE_50F_IN_C } from '../climate/summary.ts';
+import { type WeatherYears, weatherYears } from '../climate/weatherYears.ts';
 import { halfZoneIndex, winterLow } from '../climate/winterZone.ts';
 import { doyFromMonthDay } from '../days.ts';
 import { hashText } from '../random.ts';
+import { degreesCToF } from '../units.ts';
 import { type EvidenceRow, type EvidenceTable, rowsFrom } from './table.ts';
 
 const normalsSource =
@@ -19,6 +21,7 @@ const reportsSource = 'Deutscher Wetterdienst open data, monthly CLIMAT reports 
 const HELD_OUT = 0.15;
 const EVERY = 3;
 const SEASONS = 300;
+const ONE_IN_TEN = 0.1;
 
 const held = ({ id }: Station) => Number(hashText(`held out ${id}`) % 1000n) < HELD_OUT * 1000;
 
@@ -53,6 +56,11 @@ interface Misses {
   readonly first: Miss[];
   readonly coldestC: Miss[];
   readonly halfZones: Miss[];
+  /** Degree days a year above 50 F, modeled less official, as a share of the official ones. */
+  readonly heat: Miss[];
+  /** Share of modeled years with the last freeze by the official early date, and with the first after the official late one, less one in ten. */
+  readonly early: Miss[];
+  readonly late: Miss[];
   refused: number;
 }
 
@@ -64,8 +72,42 @@ function monthlyMisses(station: Station, point: PointFigures, km: number, misses
   }
 }
 
+/** As the officials add them up: the mean of the day's highest and lowest above 50 F, a year, C. */
+function yearlyMeanDegreeDaysC({ tminC, tmaxC, count }: WeatherYears): number {
+  let sum = 0;
+  for (let day = 0; day < tminC.length; day += 1) {
+    sum += Math.max(0, ((tminC[day] as number) + (tmaxC[day] as number)) / 2 - BASE_50F_IN_C);
+  }
+  return sum / count;
+}
+
+/** An official date of one year in ten is one year in ten of the model's too, where its odds are right. */
+function oddsMisses(
+  station: Station,
+  { freezes, firstDoy }: ReturnType<typeof findWinters>,
+  km: number,
+  misses: Misses,
+): void {
+  const { official } = station;
+  const days = freezes.get(32);
+  if (official === null || days === undefined) return;
+  const shareOf = (list: Int16Array, isThen: (day: number) => boolean) =>
+    Array.from(list).filter(isThen).length / list.length;
+  const { p10 } = official.last;
+  const { p90 } = official.first;
+  if (p10 !== null) {
+    const early = daysForward(firstDoy, p10);
+    misses.early.push({ station, km, by: shareOf(days.last, day => day <= early) - ONE_IN_TEN });
+  }
+  if (p90 !== null) {
+    const late = daysForward(firstDoy, p90);
+    misses.late.push({ station, km, by: shareOf(days.first, day => day < 0 || day > late) - ONE_IN_TEN });
+  }
+}
+
 function modelMisses(station: Station, point: PointFigures, km: number, misses: Misses): void {
-  const winters = findWinters(weatherYears(climateFigures(point), SEASONS));
+  const years = weatherYears(climateFigures(point), SEASONS);
+  const winters = findWinters(years);
   const { last, first } = freezeOdds(winters, 32);
   const official = station.official;
   if (official?.last.p50 && last.p50) {
@@ -73,6 +115,11 @@ function modelMisses(station: Station, point: PointFigures, km: number, misses: 
   }
   if (official?.first.p50 && first.p50) {
     misses.first.push({ station, km, by: daysAfter(first.p50, official.first.p50) });
+  }
+  oddsMisses(station, winters, km, misses);
+  if (station.gdd50F) {
+    const modeled = degreesCToF(yearlyMeanDegreeDaysC(years));
+    misses.heat.push({ station, km, by: modeled / station.gdd50F - 1 });
   }
   if (station.coldestNightC !== null) {
     const low = winterLow(winters).meanC;
@@ -90,6 +137,9 @@ function missesOf(stations: readonly Station[]): Misses {
     first: [],
     coldestC: [],
     halfZones: [],
+    heat: [],
+    early: [],
+    late: [],
     refused: 0,
   };
   const tried = stations.filter(
@@ -159,6 +209,21 @@ export function stationTables(stations: readonly Station[]): EvidenceTable[] {
     row(normals, `Middle last 32 F freeze ${words}`, misses.last.filter(inRegion), 15, 'days');
     row(normals, `Middle first 32 F freeze ${words}`, misses.first.filter(inRegion), 15, 'days');
   }
+  const seen = (of: readonly Miss[]) =>
+    100 * (ONE_IN_TEN + of.reduce((sum, { by }) => sum + by, 0) / of.length);
+  for (const [what, of] of [
+    ['Years with the last freeze by the official early date, which one year in ten has', misses.early],
+    ['Years with the first freeze after the official late date, which one year in ten has', misses.late],
+  ] as const) {
+    if (of.length > 0) rows.push(normals.number(counted(what, of, 1), 10, seen(of), 5, '%'));
+  }
+  const percent = misses.heat.map(miss => ({ ...miss, by: 100 * miss.by }));
+  row(normals, 'Degree days a year above 50 F', percent, 8, '%');
+  for (const [words, states] of regions) {
+    const inRegion = ({ station: { region } }: Miss) =>
+      states === null ? !apart.includes(region) : (states as readonly string[]).includes(region);
+    row(normals, `Degree days a year above 50 F ${words}`, percent.filter(inRegion), 15, '%');
+  }
   const inUs = ({ station }: Miss) => station.country === 'US';
   row(reports, 'Mean coldest night in the United States', misses.coldestC.filter(inUs), 1.7, 'C');
   row(
@@ -186,7 +251,7 @@ export function stationTables(stations: readonly Station[]): EvidenceTable[] {
       id: 'stations-held-out',
       title: 'Any point: stations that took no part',
       about: `Fifteen stations of a hundred, chosen by their ids, were taken out, and their climate worked out from the others and their own height. A site that stands in both tables may still take part under its other id. The rows are mean absolute errors; the middle dates are those of the same years as the official ones, 1981-2010. ${misses.refused} of them lie where nothing is said, too far from other stations or too high.`,
-      weak: 'Cold hollows and warm slopes a mile apart differ by as much as these errors, so your own dates always win. Dates are weakest in Florida and along the Pacific, where winters hardly freeze or nights depend on the sea; coldest nights are weakest where stations are far apart, in Alaska, in valleys and on islands. Outside the United States there are no official freeze dates to stretch the spread by.',
+      weak: 'Cold hollows and warm slopes a mile apart differ by as much as these errors, so your own dates always win. Dates are weakest in Florida and along the Pacific, where winters hardly freeze or nights depend on the sea; coldest nights are weakest where stations are far apart, in Alaska, in valleys and on islands. A freeze date said for one year in ten comes in about one in seven where no station stood. Outside the United States there are no official freeze dates to stretch the spread by.',
       rows,
       notChecked: [],
     },

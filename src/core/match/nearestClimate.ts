@@ -2,11 +2,15 @@
 import { daysForward } from '../climate/calendar.ts';
 import type { ComparedClimate } from './comparedClimate.ts';
 
-/** Differences that weigh alike: a week and a half of freeze dates, a half zone, a tenth of the heat, half a kilopascal. Standing: ours. */
-const DAYS = 10;
+/**
+ * Differences that weigh alike: five days of the last freeze, ten of the first, a half zone, a tenth of the heat, a kilopascal. Chosen so that the
+ * most people of US towns are led to a place within five days of last freeze, a half zone and a tenth of the heat. Standing: ours.
+ */
+const LAST_DAYS = 5;
+const FIRST_DAYS = 10;
 const COLD_C = 2.8;
 const HEAT_RATIO = 1.1;
-const DEFICIT_KPA = 0.5;
+const DEFICIT_KPA = 1;
 /** Weight of a freeze that one climate has and the other has not, in the same measure. Standing: ours. */
 const ONE_HARDLY_FREEZES = 4;
 /** A place with the seasons turned round is like no other. */
@@ -18,17 +22,17 @@ function daysLater(from: number, to: number): number {
   return forward > 182 ? forward - 365 : forward;
 }
 
-function dateApart(one: number | null, other: number | null): number {
+function dateApart(one: number | null, other: number | null, alike: number): number {
   if (one === null && other === null) return 0;
   if (one === null || other === null) return ONE_HARDLY_FREEZES;
-  return daysLater(one, other) / DAYS;
+  return daysLater(one, other) / alike;
 }
 
 /** How unlike two climates are: 1 is a difference that a grower would notice. */
 function unlikeness(one: ComparedClimate, other: ComparedClimate): number {
   return Math.hypot(
-    dateApart(one.lastDoy, other.lastDoy),
-    dateApart(one.firstDoy, other.firstDoy),
+    dateApart(one.lastDoy, other.lastDoy, LAST_DAYS),
+    dateApart(one.firstDoy, other.firstDoy, FIRST_DAYS),
     (one.coldestC - other.coldestC) / COLD_C,
     Math.log((one.heat + 100) / (other.heat + 100)) / Math.log(HEAT_RATIO),
     (one.deficitKpa - other.deficitKpa) / DEFICIT_KPA,

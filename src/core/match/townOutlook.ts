@@ -6,7 +6,7 @@ import { DEFAULT_SEASONS, type WeatherYears, weatherYears } from '../climate/wea
 import { type HeatStarts, heatStarts } from '../phenology/heatStart.ts';
 import type { SendingRules } from '../records/sending.ts';
 import type { Species } from '../records/species.ts';
-import { destinationOf, homeDays, tripEndOf } from './destination.ts';
+import { destinationOf, type HomeDays, homeDays, tripEndOf } from './destination.ts';
 import { type ModeledClimate, modeledClimate } from './modeledClimate.ts';
 import type { PlaceClimate } from './placeOutlook.ts';
 import type { Destination, TripEnd } from './sending.ts';
@@ -56,16 +56,27 @@ export interface Parcels {
   readonly there: Destination;
 }
 
+/** What parcels meet before they leave home: the same for every town they go to. */
+export interface LeavingHome {
+  readonly end: Parcels['home'];
+  readonly days: HomeDays;
+}
+
+/** `seasons` are as many as are counted where parcels go. */
+export function leavingHome(home: SendingHome, rules: SendingRules, seasons: number): LeavingHome {
+  const years = weatherYears(home.figures, Math.min(DEFAULT_SEASONS, seasons));
+  return {
+    end: { ...tripEndOf(home.name, years, home.freeze32F, rules), country: home.country },
+    days: homeDays(years, rules),
+  };
+}
+
 /** The chances on the way from home to a place, counted over as many years at both ends. */
 export function parcelsTo(
   name: string,
   { years, climate }: { readonly years: WeatherYears; readonly climate: Pick<PlaceClimate, 'freeze'> },
-  home: SendingHome,
+  { end, days }: LeavingHome,
   rules: SendingRules,
 ): Parcels {
-  const homeYears = weatherYears(home.figures, Math.min(DEFAULT_SEASONS, years.count));
-  return {
-    home: { ...tripEndOf(home.name, homeYears, home.freeze32F, rules), country: home.country },
-    there: destinationOf(name, years, climate.freeze['32F'].answer, rules, homeDays(homeYears, rules)),
-  };
+  return { home: end, there: destinationOf(name, years, climate.freeze['32F'].answer, rules, days) };
 }

@@ -3,6 +3,7 @@
 import { z } from 'zod';
 import { fahrenheitToCelsius } from '../units.ts';
 import { oneUnit, text } from './common.ts';
+import { type FreezeThreshold, freezeThresholds } from './freezeNames.ts';
 
 const months = (description: string, low: number, high: number) =>
   z
@@ -26,8 +27,7 @@ const freezeDates = z.strictObject({
   p90: monthDay.optional(),
 });
 
-export const freezeThresholds = ['36F', '32F', '28F', '24F', '20F'] as const;
-export type FreezeThreshold = (typeof freezeThresholds)[number];
+export { type FreezeThreshold, freezeThresholds } from './freezeNames.ts';
 
 /** What a standard deviation of daily values may have been taken about. */
 export const sdReferences = ['month', 'curve'] as const;

@@ -8,7 +8,13 @@ import { usualDays } from '../../core/climate/ribbon.ts';
 import { type ComparedClimate, comparedClimate } from '../../core/match/comparedClimate.ts';
 import { matchAll } from '../../core/match/match.ts';
 import { type PlaceInput, placeOutlook } from '../../core/match/placeOutlook.ts';
-import { parcelsTo, type TownClimate, townClimate } from '../../core/match/townOutlook.ts';
+import {
+  type LeavingHome,
+  leavingHome,
+  parcelsTo,
+  type TownClimate,
+  townClimate,
+} from '../../core/match/townOutlook.ts';
 import { figuresOfTown, type TownFigures, unpackedFigures } from '../../core/towns/townFigures.ts';
 import { type BestTree, bestTrees } from '../../site/data/best.ts';
 import type { PlaceFile } from '../../site/data/file.ts';
@@ -36,19 +42,32 @@ export interface PlaceAnswer {
 
 export type Weather = Pick<PlaceInput, 'figures' | 'years' | 'climate' | 'heatStarts'>;
 
+const kept = new WeakMap<HomeFile, Map<number, LeavingHome>>();
+
+/** Counted once: a visitor may ask for several towns. */
+function leavingOf(file: HomeFile, seasons: number): LeavingHome {
+  const bySeasons = kept.get(file) ?? new Map<number, LeavingHome>();
+  kept.set(file, bySeasons);
+  const { home, sending } = file;
+  const figures: ClimateFigures = { ...home.figures, published: nothingPublished };
+  const leaving = bySeasons.get(seasons) ?? leavingHome({ ...home, figures }, sending, seasons);
+  bySeasons.set(seasons, leaving);
+  return leaving;
+}
+
 /** Verdicts and sending weeks of a place with this weather. */
 export function answerWeather(
   place: AskedPlace,
   weather: Weather,
   trees: TreesFile,
-  { asOf, home, sending: rules }: HomeFile,
+  file: HomeFile,
 ): PlaceAnswer {
+  const { asOf, sending: rules } = file;
   const { id = 'town', name, region, country } = place;
   const species = trees.species;
   const outlook = placeOutlook({ id, name, ...weather }, species);
   const matches = matchAll(outlook, trees.cultivars, species, trees.context);
-  const figures: ClimateFigures = { ...home.figures, published: nothingPublished };
-  const parcels = parcelsTo(name, weather, { ...home, figures }, rules);
+  const parcels = parcelsTo(name, weather, leavingOf(file, weather.years.count), rules);
   const route = { home: parcels.home, there: { ...parcels.there, region, country } };
   return {
     verdicts: new Map(matches.map(match => [match.cultivar, verdictOf(match)])),

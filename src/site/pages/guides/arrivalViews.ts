@@ -5,7 +5,7 @@ import type { CareYear } from '../../../core/care/careYear.ts';
 import type { UnitChoice } from '../../../core/care/guideMeasures.ts';
 import { tasksOfGuide } from '../../../core/care/taskTable.ts';
 import type { Day } from '../../../core/days.ts';
-import { type Form, forms } from '../../../core/records/common.ts';
+import { type Form, forms } from '../../../core/records/formNames.ts';
 import type { Guide } from '../../../core/records/guide.ts';
 import type { Place } from '../../../core/records/place.ts';
 import { memoize } from '../../memo.ts';
