@@ -69,7 +69,7 @@ export interface RenderedGuide {
 }
 
 /** What a guide is about, as far as its text asks. */
-export type WrittenGuide = Pick<Guide, 'kind' | 'species' | 'forms'>;
+type WrittenGuide = Pick<Guide, 'kind' | 'species' | 'forms'>;
 
 /** Writes the blocks that are trees, and puts a text together that has some. */
 export interface TreeHand {
@@ -85,7 +85,7 @@ export interface TreeHand {
 
 const sentence = (words: string) => words.charAt(0).toUpperCase() + words.slice(1);
 
-export class GuideWriter {
+class GuideWriter {
   readonly headings: GuideHeading[] = [];
   readonly #box: CautionBox;
   readonly #guide: WrittenGuide;

@@ -13,7 +13,7 @@ export type OwnOutlook =
   | { readonly ok: true; readonly outlook: PlaceOutlook; readonly notes: string[] }
   | { readonly ok: false; readonly problems: OwnProblem[] };
 
-export type OwnWeather =
+type OwnWeather =
   | {
       readonly ok: true;
       readonly figures: ClimateFigures;

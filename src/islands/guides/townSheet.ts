@@ -31,7 +31,7 @@ export function townSheet(
   return guideSheet(source, place, year, { line: html``, href, trees: null }).html;
 }
 
-export interface TownCalendar {
+interface TownCalendar {
   /** Path of the built file that the sheet links to. */
   readonly path: string;
   /** What it is about, for the name of a file. */

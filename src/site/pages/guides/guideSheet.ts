@@ -69,7 +69,7 @@ function calendarSection(source: SheetSource, place: SheetPlace, view: PlaceGuid
   `;
 }
 
-export interface SheetLook {
+interface SheetLook {
   /** The line that leads to the versions for other places. */
   line: Html;
   href: Href;

@@ -7,7 +7,7 @@ import type { Species } from '../../../core/records/species.ts';
 import type { GuideText } from '../../../markdown/guideText.ts';
 
 /** A guide without its body. */
-export type SheetGuide = Pick<Guide, 'id' | 'title' | 'kind' | 'species' | 'forms'>;
+type SheetGuide = Pick<Guide, 'id' | 'title' | 'kind' | 'species' | 'forms'>;
 
 export interface SheetSource {
   readonly guide: SheetGuide;
