@@ -17,7 +17,9 @@ import type { Mutant } from './mutants.ts';
 /** Of each trial: `none` where every test passed; `test` where one failed; `time` where they took so long that the change made a loop endless. */
 export type FailedBy = 'none' | 'test' | 'time';
 
-const testFolders = ['src/core', 'tests/care', 'tests/match'];
+/** Where the tests of the core are: its own, and those of the words and files made of it that build no site. */
+const testPaths =
+  /^(?:src\/(?:core|markdown|outputs)|tests\/(?:care|match)|tests\/guides-[\w-]+)\b.*\.test\.ts$/;
 const copied = ['src', 'tests', 'content', 'scripts', 'package.json', 'tsconfig.json'];
 
 /** One worker, one file after the other in the order given, nothing more after the first failure. Threads, so that ending the process ends them. */
@@ -74,9 +76,9 @@ function reachOfTests(copy: string): Map<string, Set<string>> {
     for (const target of next) reachFrom(target, reached);
     return reached;
   };
-  const tests = testFolders
+  const tests = ['src', 'tests']
     .flatMap(folder => filesBelow(copy, folder))
-    .filter(path => path.endsWith('.test.ts'));
+    .filter(path => testPaths.test(path));
   return new Map(tests.map(path => [path, reachFrom(path, new Set())]));
 }
 

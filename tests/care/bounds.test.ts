@@ -5,13 +5,16 @@ import { careCalendar, standingCalendar } from '../../src/core/care/calendar.ts'
 import type { CareYear } from '../../src/core/care/careYear.ts';
 import { groundWindows } from '../../src/core/care/groundWindows.ts';
 import { growingWindows, pruning, ripeningWindows } from '../../src/core/care/growingWindows.ts';
+import { guideCalendar } from '../../src/core/care/guideCalendar.ts';
 import { temperatureText } from '../../src/core/care/guideMeasures.ts';
 import type { PlantInCare } from '../../src/core/care/plantInCare.ts';
 import { plantingOf } from '../../src/core/care/planting.ts';
 import { coverNewLeaves, potWindows } from '../../src/core/care/potWindows.ts';
+import { tasksOfGuide } from '../../src/core/care/taskTable.ts';
 import type { Window } from '../../src/core/care/window.ts';
 import { addDays, day } from '../../src/core/days.ts';
 import type { Form } from '../../src/core/records/common.ts';
+import { guideKinds } from '../../src/core/records/guide.ts';
 import { fig, figure } from '../match/places.ts';
 import { about, coldYear, mildYear, never, sawtooth } from './roundYear.ts';
 
@@ -312,6 +315,41 @@ describe('a calendar on its bounds', () => {
     expect(because('pot', -60)).toBe(0);
     expect(because('ground', -9)).toBe(2);
     expect(because('ground', -60)).toBe(3);
+  });
+});
+
+describe('the calendar beside a guide', () => {
+  const from = day('2026-11-25');
+  const until = addDays(from, 548);
+
+  it.each(guideKinds)('%s: tells its own tasks of 18 months once each, in the order of their days', kind => {
+    for (const year of [coldYear(), mildYear()]) {
+      const found = guideCalendar(kind, year, from);
+      expect(new Set(found.map(({ id }) => id)).size).toBe(found.length);
+      for (const { name, range } of found) {
+        expect(tasksOfGuide[kind]).toContain(name);
+        expect(range.from <= until && range.to >= from).toBe(true);
+      }
+      const keys = found.map(({ id, range }) => `${range.from} ${id}`);
+      expect(keys).toEqual([...keys].sort());
+    }
+  });
+
+  it('speaks of a first winter in the ground, of both forms that are planted, and nothing of a day of arrival', () => {
+    const names = (kind: (typeof guideKinds)[number], year = coldYear()) =>
+      new Set(guideCalendar(kind, year, from).map(({ name }) => name));
+    // First-winter wood is covered here, established wood mulched alone.
+    expect(names('overwintering-ground').has('protect')).toBe(true);
+    expect([names('establishing').has('plant-dormant'), names('establishing').has('plant-out')]).toEqual([
+      true,
+      true,
+    ]);
+    expect([names('arrival').size, names('propagation').size]).toEqual([0, 0]);
+    // Pruned in the store in the cold place, outdoors in the mild one.
+    const pruned = (year: CareYear) =>
+      guideCalendar('pruning', year, from).find(({ name }) => name === 'prune')!.trigger;
+    expect(pruned(coldYear())).toMatch(/^In storage/);
+    expect(pruned(mildYear())).toMatch(/^While it sleeps/);
   });
 });
 

@@ -61,6 +61,27 @@ describe('cautions of tasks', () => {
     expect(taskNames.filter(name => !listed.has(name))).toEqual([]);
   });
 
+  it('of a plant are titled by whom it hurts, numbered within their topic, and pets apart from hands', () => {
+    const hazard = (to: 'people' | 'pets' | 'people-and-pets', caution: string) => ({
+      to,
+      caution,
+      standing: 'published' as const,
+      source: 'a test',
+    });
+    const species = {
+      ...realSpecies('fig'),
+      hazards: [hazard('people', 'Sap.'), hazard('pets', 'Leaves.'), hazard('people-and-pets', 'Bark.')],
+    };
+    const told = cautionsForTask('prune', species)
+      .filter(({ topic }) => topic === 'plant' || topic === 'pets')
+      .map(({ id, title, text, source }) => [id, title, text, source]);
+    expect(told).toEqual([
+      ['plant-fig-1', 'Handling fig', 'Sap.', 'a test'],
+      ['plant-fig-2', 'People, pets and fig', 'Bark.', 'a test'],
+      ['pets-fig-1', 'Pets and fig', 'Leaves.', 'a test'],
+    ]);
+  });
+
   it('are told by the gravest: what can kill, then what the plant does to hands', () => {
     const caution = (topic: string, title: string, text: string) => ({ topic, title, text }) as Caution;
     const heaters = caution('heaters', 'Heaters', 'Never burn gas indoors.');
