@@ -13,6 +13,7 @@ const help = `Builds the site from content/ into dist/.
   npm run build -- --base /orchard/   for a site that lives below a path
   npm run build -- --afresh           makes everything anew, also what has not changed
   npm run build -- --leave-list       does not add new addresses to content/addresses.csv: for a site only looked at
+  npm run build -- --preview          the same for a proposal: search engines are asked to leave the site out
 
 CONTENT_DIR and OUT_DIR name other folders; BASE_PATH does what --base does.
 `;
@@ -23,12 +24,14 @@ export async function main(words: string[]): Promise<number> {
     base: { type: 'string' },
     afresh: { type: 'boolean' },
     'leave-list': { type: 'boolean' },
+    preview: { type: 'boolean' },
   });
   const site = await build({
     asOf: values['as-of'],
     base: basePath(values.base),
     afresh: values.afresh,
     leaveList: values['leave-list'],
+    preview: values.preview,
   });
   if (site === null) return 1;
   const kept = site.unchanged > 0 ? `, ${site.unchanged} unchanged ones kept` : '';

@@ -9,7 +9,7 @@ import compareScript from './islands/compare.ts?worker&url';
 import choosePlaceScript from './islands/myPlace/choose.ts?worker&url';
 import place from './islands/myPlace/everyPage.ts?worker&url';
 import notFound from './islands/notFound.ts?worker&url';
-import orderList from './islands/orderList.ts?worker&url';
+import orderList from './islands/orderStart.ts?worker&url';
 import searchScript from './islands/search/page.ts?worker&url';
 import walkScript from './islands/walk/page.ts?worker&url';
 import type { Assets } from './site/site.ts';

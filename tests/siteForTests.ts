@@ -36,5 +36,5 @@ const assets = (base: string): Assets => ({
 });
 
 export function siteForTests(all: Catalogue, base = '/', changes: readonly StockEvent[] = []): Site {
-  return { all, changes, photos: new Map(), assets: assets(base), copied: [], base };
+  return { all, changes, photos: new Map(), assets: assets(base), copied: [], base, preview: false };
 }

@@ -61,8 +61,8 @@ function withoutStock(all: Catalogue): unknown {
 }
 
 /** Hash of what every file depends on: the program and its packages, the photographs, the base path, the day, the yard, all but stock. */
-export function globalInputsOf(program: string, { photos, base, all }: Site): string {
-  return hashOf(program, photos, base, withoutStock(all));
+export function globalInputsOf(program: string, { photos, base, preview, all }: Site): string {
+  return hashOf(program, photos, base, preview, withoutStock(all));
 }
 
 /** The list of the last build; null when it is lost, or not as it was written. */

@@ -34,6 +34,8 @@ export interface BuildOptions {
   afresh?: boolean | undefined;
   /** Leaves content/addresses.csv as it is: for a build that is only looked at. */
   leaveList?: boolean | undefined;
+  /** Made of a proposal: leaves the lists too, and asks search engines to leave the site out. */
+  preview?: boolean | undefined;
 }
 
 export interface BuiltSite {
@@ -71,11 +73,11 @@ export async function build(options: BuildOptions): Promise<BuiltSite | null> {
 }
 
 async function buildNow(
-  { asOf, base, afresh = false, leaveList = false }: BuildOptions,
+  { asOf, base, afresh = false, leaveList = false, preview = false }: BuildOptions,
   out: string,
 ): Promise<BuiltSite | null> {
   const content = await openContent({ asOf });
-  const settings = { program: await programHash(root), base, leaveList };
+  const settings = { program: await programHash(root), base, leaveList: leaveList || preview, preview };
   const before = afresh ? null : await upToDate(out, inputDigest(settings, content));
   if (before !== null) return asItIs(before, out, content.asOf);
   const job = await prepare({ settings, content, out, afresh });

@@ -17,7 +17,7 @@ beforeAll(() => {
 });
 afterAll(() => rmSync(dir, { recursive: true, force: true }));
 
-const settings = { program: 'p', base: '/', leaveList: false };
+const settings = { program: 'p', base: '/', leaveList: false, preview: false };
 const opened = () => openContent({ dir, asOf: '2026-11-25' });
 const now = async () => inputDigest(settings, await opened());
 
@@ -26,7 +26,7 @@ describe('the digest of everything a site is made from', () => {
     const seen = new Set([await now()]);
     expect(seen).toContain(await now());
     const content = await opened();
-    for (const other of [{ program: 'q' }, { base: '/orchard/' }, { leaveList: true }])
+    for (const other of [{ program: 'q' }, { base: '/orchard/' }, { leaveList: true }, { preview: true }])
       seen.add(inputDigest({ ...settings, ...other }, content));
     seen.add(inputDigest(settings, await openContent({ dir, asOf: '2026-11-26' })));
     seen.add(inputDigest(settings, { ...content, publishedOn: '2026-11-24' as typeof content.asOf }));

@@ -32,6 +32,8 @@ export interface BuildSettings {
   program: string;
   base: string;
   leaveList: boolean;
+  /** Asks search engines to leave the site out. */
+  preview: boolean;
 }
 
 /** A file of the content that a build has written itself. */
@@ -63,9 +65,9 @@ export function inputDigest(
   );
   for (const { path, text } of written) hashes.set(path, [hashOfBytes(Buffer.from(text)), null, null]);
   const originals = photos.map(({ name, unread }) => [name, unread, stampOrNone(join(dir, 'photos', name))]);
-  const { program, base, leaveList } = settings;
+  const { program, base, leaveList, preview } = settings;
   return hashOf([
-    [program, base, leaveList, dir, shownFolder(dir), asOf, publishedOn],
+    [program, base, leaveList, preview, dir, shownFolder(dir), asOf, publishedOn],
     [...hashes].sort(([a], [b]) => (a < b ? -1 : 1)),
     originals,
   ]);

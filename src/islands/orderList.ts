@@ -1,10 +1,10 @@
 /** A list of trees to ask for, kept on the device; one button writes it into an email or copies it. Nothing is sent by the page. */
 
 import { priceInWords } from '../core/money.ts';
-import { href } from '../href.ts';
 import type { OrderFile, OrderForm, OrderLot } from '../site/pages/ordering/orderLots.ts';
 import { answersFor, fetchJson } from './myPlace/answers.ts';
 import { currentChoice, onChange } from './myPlace/choice.ts';
+import { orderKey } from './orderKey.ts';
 import {
   deliveryOf,
   type KnownLine,
@@ -16,9 +16,6 @@ import {
   weekLines,
 } from './orderLines.ts';
 import { link, make } from './search/results.ts';
-
-/** Sites below different base paths share one storage. */
-const key = `leafdrop-list:${href('/')}`;
 
 const part = document.querySelector<HTMLElement>('[data-order-list]')!;
 const body = part.querySelector<HTMLElement>('[data-order-rows]')!;
@@ -34,7 +31,7 @@ const [mail, copy, clear] = [
 /** Held here too, for browsers that keep nothing. */
 let lines: OrderLine[] = [];
 try {
-  lines = parseLines(localStorage.getItem(key));
+  lines = parseLines(localStorage.getItem(orderKey));
 } catch {
   say.textContent =
     'This browser does not let the page remember the list: it holds until you leave this page.';
@@ -43,7 +40,7 @@ try {
 function keep(next: OrderLine[]): void {
   lines = next;
   try {
-    localStorage.setItem(key, JSON.stringify(lines));
+    localStorage.setItem(orderKey, JSON.stringify(lines));
   } catch {
     // Held as long as the page is open.
   }

@@ -88,6 +88,7 @@ export function documentOf(page: Page, site: Site): string {
       <title>${title === null ? `${name}: ${tagline}` : `${title} · ${name}`}</title>
       <meta name="description" content="${description}">
       ${page.unlisted === true && html`<meta name="robots" content="noindex">`}
+      ${site.preview && page.unlisted !== true && html`<meta name="robots" content="noindex, nofollow">`}
       ${canonical !== null && html`<link rel="canonical" href="${absolute(canonical)}">`}
       ${socialCard(page, site)}
       <link rel="manifest" href="${href(page.manifest ?? siteManifestPath)}">

@@ -34,6 +34,8 @@ export interface Site {
   copied: readonly CopiedFile[];
   /** Path below which the site lives, with a slash at both ends. */
   base: string;
+  /** Made of a proposal, only to be looked at: search engines are asked to leave it out. */
+  preview: boolean;
 }
 
 /** Links of a site: at the address of its yard, below its base path. */

@@ -188,7 +188,7 @@ describe('a list of trees', () => {
       steps += 3;
       await expect.poll(() => page.locator('[data-order-rows] li').count()).toBe(2);
       const mail = decodeURIComponent((await page.locator('[data-order-mail]').getAttribute('href'))!);
-      for (const word of ['lot 26-layer-01', 'lot 25-layer-03, dormant in a pot, $', '/go/', 'Together $'])
+      for (const word of ['lot 26-layer-01', 'lot 25-layer-03, dormant in a pot, $', '/go/', 'Together: $'])
         expect(mail).toContain(word);
       expect(steps).toBeLessThanOrEqual(5);
     }));

@@ -142,6 +142,28 @@ describe('comparing', () => {
     await page.context().close();
   });
 
+  it.each(['stock/', 'cultivars/'])(
+    'starts from check boxes in the list at %s, by a plain form',
+    async path => {
+      for (const javaScriptEnabled of [true, false]) {
+        const page = await open(path, { javaScriptEnabled, width: 360 });
+        const boxes = page.locator('.comparing input[name="c"]:visible');
+        const picked = [await boxes.nth(0).inputValue(), await boxes.nth(1).inputValue()];
+        await boxes.nth(0).check();
+        await boxes.nth(1).check();
+        const button = page.locator('.compare-bar button');
+        // The bar stays in sight as long as something is checked.
+        expect(await button.evaluate(each => each.getBoundingClientRect().bottom <= innerHeight)).toBe(true);
+        await button.click();
+        await page.waitForURL(/compare\/\?/);
+        expect(new URL(page.url()).searchParams.getAll('c')).toEqual(picked);
+        if (javaScriptEnabled) await expect.poll(() => heads(page)).toHaveLength(2);
+        else expect(await page.locator('noscript').first().innerText()).toContain('Open a table below');
+        await page.context().close();
+      }
+    },
+  );
+
   it('leads on to whole tables with scripts off', async () => {
     const page = await open('compare/', { javaScriptEnabled: false });
     expect(await page.locator('main').textContent()).toMatch(/Scripts are off/);

@@ -4,6 +4,7 @@ import { fruitMarkHtml } from '../drawing/fruitMark.ts';
 import { type Html, html } from '../html.ts';
 import type { StockRow } from '../pages/stock/stock.ts';
 import { countInWords } from '../words/words.ts';
+import { compareBox } from './compareForm.ts';
 import { isReady, type LotRowsOptions, lotRows } from './lotRows.ts';
 import { groupBy } from './paging.ts';
 
@@ -27,6 +28,7 @@ function block(lots: readonly StockRow[], look: LotRowsOptions): Html {
         <h3><a href="${href(first.cultivarPath)}"><bdi>${first.name}</bdi></a></h3>
         <p>${first.flavor}<span class="unseen">. ${first.fruit}</span>, <span class="ripens ${first.ripening}">ripens ${first.ripens}</span></p>
         <p class="mine" data-mine="${first.cultivar}"></p>
+        ${compareBox({ id: first.cultivar, name: first.name })}
       </div>
       <div>${[lotRows(`Lots of ${first.name}`, shown, look), more && folded]}</div>
     </div>

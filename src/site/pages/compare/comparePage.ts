@@ -69,7 +69,8 @@ export function comparePage(all: Catalogue, { links: { href } }: PageContext): P
       <div class="pick">
         <noscript>
           <p class="notice">
-            Scripts are off in this browser. Open a table below, check the cultivars you want, and show only those.
+            Scripts are off in this browser, so what you checked in a list cannot be put side by side here. Open a table below, check the cultivars
+            there, and show only those.
           </p>
         </noscript>
         ${choiceForm(all, href)}

@@ -5,6 +5,7 @@ import { listOfPages } from '../../../outputs/structuredData.ts';
 import { comparePath, cultivarsPath } from '../../addresses/paths.ts';
 import { attribute, type Html, html } from '../../html.ts';
 import type { Page, PageContext } from '../../page.ts';
+import { compareForm } from '../../parts/compareForm.ts';
 import { crumbs } from '../../parts/crumbs.ts';
 import { groupHeading } from '../../parts/groupHeading.ts';
 import { myPlaceLine } from '../../parts/myTree.ts';
@@ -71,7 +72,7 @@ function cultivarGroups(all: Catalogue, shown: Shown, href: Href): Html {
     </nav>
     ${myPlaceLine('How each cultivar does where you are', href)}
     ${list.total === 0 && html`<p>No cultivar is on this list today.</p>`}
-    ${groups}
+    ${list.total > 0 && compareForm(html`${groups}`, href)}
     ${pager({ path, number: page.number, count: list.pages.length, name: 'list' }, href)}
   `;
 }

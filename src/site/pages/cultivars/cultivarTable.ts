@@ -2,6 +2,7 @@
 
 import { fruitMarkHtml } from '../../drawing/fruitMark.ts';
 import { type Html, html } from '../../html.ts';
+import { compareBox } from '../../parts/compareForm.ts';
 import { memoize } from '../../memo.ts';
 import type { CultivarRow } from './cultivar.ts';
 
@@ -9,7 +10,7 @@ function rowHtml(row: CultivarRow, href: (path: string) => string): Html {
   return html`
     <tr>
       <th class="name" scope="row">
-        ${fruitMarkHtml(row.mark, href)}<a href="${href(row.path)}"><bdi>${row.name}</bdi></a>
+        ${fruitMarkHtml(row.mark, href)}<a href="${href(row.path)}"><bdi>${row.name}</bdi></a>${compareBox(row)}
       </th>
       <td class="flavor">${row.flavor}</td>
       <td class="ripens ${row.ripening}" data-head="ripens">${row.ripens}<span class="mine" data-mine="${row.id}"></span></td>

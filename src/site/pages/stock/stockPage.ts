@@ -5,6 +5,7 @@ import { type Form, forms } from '../../../core/records/common.ts';
 import { changesPath, formPath, lotPath, soldPath, stockPath } from '../../addresses/paths.ts';
 import { attribute, type Html, html } from '../../html.ts';
 import type { Page, PageContext } from '../../page.ts';
+import { compareForm } from '../../parts/compareForm.ts';
 import { crumbs } from '../../parts/crumbs.ts';
 import { groupHeading } from '../../parts/groupHeading.ts';
 import { lotBlocks } from '../../parts/lotBlocks.ts';
@@ -76,7 +77,7 @@ function lotGroups(shown: Shown, href: Href): Html {
       ${groupLinks(shown, href)}
     </nav>
     ${list.total === 0 && html`<p>No lot is on this list today.</p>`}
-    ${groups}
+    ${list.total > 0 && compareForm(html`${groups}`, href)}
     ${pager({ path, number: page.number, count: list.pages.length, name: 'list' }, href)}
   `;
 }
