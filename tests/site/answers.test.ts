@@ -216,6 +216,19 @@ describe('a list of trees', () => {
       await page.evaluate(() => localStorage.clear());
     }));
 
+  it.each(['', 'videos/2026-10-the-box-comes/', 'lots/26-layer-01/'])(
+    'no price stands where the yard does not send, at /%s',
+    path =>
+      at('places/munich-de/', async page => {
+        await page.locator('[data-mine-set]').first().click();
+        await page.goto(site.address + path, { waitUntil: 'networkidle' });
+        await page.locator('html[data-not-sent]').waitFor({ state: 'attached' });
+        // biome-ignore lint/performance/useDomNodeTextContent: what is hidden is no text of the page.
+        expect(await page.locator('main').innerText()).not.toMatch(/\$\d/);
+        await page.evaluate(() => localStorage.clear());
+      }),
+  );
+
   it('says that nothing is sent where the yard does not send', () =>
     at('places/munich-de/', async page => {
       await page.locator('[data-mine-set]').first().click();

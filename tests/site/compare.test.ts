@@ -158,7 +158,7 @@ describe('comparing', () => {
         await page.waitForURL(/compare\/\?/);
         expect(new URL(page.url()).searchParams.getAll('c')).toEqual(picked);
         if (javaScriptEnabled) await expect.poll(() => heads(page)).toHaveLength(2);
-        else expect(await page.locator('noscript').first().innerText()).toContain('Open a table below');
+        else expect(await page.locator('noscript').first().textContent()).toContain('Open a table below');
         await page.context().close();
       }
     },

@@ -80,6 +80,7 @@ const wholePage: Readonly<Record<string, number>> = {
   place: 22_000,
   // As many lots as there are; 60 of them are within the first view (below).
   'stock list': 15_000,
+  'stock by form': 14_500,
   // Every place to choose from.
   'own place': 15_000,
   // Figures of every place.

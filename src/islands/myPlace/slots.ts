@@ -188,7 +188,7 @@ function orderAlternatives(answers: PlaceAnswers | null): void {
 export function hasSlots(): boolean {
   return (
     document.querySelector(
-      '[data-mine],[data-mine-tree],[data-sent],[data-season],[data-mine-alternatives]',
+      '[data-mine],[data-mine-tree],[data-sent],[data-season],[data-mine-alternatives],[data-priced]',
     ) !== null
   );
 }

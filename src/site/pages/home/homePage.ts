@@ -54,7 +54,7 @@ function standfirst(all: Catalogue): Html {
   const raised = html`Trees of ${countInWords(cultivars.length, 'cultivar')} of ${listInWords([...species])}, raised here and sent to you.`;
   if (lots === 0) return html`<p class="standfirst">${raised} ${stockSentence(all)}</p>`;
   const price = lowest === null ? '' : `, ${pricesDiffer ? 'from ' : ''}${priceInWords(lowest)}`;
-  return html`<p class="standfirst">${raised} ${sentence(countInWords(lots, 'lot'))} ready today${price}.</p>`;
+  return html`<p class="standfirst">${raised} ${sentence(countInWords(lots, 'lot'))} ready today<span data-priced>${price}</span>.</p>`;
 }
 
 function askPlace(href: Href): Html {
@@ -128,7 +128,7 @@ function formSection({ form, ready, rows, next, sent }: FormSummary, href: Href)
     row => html`
       <li>
         <span><a href="${href(row.path)}"><bdi>${row.name}</bdi></a>${enSpace}<span class="soft">${row.species}</span></span>
-        <span>${row.price}</span>
+        <span data-priced>${row.price}</span>
       </li>
     `,
   );

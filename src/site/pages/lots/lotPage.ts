@@ -111,7 +111,7 @@ function offerSection(all: Catalogue, entry: LotEntry, lines: readonly StockLine
       ${lot.price && html`<p>Priced by hand: ${lowerFirst(lot.price.why)}</p>`}
       <p class="buttons">
         ${buyButton(all, entry)}
-        <a class="button" href="${href(orderingPath)}?lot=${lot.id}#list">Put on my list</a>
+        <a class="button" href="${href(orderingPath)}?lot=${lot.id}#list" data-priced>Put on my list</a>
         <a class="button" href="${href(orderingPath)}">How to order</a>
       </p>
       ${whenItArrives(all, species.id, forms, href)}

@@ -36,6 +36,8 @@ export interface LinkedThing {
   state: StateView | null;
   /** One line about it; empty where the name says enough. */
   note: string;
+  /** The price within the note, with the comma before it, which is left out for readers to whom nothing is sent. */
+  priced?: string;
   on: WayOn[];
 }
 
@@ -52,11 +54,16 @@ const byId = memoize(
 );
 
 /** How a lot stands by the form it is shown with; a lot that is sold says only that. */
-function lotState(entry: LotEntry, all: Catalogue): { state: StateView; terms: string } {
+function lotState(entry: LotEntry, all: Catalogue): { state: StateView; terms: string; priced: string } {
   const leading = leadingForm(entry);
-  if (entry.soldOut || leading === null) return { state: { state: 'blocked', words: 'Sold' }, terms: '' };
+  if (entry.soldOut || leading === null)
+    return { state: { state: 'blocked', words: 'Sold' }, terms: '', priced: '' };
   const { formName, price, state, words } = stockLine(all, entry, leading);
-  return { state: { state, words }, terms: price === null ? formName : `${formName}, ${price}` };
+  return {
+    state: { state, words },
+    terms: price === null ? formName : `${formName}, ${price}`,
+    priced: price === null ? '' : `, ${price}`,
+  };
 }
 
 function lotName({ lot, cultivar }: LotEntry): string {
@@ -84,7 +91,7 @@ function lotThing(all: Catalogue, id: string): LinkedThing {
   if (entry === undefined) {
     return { kind: 'Lot', name: `Lot ${id}`, path: null, state: null, note: 'Not yet started.', on: [] };
   }
-  const { state, terms } = lotState(entry, all);
+  const { state, terms, priced } = lotState(entry, all);
   const left = entry.soldOut ? 'None left' : `${entry.stock.free} left`;
   const note = [speciesName(entry.species), terms, left].filter(words => words !== '').join('. ');
   const gone = state.state === 'blocked';
@@ -94,6 +101,7 @@ function lotThing(all: Catalogue, id: string): LinkedThing {
     path: lotPath(id),
     state,
     note: `${sentence(note)}.`,
+    priced,
     on: gone ? waysOn(all, byId(all).cultivars.get(entry.cultivar.id)!, id) : [],
   };
 }
@@ -112,6 +120,7 @@ function cultivarThing(all: Catalogue, id: string): LinkedThing {
     path: cultivarPath(id),
     state: stockState(entry, all),
     note: `${sentence(speciesName(species))}: ${traits}. ${sentence(stock)}.`,
+    priced: ready === 0 ? '' : price,
     on: offered === 0 ? waysOn(all, entry, null) : [],
   };
 }

@@ -27,7 +27,14 @@ function wayOn({ words, path, name, state, guide }: WayOn, href: Href): Html {
 }
 
 /** What a chapter links to, each with its present state and the way on. */
-function thingItem({ kind, name, path, state, note, on }: LinkedThing, href: Href): Html {
+/** A note whose price gives way where the yard does not send. */
+function noteHtml(note: string, priced = ''): Html {
+  const at = priced === '' ? -1 : note.indexOf(priced);
+  if (at < 0) return html`${note}`;
+  return html`${note.slice(0, at)}<span data-priced>${priced}</span>${note.slice(at + priced.length)}`;
+}
+
+function thingItem({ kind, name, path, state, note, priced, on }: LinkedThing, href: Href): Html {
   return html`
     <li>
       <p class="name">
@@ -35,7 +42,7 @@ function thingItem({ kind, name, path, state, note, on }: LinkedThing, href: Hre
       </p>
       <div>
         ${state && html`<p>${stateMark(state)}</p>`}
-        ${note !== '' && html`<p class="soft">${note}</p>`}
+        ${note !== '' && html`<p class="soft">${noteHtml(note, priced)}</p>`}
         ${on.map(way => wayOn(way, href))}
       </div>
     </li>
