@@ -34,7 +34,15 @@ async function load({ base, asOf }: DevRequest): Promise<Loaded> {
   const { catalogue: all } = known;
   const photos = await publishedPhotos(photoFiles(all));
   const copied = await townFiles(wantedTowns(all), () => undefined);
-  const site: Site = { all, changes: changeHistory(known).events, photos, assets, copied, base, preview: false };
+  const site: Site = {
+    all,
+    changes: changeHistory(known).events,
+    photos,
+    assets,
+    copied,
+    base,
+    preview: false,
+  };
   return { site, routes: routesOf(site) };
 }
 

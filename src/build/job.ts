@@ -107,7 +107,15 @@ export async function prepare(request: BuildRequest): Promise<BuildJob | null> {
     ),
   );
   const copied = [...files, ...(await publicFiles(root)), ...towns];
-  const site: Site = { all, changes: history.events, photos, assets, copied, base, preview: settings.preview };
+  const site: Site = {
+    all,
+    changes: history.events,
+    photos,
+    assets,
+    copied,
+    base,
+    preview: settings.preview,
+  };
   return {
     ...request,
     content,

@@ -2,8 +2,8 @@
 
 import { fruitMarkHtml } from '../../drawing/fruitMark.ts';
 import { type Html, html } from '../../html.ts';
-import { compareBox } from '../../parts/compareForm.ts';
 import { memoize } from '../../memo.ts';
+import { compareBox } from '../../parts/compareForm.ts';
 import type { CultivarRow } from './cultivar.ts';
 
 function rowHtml(row: CultivarRow, href: (path: string) => string): Html {
