@@ -221,7 +221,7 @@ describe('a list of trees', () => {
     path =>
       at('places/munich-de/', async page => {
         await page.locator('[data-mine-set]').first().click();
-        await page.goto(site.address + path, { waitUntil: 'networkidle' });
+        await page.goto(here.site.address + path, { waitUntil: 'networkidle' });
         await page.locator('html[data-not-sent]').waitFor({ state: 'attached' });
         // biome-ignore lint/performance/useDomNodeTextContent: what is hidden is no text of the page.
         expect(await page.locator('main').innerText()).not.toMatch(/\$\d/);
