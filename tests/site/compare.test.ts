@@ -195,7 +195,7 @@ describe('small plates', () => {
         width: Number(mark.getAttribute('width')),
         height: Number(mark.getAttribute('height')),
         drawn: mark.querySelector('use')!.getBoundingClientRect().width,
-        name: mark.parentElement!.textContent!.trim(),
+        name: mark.parentElement!.querySelector('a')!.textContent!.trim(),
       })),
     );
     expect(marks).toHaveLength(cultivars.length);

@@ -127,7 +127,7 @@ describe('below a base path', () => {
       const astray = await page.locator('a[href]').evaluateAll(
         (links, base) =>
           links
-            .map(link => new URL((link as HTMLAnchorElement).href))
+            .map(link => new URL(link.getAttribute('href')!, location.href))
             .filter(({ origin, pathname }) => origin === location.origin && !pathname.startsWith(base))
             .map(({ pathname }) => pathname),
         '/orchard/',

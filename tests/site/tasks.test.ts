@@ -144,7 +144,7 @@ describe('what was asked of the pages', () => {
     };
     expect(lots.length).toBeGreaterThan(20);
     const home = readText(folder, 'index.html');
-    const [, told] = /ready today, from [^\d]*([\d.]+)/.exec(home)!;
+    const [, told] = /ready today<span data-priced>, from [^\d]*([\d.]+)/.exec(home)!;
     const ready = lots.flatMap(({ forms }) =>
       forms
         .filter(({ state }) => state === 'ready')

@@ -82,7 +82,9 @@ describe('the pages of videos', () => {
       } else {
         standing += 1;
         const terms =
-          /<p class="soft">[^<]*?\. (?<form>[^,<]+), (?<price>\$[\d,.]*\d)\. (?<left>\d+ left)\.</.exec(html);
+          /<p class="soft">[^<]*?\. (?<form>[^,<]+)<span data-priced>, (?<price>\$[\d,.]*\d)<\/span>\. (?<left>\d+ left)\.</.exec(
+            html,
+          );
         expect(terms?.groups, path).toBeDefined();
         const { form, price, left } = terms!.groups as Record<'form' | 'price' | 'left', string>;
         const offer = new RegExp(`<h3>${form}</h3>.*?</li>`, 's').exec(lot)?.[0] ?? '';

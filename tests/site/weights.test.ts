@@ -75,16 +75,16 @@ const wholePage: Readonly<Record<string, number>> = {
   // Every answer with its reasons.
   lot: 17_000,
   // Verdicts for every place, with their reasons.
-  cultivar: 23_500,
+  cultivar: 24_500,
   // The year as a picture, every cultivar by its verdict, tables of the climate.
   place: 22_000,
   // As many lots as there are; 60 of them are within the first view (below).
   'stock list': 15_000,
   'stock by form': 14_500,
   // Every place to choose from.
-  'own place': 15_000,
+  'own place': 16_000,
   // Figures of every place.
-  'place list': 17_500,
+  'place list': 18_500,
   // Long words, the dates of every species in a place.
   guide: 16_500,
   'guide for a form': 16_500,
@@ -185,7 +185,7 @@ describe('scripts', () => {
   it('of our own are 12 kB a page at most, with every module that is loaded before they run', () => {
     const sizes = pages.map(({ file, html }) => ({ file, bytes: sum(scriptsOf(html)) }));
     // Where towns are looked up at once, and where all rows are searched, the page is there for the script.
-    const longer: Record<string, number> = { 'own place': 13_000, search: 16_500 };
+    const longer: Record<string, number> = { 'own place': 13_500, search: 17_000 };
     expect(sizes.filter(({ file, bytes }) => bytes > (longer[kindOf(file)] ?? 12_000))).toEqual([]);
     // Every script is one file with all that it imports: a further one would be a round trip.
     for (const { file, html } of pages) {

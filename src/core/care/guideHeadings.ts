@@ -9,7 +9,7 @@ import { hasFreezeAt } from './guideDates.ts';
 import { calendarFacts } from './guideFacts.ts';
 import { childrenOf, treeOf } from './guideTree.ts';
 
-export { type NamedPart as GuidePart, partOpenedBy } from '../markdown/parts.ts';
+export type { NamedPart as GuidePart } from '../markdown/parts.ts';
 
 /** The part of every guide's general page that is not in its text: the guide for each place. */
 export const placesPart = 'places';

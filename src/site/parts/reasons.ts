@@ -1,7 +1,7 @@
 /** What answers rest on, as text. */
 
 import type { Reason } from '../../core/records/common.ts';
-import { type Html, html } from '../html.ts';
+import { attribute, type Html, html } from '../html.ts';
 import type { Why } from '../pages/lots/lot.ts';
 import { standingInWords } from '../words/words.ts';
 
@@ -16,9 +16,9 @@ function reasonItems(because: readonly Reason[]): Html {
 /** Closed rows: question and answer, and within what the answer rests on. */
 function whyItems(answers: readonly Why[]): Html {
   return html`${answers.map(
-    ({ question, answer, because }) =>
+    ({ question, answer, because, isPrice = false }) =>
       html`
-        <details>
+        <details${attribute('data-priced', isPrice)}>
           <summary><span>${question}</span> <b>${answer}</b></summary>
           ${reasonList(because)}
         </details>

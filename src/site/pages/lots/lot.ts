@@ -93,6 +93,8 @@ export interface Why {
   question: string;
   answer: string;
   because: Reason[];
+  /** Gives way where the yard does not send. */
+  isPrice?: boolean;
 }
 
 function gateAnswer(gate: Gate): string {
@@ -148,6 +150,7 @@ export function gradeWhy({ size, scarcity, tiers, forms, soldOut }: LotEntry): W
       question: `Price, ${lowerFirst(formWords[form])}`,
       answer,
       because,
+      isPrice: true,
     })),
   ];
 }
