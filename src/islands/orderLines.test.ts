@@ -3,6 +3,7 @@ import { day } from '../core/days.ts';
 import {
   deliveryOf,
   type KnownLine,
+  knownLine,
   type OrderPlace,
   orderText,
   parseLines,
@@ -80,6 +81,31 @@ const boston: OrderPlace = {
   ],
 };
 
+describe('a kept line', () => {
+  const lots = [{ ...lot, left: 3, forms: [form] }];
+
+  it('is of no more trees than are left by now', () => {
+    expect(knownLine({ lots }, { lot: lot.lot, form: form.form, count: 2 })).toMatchObject({
+      lot,
+      form,
+      count: 2,
+    });
+    expect(knownLine({ lots }, { lot: lot.lot, form: form.form, count: 1e9 })?.count).toBe(3);
+  });
+
+  it.each([
+    ['its lot', { lot: '99-none-01' }],
+    ['its form', { form: 'cutting' }],
+  ])('is not known without %s', (_, change) => {
+    expect(knownLine({ lots }, { lot: lot.lot, form: form.form, count: 1, ...change })).toBeNull();
+  });
+
+  it('is not known once the rest of its lot is reserved', () => {
+    const none = [{ ...lots[0]!, left: 0 }];
+    expect(knownLine({ lots: none }, { lot: lot.lot, form: form.form, count: 1 })).toBeNull();
+  });
+});
+
 describe('delivery', () => {
   // 30 by 6 by 6 in are 1,080 cubic in, by the divisor of 139 7.8 and so 8 lb; four trees and the carton weigh 7.
   it('is the sum of parcels at the price of the area and the billed weight', () => {
@@ -119,10 +145,24 @@ describe('delivery', () => {
       'Heavier',
     ],
     ['a tree fits no carton', { packed: { carton: null, perCarton: 0, treeLb: 9 } }, boston, 'Ask us'],
+    ['nothing is known of how a tree is packed', { packed: null }, boston, 'Ask us'],
   ] as const)('is not known where %s', (_, change, place, words) => {
     const told = deliveryOf(file, [{ lot, form: { ...form, ...change }, count: 1 }], place);
     expect(told.minor).toBeNull();
     expect(told.words).toContain(words);
+  });
+
+  it('is not that of some of the trees, where nothing is known of how the others are packed', () => {
+    const unknown = { ...form, packed: null };
+    const told = deliveryOf(
+      file,
+      [
+        { lot, form, count: 1 },
+        { lot, form: unknown, count: 1 },
+      ],
+      boston,
+    );
+    expect(told).toMatchObject({ minor: null, words: 'Ask us what delivery costs.' });
   });
 
   it('is left out where the yard gives no prices, and the weights stay', () => {

@@ -52,6 +52,16 @@ export function parseLines(text: string | null): OrderLine[] {
   }
 }
 
+/** A kept line with its lot and form, of no more trees than are left by now; null where nothing of it is for sale any more. */
+export function knownLine(
+  { lots }: Pick<OrderFile, 'lots'>,
+  { lot: id, form: wanted, count }: OrderLine,
+): (KnownLine & { lot: OrderLot }) | null {
+  const lot = lots.find(each => each.lot === id);
+  const form = lot?.forms.find(each => each.form === wanted);
+  return lot && form && lot.left > 0 ? { lot, form, count: Math.min(count, lot.left) } : null;
+}
+
 type Priced = Pick<OrderFile, 'currency' | 'cartons' | 'rules' | 'delivery'>;
 
 const trees = (count: number) => `${count} ${count === 1 ? 'tree' : 'trees'}`;
@@ -107,7 +117,8 @@ export function deliveryOf(
   if (!place.sent) return untold(`We do not send to ${place.name}.`);
   const area = areaOf(delivery, place);
   if (area === null) return untold(`We have no price for delivery to ${place.name} yet: ask us.`);
-  if (packed.unpacked > 0 || packed.parcels.length === 0) return untold('Ask us what delivery costs.');
+  const isAllPacked = packed.unpacked === 0 && known.every(({ form }) => form.packed !== null);
+  if (!isAllPacked || packed.parcels.length === 0) return untold('Ask us what delivery costs.');
   const prices = packed.parcels.map(parcel => parcelPrice(area, billedLb(parcel, file.cartons, rule)));
   if (prices.includes(null)) return untold(`Heavier than our prices for ${area.name} go: ask us.`);
   const minor = prices.reduce((sum: number, price) => sum + (price ?? 0), 0);

@@ -1,13 +1,14 @@
 /** A list of trees to ask for, kept on the device; one button writes it into an email or copies it. Nothing is sent by the page. */
 
 import { priceInWords } from '../core/money.ts';
-import type { OrderFile, OrderForm, OrderLot } from '../site/pages/ordering/orderLots.ts';
+import type { OrderFile } from '../site/pages/ordering/orderLots.ts';
 import { answersFor, fetchJson } from './myPlace/answers.ts';
 import { currentChoice, onChange } from './myPlace/choice.ts';
 import { orderKey } from './orderKey.ts';
 import {
   deliveryOf,
   type KnownLine,
+  knownLine,
   type OrderLine,
   type OrderPlace,
   orderText,
@@ -46,14 +47,8 @@ function keep(next: OrderLine[]): void {
   }
 }
 
-function found(file: OrderFile, { lot, form: wanted }: OrderLine): { lot: OrderLot; form: OrderForm } | null {
-  const known = file.lots.find(each => each.lot === lot);
-  const offer = known?.forms.find(each => each.form === wanted);
-  return known && offer ? { lot: known, form: offer } : null;
-}
-
 function row(file: OrderFile, line: OrderLine): HTMLLIElement {
-  const item = found(file, line);
+  const item = knownLine(file, line);
   const away = make('button', '', 'Remove ', make('span', 'unseen', `lot ${line.lot}`));
   away.type = 'button';
   away.onclick = () => {
@@ -62,12 +57,12 @@ function row(file: OrderFile, line: OrderLine): HTMLLIElement {
     lotField.focus();
   };
   if (item === null) return make('li', '', `Lot ${line.lot} is no longer on the list. `, away);
-  const { lot, form: offer } = item;
+  const { lot, form: offer, count: kept } = item;
   const count = make('input', '');
   count.type = 'number';
   count.min = '1';
   count.max = String(lot.left);
-  count.value = String(line.count);
+  count.value = String(kept);
   count.setAttribute('aria-label', `How many of lot ${lot.lot}`);
   count.onchange = () => {
     const asked = Math.min(lot.left, Math.max(1, Math.round(Number(count.value)) || 1));
@@ -140,8 +135,8 @@ function showParcels(file: OrderFile, known: readonly KnownLine[]): void {
 function show(file: OrderFile): void {
   body.replaceChildren(...lines.map(line => row(file, line)));
   const known = lines.flatMap(line => {
-    const item = found(file, line);
-    return item === null ? [] : [{ ...item, count: line.count }];
+    const item = knownLine(file, line);
+    return item === null ? [] : [item];
   });
   const trees = known.reduce((sum, { count }) => sum + count, 0);
   say.textContent =

@@ -1,6 +1,7 @@
 /** What the sheet of a guide for a place is made from beside the place: plain data, so that a browser can make one for a town (`/guides/GUIDE/sheet.json`). */
 
 import type { SpeciesFigureName } from '../../../core/care/guideVocabulary.ts';
+import { guideSpecies } from '../../../core/care/leadingSpecies.ts';
 import type { Day } from '../../../core/days.ts';
 import type { Guide } from '../../../core/records/guide.ts';
 import type { Species } from '../../../core/records/species.ts';
@@ -45,5 +46,5 @@ export function datedSpecies({ yardSpecies }: SheetSource): Species {
 
 /** The species the guide is for, among those of the yard. */
 export function sheetSpecies({ guide, yardSpecies }: SheetSource): Species[] {
-  return yardSpecies.filter(({ id }) => guide.species.length === 0 || guide.species.includes(id));
+  return guideSpecies(guide, yardSpecies);
 }
